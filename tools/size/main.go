@@ -1,0 +1,68 @@
+// Command size prints what a first visit loads: the brotli bytes, at the highest
+// quality, of every file of the site, over those of an empty Go program
+// compiled with the same flags. Run it in the repository's top folder.
+package main
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"log"
+	"os"
+	"text/tabwriter"
+
+	"github.com/andybalholm/brotli"
+
+	"pintwelve/tools/site"
+)
+
+func main() {
+	log.SetFlags(0)
+	budget := flag.Float64("budget", 1.30, "most that the site may weigh, in empty Go programs")
+	flag.Parse()
+	ratio, err := weigh()
+	if err != nil {
+		log.Fatalln("size:", err)
+	}
+	if ratio > *budget {
+		log.Fatalf("size: %.3f is over the budget of %.2f", ratio, *budget)
+	}
+}
+
+func weigh() (float64, error) {
+	files, err := site.Build(".", "./wasm")
+	if err != nil {
+		return 0, err
+	}
+	empty, err := site.Compile(".", "./tools/empty")
+	if err != nil {
+		return 0, err
+	}
+	return report(files, empty), nil
+}
+
+func report(files site.Files, empty []byte) float64 {
+	table := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
+	defer table.Flush()
+	fmt.Fprintln(table, "bytes\tbrotli\tfile\t")
+	plain, packed := 0, 0
+	for _, path := range files.Paths() {
+		content, brotli := len(files[path]), packedSize(files[path])
+		plain, packed = plain+content, packed+brotli
+		fmt.Fprintf(table, "%d\t%d\t%s\t\n", content, brotli, path)
+	}
+	base := packedSize(empty)
+	ratio := float64(packed) / float64(base)
+	fmt.Fprintf(table, "%d\t%d\tall %d files\t\n", plain, packed, len(files))
+	fmt.Fprintf(table, "%d\t%d\tempty Go program\t\n", len(empty), base)
+	fmt.Fprintf(table, "\t%.3f\tratio\t\n", ratio)
+	return ratio
+}
+
+func packedSize(content []byte) int {
+	var packed bytes.Buffer
+	w := brotli.NewWriterLevel(&packed, brotli.BestCompression)
+	w.Write(content)
+	w.Close()
+	return packed.Len()
+}

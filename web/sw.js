@@ -1,0 +1,92 @@
+// Keeps the whole site on the phone. A version counts as installed only when
+// every file has come and its hash is right; until then the one before serves.
+
+/** The build puts the version and each file's SHA-256 here. */
+const BUILT = { version: '', files: {} };
+
+const SCOPE = new URL(self.registration.scope);
+// Folders of one host share their caches' names; no path holds a space.
+const OURS = `pintwelve ${SCOPE.pathname} `;
+const CACHE = OURS + BUILT.version;
+
+self.addEventListener('install', (event) => event.waitUntil(install()));
+self.addEventListener('activate', (event) => event.waitUntil(activate()));
+self.addEventListener('fetch', (event) => {
+  const path = ownPath(event.request);
+  if (path) event.respondWith(serve(path));
+});
+self.addEventListener('message', (event) => {
+  if (event.data === 'take over') self.skipWaiting();
+  if (event.data === 'take over if alone') event.waitUntil(takeOverIfAlone(event.ports[0]));
+});
+
+async function install() {
+  const stopping = new AbortController();
+  try {
+    const cache = await caches.open(CACHE);
+    await Promise.all(Object.keys(BUILT.files).map((path) => keep(cache, path, stopping.signal)));
+  } catch (error) {
+    stopping.abort();
+    await caches.delete(CACHE);
+    throw error;
+  }
+}
+
+async function activate() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(OURS) && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  // The page that installed the first version is served from here on.
+  await self.clients.claim();
+}
+
+/** The listed file that a request is for; undefined for anything else. */
+function ownPath(request) {
+  const url = new URL(request.url);
+  if (request.method !== 'GET' || url.origin !== SCOPE.origin || !url.pathname.startsWith(SCOPE.pathname)) return undefined;
+  const path = url.pathname.slice(SCOPE.pathname.length) || 'index.html';
+  return Object.hasOwn(BUILT.files, path) ? path : undefined;
+}
+
+async function serve(path) {
+  const cache = await caches.open(CACHE);
+  // Only a cache that was emptied behind our back lacks a file.
+  return await cache.match(address(path)) ?? keep(cache, path);
+}
+
+function address(path) {
+  return new URL(path, SCOPE).href;
+}
+
+/** Fetches a file, checks it, keeps it and returns it. */
+async function keep(cache, path, signal) {
+  const response = await fetchChecked(path, signal);
+  await cache.put(address(path), response.clone());
+  return response;
+}
+
+// The browser's own cache is asked first, since a first visit has just filled
+// it, and past it when what it gives is wrong.
+async function fetchChecked(path, signal) {
+  for (const cache of ['no-cache', 'reload']) {
+    const response = await fetch(address(path), { cache, mode: 'same-origin', signal });
+    const body = await response.arrayBuffer();
+    if (response.ok && await sha256(body) === BUILT.files[path]) {
+      return new Response(body, { headers: { 'Content-Type': response.headers.get('Content-Type') ?? '' } });
+    }
+  }
+  throw new Error(`${path} is not the file of version ${BUILT.version}`);
+}
+
+async function sha256(body) {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** Takes over when the page that asks is the only one open, and tells it. */
+async function takeOverIfAlone(port) {
+  const pages = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
+  const alone = pages.filter((page) => page.url.startsWith(SCOPE.href)).length === 1;
+  port.postMessage(alone);
+  if (alone) await self.skipWaiting();
+}

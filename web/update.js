@@ -1,0 +1,113 @@
+// Registers the service worker and brings a new version in: at a start, before
+// the form shows and with no other page open, by one reload; otherwise by a
+// button. Without a worker (an old browser, a page opened from a file) the page
+// goes on as it is.
+
+const ANSWER_MS = 1000;
+const TAKE_OVER_MS = 3000;
+const CHECK_MS = 60 * 60 * 1000;
+
+const workers = navigator.serviceWorker;
+let registration = null;
+let reloading = false;
+
+/**
+ * Lets a version that waits since an earlier visit take over. Await it before
+ * the form shows. True means that the page is about to reload: show nothing.
+ * With nothing waiting it costs one look-up and no request.
+ */
+export async function takeWaitingAtStart() {
+  if (!workers?.controller) return false;
+  const found = await within(ANSWER_MS, workers.getRegistration(document.baseURI).catch(() => undefined));
+  if (!found?.waiting || !await within(ANSWER_MS, soleAndTaking(found.waiting))) return false;
+  // Should it take longer, onUpdateWaiting offers the reload by the button.
+  if (!await within(TAKE_OVER_MS, controllerChange())) return false;
+  reload();
+  return true;
+}
+
+/**
+ * Registers the worker; call it once the page stands, so that the installation
+ * doesn't compete with the start. offer is called, perhaps more than once, when
+ * a newer version is ready and the page should show its button; the button
+ * calls applyUpdate. Resolves to whether the page now works without a network.
+ */
+export async function onUpdateWaiting(offer) {
+  if (!workers) return false;
+  const controlled = workers.controller !== null;
+  try {
+    registration = await workers.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' });
+  } catch {
+    return controlled;
+  }
+  offerOnNewWorker(offer);
+  offerOnTakeover(offer, controlled);
+  checkWhenSeenAgain();
+  await workers.ready;
+  return true;
+}
+
+/** Brings the newer version in. Await the page's own writes first. */
+export async function applyUpdate() {
+  const waiting = registration?.waiting;
+  if (waiting) {
+    const changed = controllerChange();
+    waiting.postMessage('take over');
+    await within(TAKE_OVER_MS, changed);
+  }
+  reload();
+}
+
+function soleAndTaking(waiting) {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = (event) => resolve(event.data);
+    waiting.postMessage('take over if alone', [port2]);
+  });
+}
+
+function controllerChange() {
+  return new Promise((resolve) => {
+    workers.addEventListener('controllerchange', () => resolve(true), { once: true });
+  });
+}
+
+/** Resolves as the promise does, or to undefined when that takes too long. */
+function within(ms, promise) {
+  return Promise.race([promise, new Promise((resolve) => setTimeout(resolve, ms))]);
+}
+
+function reload() {
+  reloading = true;
+  location.reload();
+}
+
+function offerOnNewWorker(offer) {
+  const look = (worker) => worker?.addEventListener('statechange', () => {
+    if (worker.state === 'installed' && registration.active) offer();
+  });
+  if (registration.waiting && registration.active) offer();
+  look(registration.installing);
+  registration.addEventListener('updatefound', () => look(registration.installing));
+}
+
+// Another page's button has changed the worker under this one. A page out of
+// sight follows at once; the one in use is asked.
+function offerOnTakeover(offer, controlled) {
+  let first = !controlled;
+  workers.addEventListener('controllerchange', () => {
+    if (first || reloading) first = false;
+    else if (document.hidden) reload();
+    else offer();
+  });
+}
+
+// An installed app may stay open for weeks, with no start to look for news at.
+function checkWhenSeenAgain() {
+  let checked = performance.now();
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden || performance.now() - checked < CHECK_MS) return;
+    checked = performance.now();
+    registration.update().catch(() => {});
+  });
+}

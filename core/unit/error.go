@@ -1,0 +1,134 @@
+package unit
+
+import "strconv"
+
+// Error says why a text was refused: `"2 bananas" is not a length: write 2 thou
+// or 0.05 mm`. All its parts are short and printable whatever was typed.
+type Error struct {
+	Entry   int    // which entry of a list, from 1; 0 for a single quantity
+	Given   string // what was typed, cut, with unprintable characters replaced
+	Problem string // follows Given in a sentence: "is not a length"
+	Example string // what would do: "2 thou or 0.05 mm"
+}
+
+func (e *Error) Error() string {
+	where := ""
+	if e.Entry > 0 {
+		where = "entry " + strconv.Itoa(e.Entry) + ": "
+	}
+	return where + `"` + e.Given + `" ` + e.Problem + ": write " + e.Example
+}
+
+// complete fills in what the field knows and the reader of the text doesn't.
+func (e *Error) complete(text string, def Unit) *Error {
+	e.Given = printable(text)
+	if e.Example == "" {
+		e.Example = example(def)
+	}
+	return e
+}
+
+const shown = 24 // characters of the given text that an error repeats
+
+// printable cuts a text and replaces what would not show, or would turn the
+// sentence around it the other way.
+func printable(text string) string {
+	out := make([]rune, 0, shown+1)
+	for _, r := range text {
+		if len(out) == shown {
+			out = append(out, '…')
+			break
+		}
+		if !strconv.IsPrint(r) {
+			r = '\uFFFD'
+		}
+		if isSpace(r) {
+			r = ' '
+		}
+		out = append(out, r)
+	}
+	if len(out) == 0 {
+		return "(nothing)"
+	}
+	return string(out)
+}
+
+// noun names a kind with its article.
+func (k Kind) noun() string {
+	switch k {
+	case Length:
+		return "a length"
+	case Mass:
+		return "a weight"
+	case Angle:
+		return "an angle"
+	case Hour:
+		return "an hour of the clock"
+	case Speed:
+		return "a speed in rpm"
+	case Velocity:
+		return "a speed"
+	case Temperature:
+		return "a temperature"
+	case TemperatureRise:
+		return "a temperature difference"
+	case Percent:
+		return "a percentage"
+	case Time:
+		return "a time"
+	case Stress:
+		return "a stress or pressure"
+	case Density:
+		return "a density"
+	case Force:
+		return "a force"
+	case Torque:
+		return "a torque"
+	case Expansion:
+		return "a rate of expansion"
+	}
+	return "a number"
+}
+
+// example is what would do for a field whose own unit is u.
+func example(u Unit) string {
+	switch u.Kind {
+	case Length:
+		if u == Thou || u == Micron {
+			return "2 thou or 0.05 mm"
+		}
+		return "41.3 mm or 1 5/8 in"
+	case Mass:
+		return "350 g or 2 lb 3 oz"
+	case Angle:
+		if u == ArcMinute {
+			return "3 arcmin or 0.05°"
+		}
+		return "35° or 4.5"
+	case Hour:
+		return "3, 4:30 or 12"
+	case Speed:
+		return "5500 rpm"
+	case Velocity:
+		return "12 m/s or 40 ft/s"
+	case Temperature:
+		return "180 °C or 356 °F"
+	case TemperatureRise:
+		return "80 °C or 144 °F"
+	case Percent:
+		return "52%"
+	case Time:
+		return "1.35 s or 1:30"
+	case Stress:
+		return "210 GPa or 30000 psi"
+	case Density:
+		return "7850 kg/m³ or 7.85 g/cm³"
+	case Force:
+		return "50 kN or 5 tonne"
+	case Torque:
+		return "40 Nm or 30 lbf ft"
+	case Expansion:
+		return "11.5 µm/m·K"
+	}
+	return "0.5 or 12"
+}

@@ -1,0 +1,124 @@
+package unit
+
+import (
+	"strconv"
+	"strings"
+)
+
+// ParseList reads up to max quantities: "0 .5 1 1.5 thou". Spaces, tabs, new
+// lines and semicolons separate, and so does a comma with no figure right after
+// it; a comma between figures is a decimal sign. A unit behind the last entry
+// is that of the whole list, or else each entry has that unit. Values are as
+// from Parse. The error is an *Error that says which entry.
+func ParseList(text string, def Unit, max int) ([]float64, error) {
+	entries, fault := split(text, max)
+	if fault != nil {
+		return nil, fault.complete(fault.Given, def)
+	}
+	values, _, fault := list(entries, def)
+	if fault != nil {
+		return nil, fault.complete(entries[fault.Entry-1], def)
+	}
+	return values, nil
+}
+
+// list reads entries, at least one, and tells whether a unit was typed.
+func list(entries []string, def Unit) (values []float64, typed bool, fault *Error) {
+	last, fault := parse(entries[len(entries)-1], def)
+	if fault != nil {
+		fault.Entry = len(entries)
+	} else if last.typed {
+		def = last.unit
+	}
+	withUnit := 0
+	for i, entry := range entries {
+		q, wrong := parse(entry, def)
+		if wrong == nil && q.typed {
+			withUnit++
+			if !last.typed || q.unit != def {
+				wrong = &Error{Problem: "has a unit of its own", Example: oneUnit}
+			}
+		}
+		if wrong != nil {
+			wrong.Entry = i + 1
+			return nil, false, wrong
+		}
+		values = append(values, q.value)
+	}
+	if withUnit > 1 && withUnit < len(entries) {
+		fault = &Error{Entry: len(entries), Problem: "has a unit, but not every number before it has", Example: oneUnit}
+	}
+	return values, last.typed, fault
+}
+
+const oneUnit = "one unit, behind the last number"
+
+// split cuts a list into its entries, at least one. A fault has the raw entry
+// as Given.
+func split(text string, max int) (entries []string, fault *Error) {
+	if len(text) > max*maxText {
+		return nil, &Error{Given: text, Problem: "is too long", Example: atMost(max)}
+	}
+	parts := commas(text)
+	for k, part := range parts {
+		words := strings.FieldsFunc(part, func(r rune) bool { return isSpace(r) || r == '\n' || r == '\r' })
+		if len(words) == 0 && k < len(parts)-1 {
+			return nil, &Error{Entry: len(entries) + 1, Problem: "stands between two separators"}
+		}
+		for i, word := range words {
+			switch {
+			case i > 0 && isWhole(words[i-1]) && isFraction(word):
+				both := words[i-1] + " " + word
+				return nil, &Error{Entry: len(entries), Given: both, Problem: "could be one number or two", Example: "decimals"}
+			case i > 0 && !startsNumber(word):
+				entries[len(entries)-1] += " " + word
+			case len(entries) == max:
+				return nil, &Error{Entry: max + 1, Given: word, Problem: "is one too many", Example: atMost(max)}
+			default:
+				entries = append(entries, word)
+			}
+		}
+	}
+	if len(entries) == 0 {
+		return nil, &Error{Problem: "is not a list of numbers", Example: "0 .5 1 .5"}
+	}
+	return entries, nil
+}
+
+func atMost(max int) string { return strconv.Itoa(max) + " numbers at most" }
+
+// commas cuts a list at semicolons, and at commas that can't be decimal signs.
+func commas(text string) (parts []string) {
+	from := 0
+	for i := range len(text) {
+		if text[i] == ';' || text[i] == ',' && (i+1 == len(text) || !isDigit(text[i+1])) {
+			parts = append(parts, text[from:i])
+			from = i + 1
+		}
+	}
+	return append(parts, text[from:])
+}
+
+// startsNumber tells a number from the words of a unit.
+func startsNumber(word string) bool {
+	for _, r := range word {
+		s, _ := fold(r)
+		s = strings.TrimLeft(s, " ")
+		return s != "" && strings.IndexByte("0123456789+-.,", s[0]) >= 0
+	}
+	return false
+}
+
+// isWhole tells whether a word is figures alone, with or without a sign.
+func isWhole(word string) bool {
+	s, _ := clean(word)
+	lead, rest := digits(strings.TrimLeft(s, "+-"))
+	return lead != "" && rest == ""
+}
+
+// isFraction tells whether a word begins with a fraction alone.
+func isFraction(word string) bool {
+	s, _ := clean(word)
+	lead, rest := digits(s)
+	return lead != "" && strings.HasPrefix(rest, "/")
+}

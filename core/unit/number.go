@@ -1,0 +1,182 @@
+package unit
+
+import (
+	"math"
+	"math/bits"
+	"strconv"
+	"strings"
+)
+
+// amount is a number as typed, exactly: n/d, or its negative.
+type amount struct {
+	neg  bool
+	n, d uint64
+}
+
+// in turns an amount read in u into the base unit, correctly rounded where the
+// scales share their zero.
+func (a amount) in(u Unit) float64 {
+	num, den := u.ratio()
+	if u.zero != 0 {
+		return u.base(a.signed(quotient(a.n, 1, a.d, 1)))
+	}
+	return a.signed(quotient(a.n, num, a.d, den))
+}
+
+func (a amount) signed(x float64) float64 {
+	if a.neg && x != 0 {
+		return -x
+	}
+	return x
+}
+
+const (
+	maxPlaces = 18   // decimal places beyond this are below a float64's reach
+	maxDigits = 1e17 // and so is one more digit after this
+)
+
+// number reads a number without a sign from the front of cleaned text: "12",
+// "0.5", ",5", "5/8", "1 5/8", "1-5/8". It returns what follows.
+func number(s string) (a amount, rest string, fault *Error) {
+	whole, rest := digits(s)
+	if whole == "" && !startsDecimal(rest) {
+		return a, s, &Error{}
+	}
+	if len(strings.TrimLeft(whole, "0")) > 12 {
+		return a, s, &Error{Problem: "is too large"}
+	}
+	a.d = 1
+	for i := range len(whole) {
+		a.n = a.n*10 + uint64(whole[i]-'0')
+	}
+	if rest == "" {
+		return a, rest, nil
+	}
+	switch rest[0] {
+	case '.', ',':
+		return decimals(a, whole, rest)
+	case '/':
+		return over(amount{d: 1}, whole, rest)
+	case ' ', '-':
+		if top, after := digits(strings.TrimLeft(rest[1:], " ")); top != "" && strings.HasPrefix(after, "/") {
+			return over(a, top, after)
+		}
+	}
+	return a, rest, nil
+}
+
+// decimals reads the decimal sign at the front of rest and what follows it,
+// after the whole part.
+func decimals(a amount, whole, rest string) (amount, string, *Error) {
+	frac, after := digits(rest[1:])
+	if startsDecimal(after) {
+		return a, rest, &Error{
+			Problem: "has more than one decimal sign",
+			Example: "the number without thousands marks",
+		}
+	}
+	if rest[0] == ',' && len(frac) == 3 && len(whole) <= 3 && strings.TrimLeft(whole, "0") == whole && whole != "" {
+		return a, rest, &Error{
+			Problem: "could be " + whole + "." + frac + " or " + whole + frac,
+			Example: whole + "." + frac + ", " + whole + "," + frac + "0 or " + whole + frac,
+		}
+	}
+	for i := 0; i < len(frac) && i < maxPlaces && a.n < maxDigits; i++ {
+		a.n = a.n*10 + uint64(frac[i]-'0')
+		a.d *= 10
+	}
+	return a, after, nil
+}
+
+// over reads the stroke at the front of rest and the figure under it, and adds
+// the fraction to the whole number a.
+func over(a amount, top, rest string) (amount, string, *Error) {
+	bottom, after := digits(rest[1:])
+	n, err1 := strconv.ParseUint(top, 10, 16)
+	d, err2 := strconv.ParseUint(bottom, 10, 16)
+	if err1 != nil || err2 != nil || d == 0 || startsDecimal(after) {
+		return a, rest, &Error{Problem: "is not a fraction", Example: "5/8 or 0.625"}
+	}
+	if a.n > 0 && n >= d {
+		return a, rest, &Error{Problem: "has a fraction larger than 1 after a whole number", Example: "1 5/8 or 1.625"}
+	}
+	return amount{n: a.n*d + n, d: d}, after, nil
+}
+
+// digits splits the leading figures 0 to 9 off s.
+func digits(s string) (lead, rest string) {
+	i := 0
+	for i < len(s) && isDigit(s[i]) {
+		i++
+	}
+	return s[:i], s[i:]
+}
+
+// startsDecimal tells whether s goes on with a decimal sign and a figure.
+func startsDecimal(s string) bool {
+	return len(s) > 1 && (s[0] == '.' || s[0] == ',') && isDigit(s[1])
+}
+
+func isDigit(c byte) bool { return '0' <= c && c <= '9' }
+
+// quotient returns n num / (d den), correctly rounded to the nearest float64,
+// ties to even. Both products must be below 2^127, and d den above 0.
+func quotient(n, num, d, den uint64) float64 {
+	p, q := times(n, num), times(d, den)
+	if p == (wide{}) {
+		return 0
+	}
+	exp := p.bits() - q.bits()
+	if exp < 0 {
+		p = p.shift(-exp)
+	} else {
+		q = q.shift(exp)
+	}
+	if p.less(q) {
+		p = p.shift(1)
+		exp--
+	}
+	var m uint64 // the 53 leading bits of p/q
+	for range 53 {
+		m <<= 1
+		if !p.less(q) {
+			p = p.minus(q)
+			m |= 1
+		}
+		p = p.shift(1)
+	}
+	if q.less(p) || p == q && m&1 == 1 {
+		m++
+	}
+	return math.Ldexp(float64(m), exp-52)
+}
+
+// wide is an unsigned number of 128 bits.
+type wide struct{ hi, lo uint64 }
+
+func times(a, b uint64) wide {
+	hi, lo := bits.Mul64(a, b)
+	return wide{hi, lo}
+}
+
+func (a wide) bits() int {
+	if a.hi != 0 {
+		return 64 + bits.Len64(a.hi)
+	}
+	return bits.Len64(a.lo)
+}
+
+func (a wide) shift(k int) wide {
+	if k >= 64 {
+		return wide{a.lo << (k - 64), 0}
+	}
+	return wide{a.hi<<k | a.lo>>(64-k), a.lo << k}
+}
+
+func (a wide) less(b wide) bool { return a.hi < b.hi || a.hi == b.hi && a.lo < b.lo }
+
+func (a wide) minus(b wide) wide {
+	lo, borrow := bits.Sub64(a.lo, b.lo, 0)
+	hi, _ := bits.Sub64(a.hi, b.hi, borrow)
+	return wide{hi, lo}
+}

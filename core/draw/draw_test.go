@@ -1,0 +1,111 @@
+package draw
+
+import (
+	"encoding/xml"
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden pictures in testdata")
+
+// golden compares a picture byte for byte with the one kept, and checks it as
+// every picture is checked.
+func golden(t *testing.T, name, svg string) {
+	t.Helper()
+	checkPicture(t, svg)
+	file := filepath.Join("testdata", name+".svg")
+	if *update {
+		require.NoError(t, os.WriteFile(file, []byte(svg+"\n"), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, strings.TrimSuffix(string(want), "\n"), svg, "%s differs; look at it, then run with -update", name)
+}
+
+// checkPicture asserts what holds of every picture: XML, a name and a
+// description that the root points to, no style, no number that is none.
+func checkPicture(t *testing.T, svg string) {
+	t.Helper()
+	ids, described := map[string]string{}, map[string]bool{}
+	d := xml.NewDecoder(strings.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			break
+		}
+		require.NoError(t, err, svg)
+		start, ok := token.(xml.StartElement)
+		if !ok {
+			continue
+		}
+		for _, a := range start.Attr {
+			assert.NotContains(t, []string{"style", "onload", "onclick", "href"}, a.Name.Local)
+			assert.NotContains(t, a.Value, "NaN")
+			assert.NotContains(t, a.Value, "Inf")
+			switch a.Name.Local {
+			case "id":
+				assert.NotContains(t, ids, a.Value, "id used twice")
+				ids[a.Value] = start.Name.Local
+			case "aria-labelledby":
+				for _, id := range strings.Fields(a.Value) {
+					described[id] = true
+				}
+			}
+		}
+		if start.Name.Local == "svg" {
+			assert.Contains(t, svg, `role="img"`)
+			assert.Contains(t, svg, `viewBox="0 0 360 `)
+		}
+	}
+	require.Len(t, described, 2)
+	for id := range described {
+		assert.Contains(t, []string{"title", "desc"}, ids[id], "aria-labelledby names %q", id)
+	}
+}
+
+const hostile = `"><script>alert(1)</script>&'` + "\x00\xff\ufffe"
+
+func TestNumbersAreShortAndFinite(t *testing.T) {
+	nan := (0.0 - 0) / zero
+	for _, row := range []struct {
+		in   float64
+		want string
+	}{
+		{0, "0"}, {-0.001, "0"}, {1.5, "1.5"}, {-12.345, "-12.35"}, {0.05, "0.05"}, {100, "100"}, {nan, "0"}, {1 / zero, "0"}, {1e300, "0"},
+	} {
+		assert.Equal(t, row.want, string(appendFixed(nil, row.in, 2)), "%g", row.in)
+	}
+	assert.Equal(t, "-0.0000001", string(appendFixed(nil, -1e-7, 7)))
+}
+
+var zero float64
+
+func TestLabelsAreEscapedAndCut(t *testing.T) {
+	var p pen
+	p.esc(hostile)
+	assert.Equal(t, `&quot;&gt;&lt;script&gt;alert(1)&lt;/script&gt;&amp;'   `, string(p.b))
+	p = pen{}
+	p.esc(strings.Repeat("é", 100))
+	assert.Equal(t, strings.Repeat("é", maxLabel)+"…", string(p.b))
+	p = pen{}
+	p.id(`9"a b<-1`, "t")
+	assert.Equal(t, "ab-1-t", string(p.b))
+}
+
+func TestHourIsReadAsAClock(t *testing.T) {
+	for _, row := range []struct {
+		in   float64
+		want string
+	}{{0, "12"}, {3, "3"}, {4.5, "4:30"}, {11.999, "12"}, {1.05, "1:03"}, {-3, "9"}} {
+		var p pen
+		p.hour(row.in)
+		assert.Equal(t, row.want, string(p.b))
+	}
+}

@@ -1,0 +1,81 @@
+package draw
+
+// point is a place on the paper: x to the right, y down.
+type point struct{ x, y float64 }
+
+func (a point) plus(dx, dy float64) point { return point{a.x + dx, a.y + dy} }
+
+// box is an upright rectangle on the paper.
+type box struct{ x0, y0, x1, y1 float64 }
+
+func around(c point, w, h float64) box { return box{c.x - w/2, c.y - h/2, c.x + w/2, c.y + h/2} }
+
+func (b box) centre() point { return point{(b.x0 + b.x1) / 2, (b.y0 + b.y1) / 2} }
+
+func (b box) grown(by float64) box { return box{b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by} }
+
+func (b box) hits(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
+
+// nearest returns the point of b that is nearest to a.
+func (b box) nearest(a point) point {
+	return point{max(b.x0, min(a.x, b.x1)), max(b.y0, min(a.y, b.y1))}
+}
+
+// gap returns the square of the distance from a to b, 0 inside: squares, since
+// the search for free places asks for it thousands of times a picture.
+func (b box) gap(a point) float64 {
+	dx, dy := max(b.x0-a.x, 0, a.x-b.x1), max(b.y0-a.y, 0, a.y-b.y1)
+	return dx*dx + dy*dy
+}
+
+func (b box) clear(d disc) bool { return b.gap(d.c) >= d.r*d.r }
+
+// within tells whether the whole of b lies inside d.
+func (b box) within(d disc) bool {
+	dx, dy := max(d.c.x-b.x0, b.x1-d.c.x), max(d.c.y-b.y0, b.y1-d.c.y)
+	return dx*dx+dy*dy <= d.r*d.r
+}
+
+// inside moves b by the least that brings it into a frame.
+func (b box) inside(f box) box {
+	dx := max(f.x0-b.x0, 0) + min(f.x1-b.x1, 0)
+	dy := max(f.y0-b.y0, 0) + min(f.y1-b.y1, 0)
+	return box{b.x0 + dx, b.y0 + dy, b.x1 + dx, b.y1 + dy}
+}
+
+// cut tells whether a straight line from p to q runs through b.
+func (b box) cut(p, q point) bool {
+	t0, t1 := 0.0, 1.0
+	for _, s := range [4][2]float64{{p.x - q.x, p.x - b.x0}, {q.x - p.x, b.x1 - p.x}, {p.y - q.y, p.y - b.y0}, {q.y - p.y, b.y1 - p.y}} {
+		switch {
+		case s[0] == 0 && s[1] < 0:
+			return false
+		case s[0] < 0:
+			t0 = max(t0, s[1]/s[0])
+		case s[0] > 0:
+			t1 = min(t1, s[1]/s[0])
+		}
+	}
+	return t0 < t1
+}
+
+// disc is a round obstacle.
+type disc struct {
+	c point
+	r float64
+}
+
+func (d disc) hits(e disc) bool {
+	dx, dy, r := d.c.x-e.c.x, d.c.y-e.c.y, d.r+e.r
+	return dx*dx+dy*dy < r*r
+}
+
+// cut tells whether a straight line from p to q runs through d.
+func (d disc) cut(p, q point) bool {
+	dx, dy := q.x-p.x, q.y-p.y
+	t := 0.0
+	if l := dx*dx + dy*dy; l > 0 {
+		t = max(0, min(1, ((d.c.x-p.x)*dx+(d.c.y-p.y)*dy)/l))
+	}
+	return d.hits(disc{c: p.plus(t*dx, t*dy)})
+}

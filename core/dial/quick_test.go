@@ -1,0 +1,139 @@
+package dial
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/clock"
+)
+
+const thou = 0.0254 // mm
+
+func TestHighSpotIsHalfTheRunOutAtTheHour(t *testing.T) {
+	for _, row := range []struct {
+		from         clock.End
+		runOut, hour float64
+		t, n         float64
+	}{
+		{clock.Left, 4, 0, 2, 0},
+		{clock.Left, 4, 12, 2, 0},
+		{clock.Left, 4, 3, 0, 2},
+		{clock.Right, 4, 3, 0, -2},
+		{clock.Right, 2, 7, -math.Sqrt(3) / 2, 0.5},
+	} {
+		r, err := HighSpot(row.from, row.runOut, row.hour, Scale{})
+		require.NoError(t, err)
+		assert.InDelta(t, row.t, r.E.T, 1e-12)
+		assert.InDelta(t, row.n, r.E.N, 1e-12)
+		assert.Equal(t, row.runOut, r.RunOut)
+		assert.False(t, r.Blind)
+		assert.Zero(t, r.Cov, "exact in, exact out")
+	}
+}
+
+// reading(φ) = c + |e| cos(φ − high), read as the hours count up from an end.
+func TestHalfWayHoursFindTheTop(t *testing.T) {
+	rng := rand.New(rand.NewSource(1))
+	for range 500 {
+		from, high := clock.End(rng.Intn(2)), 12*rng.Float64()
+		level := 0.6 * (rng.Float64() - 0.5) // the half-way mark set a little off
+		reading := func(h float64) float64 { return math.Cos(clock.Radians(h-high)) - level }
+		rising, falling := crossings(reading)
+		r, err := HalfWay(from, 0.05, rising, falling, Scale{})
+		require.NoError(t, err)
+		assert.InDelta(t, 0, clock.Apart(clock.SeenFrom(from, high), r.Hour()), 1e-4)
+		assert.InDelta(t, 0.025, r.E.Len(), 1e-12)
+	}
+}
+
+// crossings steps round the clock and finds where f passes nil, going up and
+// going down.
+func crossings(f func(float64) float64) (rising, falling float64) {
+	const step = 0.01
+	for i := range 1200 {
+		h := float64(i) * step
+		a, b := f(h), f(h+step)
+		at := h + step*a/(a-b)
+		switch {
+		case a < 0 && b >= 0:
+			rising = at
+		case a >= 0 && b < 0:
+			falling = at
+		}
+	}
+	return rising, falling
+}
+
+// At the lathe, left end at the left hand: a point of the crank that is at the
+// plunger. With the pin up, 3 seen from the left end is towards you.
+func TestWhereTheDialStandsAndThePinPoints(t *testing.T) {
+	for _, row := range []struct {
+		dial, pin Side
+		hour      float64
+	}{
+		{Up, Up, 0}, {Front, Up, 3}, {Down, Up, 6}, {Back, Up, 9},
+		{Front, Front, 0}, {Up, Front, 9}, {Back, Front, 6},
+		{Up, Down, 6}, {Front, Down, 9}, {Front, Back, 6}, {Down, Back, 9}, {Up, Back, 3},
+	} {
+		assert.Equal(t, row.hour, Seen(row.dial, row.pin), "dial %d, pin %d", row.dial, row.pin)
+	}
+}
+
+// Model, section 6, "run-out + hour", worked by hand.
+func TestHowSureAQuickReadingIs(t *testing.T) {
+	s := Scale{Division: 0.01, HourStep: 1}
+	along := 0.01 / math.Sqrt(24)
+	step := math.Pi / 6 / math.Sqrt(12)
+
+	r, err := HighSpot(clock.Left, 0.1, 3, s)
+	require.NoError(t, err)
+	top := math.Acos(1-0.01/0.1) / math.Sqrt(3)
+	assert.InDelta(t, along*along, r.Cov.NN, 1e-15, "along 3")
+	assert.InDelta(t, 0.05*0.05*(step*step+top*top), r.Cov.TT, 1e-15, "across")
+	assert.InDelta(t, 0, r.Cov.TN, 1e-15)
+
+	r, err = HalfWay(clock.Left, 0.1, 9, 3, s)
+	require.NoError(t, err)
+	sharp := 0.01 / (math.Sqrt(24) * 0.05)
+	assert.InDelta(t, along*along, r.Cov.TT, 1e-15, "along 12")
+	assert.InDelta(t, 0.05*0.05*(step*step+sharp*sharp), r.Cov.NN, 1e-15, "across")
+}
+
+func TestTooSmallToShowWhere(t *testing.T) {
+	s := Scale{Division: 0.5 * thou, HourStep: 1}
+	r, err := HighSpot(clock.Left, 0.2*thou, 3, s)
+	require.NoError(t, err)
+	assert.True(t, r.Blind, "|e| below a quarter of a division")
+	assert.Equal(t, clock.Vec{}, r.E)
+	assert.InDelta(t, 0.2*thou, r.RunOut, 0)
+	assert.Greater(t, r.Cov.TT, 0.0)
+	assert.Equal(t, r.Cov.TT, r.Cov.NN)
+	r, err = HighSpot(clock.Left, 0.26*thou, 3, s)
+	require.NoError(t, err)
+	assert.False(t, r.Blind)
+}
+
+func TestWrongFiguresAreNamed(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(-1)
+	high := func(runOut, hour float64, s Scale) error { _, err := HighSpot(clock.Left, runOut, hour, s); return err }
+	half := func(runOut, up, down float64) error {
+		_, err := HalfWay(clock.Left, runOut, up, down, Scale{})
+		return err
+	}
+	for _, row := range []struct {
+		err   error
+		field Field
+	}{
+		{high(-1, 3, Scale{}), RunOut}, {high(nan, 3, Scale{}), RunOut}, {high(1, nan, Scale{}), Hour}, {high(1, inf, Scale{}), Hour},
+		{high(1, 3, Scale{Division: -1}), Division}, {high(1, 3, Scale{HourStep: inf}), HourStep},
+		{half(1, nan, 3), Rising}, {half(1, 3, nan), Falling}, {half(1, 3, 15), Falling}, {half(-1, 3, 9), RunOut},
+	} {
+		var bad *Error
+		require.ErrorAs(t, row.err, &bad)
+		assert.Equal(t, row.field, bad.Field)
+	}
+}

@@ -1,0 +1,156 @@
+// Package crank works out how the two halves of a built-up crank sit from what
+// the dials show, what to do about it, and what the dials should show then
+// (model, sections 3 to 6).
+//
+// Use:
+//
+//	c := crank.Crank{Throw: 40, Rim: 80, Pin: 100, Support: [2]float64{0, 200}, Bearing: [2]float64{50, 150}}
+//	seat, err := c.Solve(stations)            // a *LengthError, *StationError or *MissingError if it can't
+//	seat.D, seat.G                            // right half relative to left: offset at the pin, gap slope
+//	seat.Strike(), seat.Close()               // the moves, each with its alternative
+//	f := seat.Forecast(clock.Left, 60)        // a needle now, after the strike, after the gap is closed, after both
+//	seat.After(d, g).RunOut(clock.Left, 60)   // any station for any d and g, hung as before
+//	seat.Running(seat.D, seat.G)              // in its own bearings: RunOut at any x, Tilt of each half
+//	seat.Advise(stations, tolerance)          // verdict and which of the moves to make
+//
+// Frame: x [mm] along the shafts from the left end; vectors across them are
+// clock.Vec, T towards the pin, N towards 3 seen from the left end. Every hour
+// is for the left end. A half is a shaft and its wheel, taken as rigid; its
+// axis is y(x) = A + B (x − m), m the middle of the pin. Angles are small, so
+// slopes stand for them [rad].
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+)
+
+// Mount is how the crank is held while it is turned.
+type Mount uint8
+
+// The mounts. On V-blocks and in its own bearings the support is a round part
+// of the shaft itself; between centres it is a centre hole, which may stand off
+// the shaft's axis.
+const (
+	Centres Mount = iota
+	VBlocks
+	OwnBearings
+)
+
+// Crank is the geometry of a crank and of its set-up, lengths in mm, places
+// along x from the left end, arrays indexed by clock.Left and clock.Right.
+type Crank struct {
+	Throw   float64    // R, shaft centre to pin centre
+	Rim     float64    // r, rim radius of the wheels
+	Pin     float64    // m, middle of the pin
+	Support [2]float64 // where each half is held while it is turned
+	Bearing [2]float64 // where each half runs in the cases
+	Mount   Mount
+}
+
+// Length names a length of the set-up.
+type Length uint8
+
+// The lengths a LengthError may name.
+const (
+	Throw Length = iota
+	Rim
+	Pin
+	Support
+	Bearing
+	DialAt
+)
+
+// LengthError says that a length can't be: which, as given, and what would do.
+// A place or a length must lie above Above; where HasBelow it must also lie below Below.
+type LengthError struct {
+	Length   Length
+	Half     clock.End // for Support, Bearing and DialAt
+	Station  int       // for DialAt, its index
+	Given    float64
+	HasAbove bool
+	Above    float64
+	HasBelow bool
+	Below    float64
+}
+
+// Error names the length, for a log; the sheet words it for the user.
+func (e *LengthError) Error() string {
+	return "crank: impossible " + [...]string{
+		"throw", "rim radius", "pin middle", "support", "bearing", "dial place",
+	}[e.Length]
+}
+
+// span is where a length must lie, both ends left out.
+type span struct {
+	above, below       float64
+	hasAbove, hasBelow bool
+}
+
+func over(x float64) span       { return span{above: x, hasAbove: true} }
+func under(x float64) span      { return span{below: x, hasBelow: true} }
+func between(x, y float64) span { return span{above: x, below: y, hasAbove: true, hasBelow: true} }
+
+// holds leaves a micron at both ends, so that no two places fall together.
+func (s span) holds(x float64) bool {
+	return usable(x) && (!s.hasAbove || x >= s.above+least) && (!s.hasBelow || x <= s.below-least)
+}
+
+func (s span) fault(l Length, half clock.End, station int, given float64) error {
+	return &LengthError{
+		Length: l, Half: half, Station: station, Given: given,
+		HasAbove: s.hasAbove, Above: s.above, HasBelow: s.hasBelow, Below: s.below,
+	}
+}
+
+// Check tells whether the lengths can be those of a crank; the error is a
+// *LengthError.
+func (c *Crank) Check() error {
+	if s := over(0); !s.holds(c.Throw) {
+		return s.fault(Throw, 0, 0, c.Throw)
+	}
+	if s := over(c.Throw); !s.holds(c.Rim) {
+		return s.fault(Rim, 0, 0, c.Rim)
+	}
+	if !usable(c.Pin) {
+		return span{}.fault(Pin, 0, 0, c.Pin)
+	}
+	for h := clock.Left; h <= clock.Right; h++ {
+		s := c.side(h)
+		if !s.holds(c.Support[h]) {
+			return s.fault(Support, h, 0, c.Support[h])
+		}
+		if !s.holds(c.Bearing[h]) {
+			return s.fault(Bearing, h, 0, c.Bearing[h])
+		}
+	}
+	return nil
+}
+
+// side is where a half's shaft lies: left or right of the middle of the pin.
+func (c *Crank) side(h clock.End) span {
+	if h == clock.Left {
+		return under(c.Pin)
+	}
+	return over(c.Pin)
+}
+
+// reach is where a dial can stand on a half: between centres the shaft ends at
+// the centre, on V-blocks and bearings it may stick out beyond them.
+func (c *Crank) reach(h clock.End) span {
+	switch {
+	case c.Mount != Centres:
+		return c.side(h)
+	case h == clock.Left:
+		return between(c.Support[h], c.Pin)
+	}
+	return between(c.Pin, c.Support[h])
+}
+
+const (
+	least = 1e-3 // mm, nearer than this two places are one
+	most  = 1e6  // mm, no length or reading of a crank is so long
+)
+
+func usable(x float64) bool { return math.Abs(x) <= most }

@@ -1,0 +1,145 @@
+package crank_test
+
+import (
+	"encoding/json"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+)
+
+// place is a support, bearing or dial of testdata/cases/truing.json.
+type place struct {
+	Half     string  `json:"half"`
+	At       float64 `json:"at_mm"`
+	Readings []struct {
+		Clock float64 `json:"clock"`
+		MM    float64 `json:"mm"`
+	} `json:"readings"`
+	TIR      float64 `json:"true_tir_mm"`
+	HighSpot float64 `json:"true_high_spot_clock"`
+}
+
+// truingCase is one crank of testdata/cases/truing.json, readings of an exact
+// rigid body with full rotations, and the truth beside them.
+type truingCase struct {
+	Name     string  `json:"name"`
+	Throw    float64 `json:"throw_mm"`
+	Pin      float64 `json:"pin_middle_mm"`
+	Rim      float64 `json:"rim_radius_mm"`
+	SeenFrom string  `json:"clock_seen_from"`
+	Mount    string  `json:"mount"`
+	Supports []place `json:"supports"`
+	Bearings []place `json:"bearings"`
+	Dials    []place `json:"dials"`
+	Division float64 `json:"division_mm"`
+	Truth    struct {
+		Offset struct {
+			T float64 `json:"towards_12"`
+			N float64 `json:"towards_3"`
+		} `json:"right_shaft_offset_mm"`
+		Gap struct {
+			Widest *float64 `json:"widest_clock"`
+			Across float64  `json:"across_rim_mm"`
+		} `json:"face_gap"`
+		Untwist  [2]float64 `json:"tir_after_untwist_mm"`
+		Closed   [2]float64 `json:"tir_after_closing_gap_mm"`
+		Both     [2]float64 `json:"tir_after_both_mm"`
+		Bearings [2]float64 `json:"in_bearings_tir_mm"`
+		At       [2]float64 `json:"in_bearings_at_mm"`
+	} `json:"truth"`
+}
+
+func end(t testing.TB, name string) clock.End {
+	t.Helper()
+	require.Contains(t, []string{"left", "right"}, name)
+	if name == "right" {
+		return clock.Right
+	}
+	return clock.Left
+}
+
+func truingCases(t testing.TB) []truingCase {
+	t.Helper()
+	raw, err := os.ReadFile("../../testdata/cases/truing.json")
+	require.NoError(t, err)
+	var file struct{ Cases []truingCase }
+	require.NoError(t, json.Unmarshal(raw, &file))
+	require.Len(t, file.Cases, 16)
+	return file.Cases
+}
+
+func (c *truingCase) crank(t testing.TB) crank.Crank {
+	out := crank.Crank{Throw: c.Throw, Rim: c.Rim, Pin: c.Pin}
+	for i := range c.Supports {
+		out.Support[end(t, c.Supports[i].Half)] = c.Supports[i].At
+		out.Bearing[end(t, c.Bearings[i].Half)] = c.Bearings[i].At
+	}
+	switch c.Mount {
+	case "centres":
+		out.Mount = crank.Centres
+	case "journals":
+		out.Mount = crank.VBlocks
+	default:
+		require.Fail(t, "unknown mount", c.Mount)
+	}
+	return out
+}
+
+// trueStations are the dials' true run-outs and high spots.
+func (c *truingCase) trueStations(t testing.TB) []crank.Station {
+	var out []crank.Station
+	from := end(t, c.SeenFrom)
+	for _, d := range c.Dials {
+		e := clock.Polar(d.TIR/2, clock.SeenFrom(from, d.HighSpot))
+		out = append(out, crank.Station{Half: end(t, d.Half), At: d.At, E: e})
+	}
+	return out
+}
+
+// half a micron, the accuracy asked of every length.
+const micron = 1e-3
+
+func (c *truingCase) check(t *testing.T, seat *crank.Seat) {
+	from := end(t, c.SeenFrom)
+	d := seat.D.From(from)
+	assert.InDelta(t, c.Truth.Offset.T, d.T, 0.5*micron, "offset towards 12")
+	assert.InDelta(t, c.Truth.Offset.N, d.N, 0.5*micron, "offset towards 3")
+
+	across, widest := seat.Gap()
+	assert.InDelta(t, c.Truth.Gap.Across, across, 0.5*micron, "gap across the rim")
+	if c.Truth.Gap.Across > 5*micron {
+		require.NotNil(t, c.Truth.Gap.Widest)
+		assert.Less(t, clock.Apart(*c.Truth.Gap.Widest, clock.SeenFrom(from, widest)), 0.05, "hour where the gap is widest")
+	}
+	run := seat.Running(seat.D, seat.G)
+	for i, p := range c.Dials {
+		h := end(t, p.Half)
+		f := seat.Forecast(h, p.At)
+		assert.InDelta(t, c.Truth.Untwist[i], 2*f.Strike.Len(), 0.5*micron, "dial %d after the strike", i)
+		assert.InDelta(t, c.Truth.Closed[i], 2*f.Gap.Len(), 0.5*micron, "dial %d after closing the gap", i)
+		assert.InDelta(t, c.Truth.Both[i], 2*f.Both.Len(), 0.5*micron, "dial %d after both", i)
+		at := c.Truth.At[i]
+		assert.InDelta(t, c.Truth.Bearings[i], run.RunOut(clock.End(i), at), 0.5*micron, "in its own bearings at %g", at)
+	}
+}
+
+func TestTrueReadingsGiveTheTruth(t *testing.T) {
+	hours := 0
+	for _, c := range truingCases(t) {
+		t.Run(c.Name, func(t *testing.T) {
+			k := c.crank(t)
+			seat, err := k.Solve(c.trueStations(t))
+			require.NoError(t, err)
+			c.check(t, &seat)
+		})
+		if c.Truth.Gap.Across > 5*micron {
+			hours++
+		}
+	}
+	assert.GreaterOrEqual(t, hours, 8, "cases whose hour was checked")
+}

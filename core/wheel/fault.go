@@ -5,17 +5,38 @@ import "strconv"
 // Field is the figure a fault is about.
 type Field uint8
 
-// The figures that can be faulty.
+// The figures that can be faulty. Lengths are mm.
 const (
-	Density      Field = iota // kg/m³
-	HoleDiameter              // mm
-	HoleDepth                 // mm to the shoulder
-	HolePoint                 // degrees
-	HolePlace                 // mm from the shaft
-	HoleMass                  // g
+	Density        Field = iota // kg/m³
+	Diameter                    // outside
+	Width                       // over all
+	Bore                        // its diameter
+	TurnedTo                    // diameter the rim is turned down to
+	RingFrom                    // inner radius of a ring
+	RingTo                      // outer radius of a ring
+	RingDepth                   // from the face
+	BossDiameter                // across
+	BossPlace                   // from the shaft, or the gap to the next boss
+	BossBelow                   // its top below the face
+	HoleDiameter                // of the drill
+	HoleDepth                   // to the shoulder
+	HolePoint                   // degrees
+	HolePlace                   // from the shaft
+	HoleStart                   // where its depth is measured from
+	HoleMass                    // g
+	WebLeft                     // metal left between the two faces
+	HoleToBoreLeft              // metal left between a hole and the bore
+	HoleToEdgeLeft              // metal left between a hole and the rim's edge
+	HoleToHoleLeft              // metal left between two holes
 )
 
-var fieldNames = [...]string{"density", "hole diameter", "hole depth", "hole point angle", "hole place", "hole mass"}
+var fieldNames = [...]string{
+	"density", "diameter", "width", "bore", "turned-down diameter",
+	"ring's inner radius", "ring's outer radius", "ring's depth",
+	"boss diameter", "boss place", "boss below the face",
+	"hole diameter", "hole depth", "hole point angle", "hole place", "hole start", "hole mass",
+	"web left", "hole to bore", "hole to edge", "hole to hole",
+}
 
 // String names the figure for a developer.
 func (f Field) String() string {
@@ -29,21 +50,36 @@ func (f Field) String() string {
 // Got may be NaN or infinite when that is what was given.
 type Fault struct {
 	Field       Field
+	Item        int // which boss, hole or ring, from 0; rings turned count on from those as made
 	Got         float64
 	Least, Most float64 // what would do, in the field's unit
+	AtMM        float64 // radius where the web is too thin
 }
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "wheel: " + f.Field.String() + " " + short(f.Got) + " not in " + short(f.Least) + " to " + short(f.Most)
+	return "wheel: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
+		" not in " + short(f.Least) + " to " + short(f.Most)
 }
 
 func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
-func within(f Field, got, least, most float64) error {
+func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
+
+func withinItem(f Field, item int, got, least, most float64) error {
 	if got >= least && got <= most {
 		return nil
 	}
-	return &Fault{Field: f, Got: got, Least: least, Most: most}
+	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+}
+
+// first returns the first error there is.
+func first(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }

@@ -19,19 +19,19 @@ type Hole struct {
 }
 
 // Check returns a Fault for the first figure that no drill could have.
-func (h Hole) Check() error {
-	if err := within(HoleDiameter, h.DiameterMM, 0.01, MostMM); err != nil {
-		return err
+func (h Hole) Check() error { return h.check(0) }
+
+func (h Hole) check(item int) error {
+	point := h.PointDeg
+	if point == 0 {
+		point = 180
 	}
-	if err := within(HoleDepth, h.DepthMM, 0, MostMM); err != nil {
-		return err
-	}
-	if h.PointDeg != 0 {
-		if err := within(HolePoint, h.PointDeg, LeastPointDeg, 180); err != nil {
-			return err
-		}
-	}
-	return within(HolePlace, h.At.Len(), 0, MostMM)
+	return first(
+		withinItem(HoleDiameter, item, h.DiameterMM, LeastMM, MostMM),
+		withinItem(HoleDepth, item, h.DepthMM, 0, MostMM),
+		withinItem(HolePoint, item, point, LeastPointDeg, 180),
+		withinItem(HolePlace, item, h.At.Len(), 0, MostMM),
+	)
 }
 
 // PointMM returns how far the cone reaches beyond the shoulder, mm: 0 for a
@@ -71,11 +71,16 @@ func (h Hole) Metal(rho float64) (Metal, error) {
 	if err := CheckDensity(rho); err != nil {
 		return Metal{}, err
 	}
+	return h.unit().scale(rho * gramsPerMM3), nil
+}
+
+// unit is Metal at a density of 1 g/mm³, unchecked.
+func (h Hole) unit() Metal {
 	cylinder, cone := h.volumes()
 	r2 := h.DiameterMM * h.DiameterMM / 4
 	v := cylinder + cone
 	about := (cylinder/2+cone*3/10)*r2 + v*h.At.Dot(h.At)
-	return Metal{MassG: v, MomentGMM: h.At.Scale(v), InertiaGMM2: about}.scale(rho * gramsPerMM3), nil
+	return Metal{MassG: v, MomentGMM: h.At.Scale(v), InertiaGMM2: about}
 }
 
 // WithMass returns the hole made as deep as takes out massG, in g, from solid

@@ -8,13 +8,94 @@
 // the left end. Metal taken off counts as positive metal.
 package wheel
 
-import "pintwelve/core/clock"
+import (
+	"slices"
+
+	"pintwelve/core/clock"
+)
 
 // Bounds on what is taken for a wheel, wide enough for a stationary engine.
 const (
+	LeastMM     = 0.01  // least diameter or width, mm
 	MostMM      = 5000  // longest length, mm
 	MostDensity = 25000 // kg/m³, above tungsten and platinum
 )
+
+// Side is a face of a wheel.
+type Side uint8
+
+// The two faces: Outer towards the main bearing, Inner towards the rod.
+const (
+	Outer Side = iota
+	Inner
+)
+
+// Other returns the opposite face.
+func (s Side) Other() Side { return s ^ 1 }
+
+// Ring is a band of one face that is away, between two radii, as deep as a
+// straight line from one depth to the other: a recess has equal depths, a bevel
+// has none at one end. Depths are from the face as the width was measured, so
+// that where rings overlap the deeper one counts.
+type Ring struct {
+	Side                   Side
+	FromMM, ToMM           float64 // radii
+	DepthFromMM, DepthToMM float64
+}
+
+// Boss is a round island left standing in the recesses of a face as made.
+type Boss struct {
+	Side       Side
+	At         clock.Vec // from the shaft, mm
+	DiameterMM float64
+	BelowMM    float64 // its top below the face
+}
+
+// Drilling is a hole in a wheel. Its depth is measured from StartMM below the
+// face that it is drilled from.
+type Drilling struct {
+	Hole
+	Side    Side
+	StartMM float64
+}
+
+// Wheel is a flywheel as measured, and what has been cut from it. Width is over
+// all: a proud hub is a wheel of the hub's width with the rest recessed.
+type Wheel struct {
+	DiameterMM, WidthMM float64
+	BoreMM              float64 // diameter; 0 for none
+	Rings               []Ring  // recesses and bevels as made, in which bosses stand
+	Bosses              []Boss
+	TurnedToMM          float64 // diameter the rim is turned down to; 0 for not
+	Turned              []Ring  // turned since, through bosses too
+	Holes               []Drilling
+}
+
+// Turn returns the wheel with one more ring turned off it.
+func (w Wheel) Turn(r Ring) Wheel {
+	w.Turned = append(slices.Clip(w.Turned), r)
+	return w
+}
+
+// Drill returns the wheel with holes drilled in from one face, each depth
+// measured from the highest metal under that drill as the wheel now stands.
+func (w Wheel) Drill(side Side, holes ...Hole) (Wheel, error) {
+	s, err := w.Section()
+	if err != nil {
+		return Wheel{}, err
+	}
+	w.Holes = slices.Clip(w.Holes)
+	for _, h := range holes {
+		d := Drilling{Hole: h, Side: side}
+		if err := h.check(len(w.Holes)); err != nil {
+			return Wheel{}, err
+		}
+		near, _ := s.standing(d)
+		d.StartMM, _ = extent(near, d.inner(), d.outer())
+		w.Holes = append(w.Holes, d)
+	}
+	return w, nil
+}
 
 // gramsPerMM3 is one kg/m³ in g/mm³.
 const gramsPerMM3 = 1e-6

@@ -1,0 +1,83 @@
+package form
+
+import (
+	"math"
+	"strings"
+
+	"pintwelve/core/unit"
+)
+
+// hourStep is how far one step moves an hour, and how finely a tap sets one.
+const hourStep = 0.25
+
+// Step returns the text of a field one step up or down (by is 1 or −1): a
+// dial's own division for what is read off a dial, a quarter of an hour for an
+// hour. A blank counts as nil. Text that is wrong stays as it is.
+func Step(f Form, name string, by int) string {
+	field, _, ok := Job.Lookup(name)
+	if !ok || field.Kind != Quantity {
+		return f[name]
+	}
+	r := Read(f)
+	v, ok := r.Number(name)
+	if !ok && !r.Blank(name) {
+		return f[name]
+	}
+	if field.Unit == unit.OClock {
+		return unit.FormatHour(v+float64(by)*hourStep+12, hourStep*60)
+	}
+	step := r.division(name)
+	v = math.Round(v/step+float64(by)) * step
+	v = math.Min(math.Max(v, field.Min), field.Max)
+	def := field.UnitIn(f)
+	return strings.TrimSuffix(unit.Format(v, def, step), " "+def.Name)
+}
+
+// division is that of the dial which a field is read off.
+func (r *Reader) division(name string) float64 {
+	for _, side := range sides {
+		if strings.Contains(name, "."+side+".") {
+			return r.Division(side)
+		}
+	}
+	return r.Division(sides[0])
+}
+
+// Division returns the division [mm] of the dial on a side: with one dial
+// carried across, the first side's.
+func (r *Reader) Division(side string) float64 {
+	if r.Word("dials") == "one" {
+		side = sides[0]
+	}
+	return r.Default(side + ".division")
+}
+
+// InUnits returns the fields whose text must change so that the form means the
+// same in other units ("inch" or "metric").
+func InUnits(f Form, to string) Form {
+	changes := Form{}
+	for name, text := range f {
+		field, _, ok := Job.Lookup(name)
+		if !ok {
+			continue
+		}
+		from, target := field.UnitIn(f), field.UnitIn(Form{"units": to})
+		if from == target {
+			continue
+		}
+		if text, ok := inUnit(field, text, from, target); ok {
+			changes[name] = text
+		}
+	}
+	return changes
+}
+
+func inUnit(field *Field, text string, from, to unit.Unit) (string, bool) {
+	if field.Kind == List {
+		return unit.ConvertList(text, from, to, field.Long)
+	}
+	return unit.Convert(text, from, to)
+}
+
+// HourText writes an hour as a tap on the clock face sets it.
+func HourText(hour float64) string { return unit.FormatHour(hour, hourStep*60) }

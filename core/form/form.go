@@ -1,0 +1,96 @@
+// Package form is the job as typed: a flat set of names and the text that
+// stands under each, the table that says what each name means, and the reading
+// of that text into quantities.
+//
+// A name is a pattern of the table with its stars filled in: "pass.*.drive.tir"
+// is the run-out at the drive-side dial in a pass whose key stands for the
+// star. A key is made once and never used again; the order of rows is a field
+// of its own, so that undo, merging and two tabs never renumber anything.
+package form
+
+import (
+	"slices"
+	"strings"
+)
+
+// Form is a job: names and the text as typed. A name that is absent is blank.
+type Form map[string]string
+
+// Bounds on a form from anywhere: a link, a file, the page.
+const (
+	MaxNames = 20000 // names in one form
+	MaxKey   = 12    // bytes in a row's key
+)
+
+// Names returns the form's names in order.
+func (f Form) Names() []string {
+	names := make([]string, 0, len(f))
+	for name := range f {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return names
+}
+
+// Rows returns the keys of a repeated group ("pass", or "pass.1.cut"), in the
+// order that their order fields give; rows without one come first, by key.
+func (f Form) Rows(group string) []string {
+	prefix := group + "."
+	seen := map[string]bool{}
+	var keys []string
+	for name := range f {
+		rest, ok := strings.CutPrefix(name, prefix)
+		if !ok {
+			continue
+		}
+		key, _, ok := strings.Cut(rest, ".")
+		if ok && !seen[key] && ValidKey(key) {
+			seen[key] = true
+			keys = append(keys, key)
+		}
+	}
+	order := map[string]float64{}
+	for _, key := range keys {
+		order[key] = wholeNumber(f[prefix+key+".order"])
+	}
+	slices.SortFunc(keys, func(a, b string) int {
+		if order[a] != order[b] {
+			if order[a] < order[b] {
+				return -1
+			}
+			return 1
+		}
+		return strings.Compare(a, b)
+	})
+	return keys
+}
+
+// wholeNumber reads an order field; what is no whole number counts as 0, since
+// an order is made by the page and is never worth losing a row for.
+func wholeNumber(text string) float64 {
+	if text == "" || len(text) > 9 {
+		return 0
+	}
+	n := 0.0
+	for i := range len(text) {
+		if text[i] < '0' || text[i] > '9' {
+			return 0
+		}
+		n = 10*n + float64(text[i]-'0')
+	}
+	return n
+}
+
+// ValidKey says whether a row's key is one that the page makes: 1 to MaxKey
+// small letters and digits.
+func ValidKey(key string) bool {
+	if key == "" || len(key) > MaxKey {
+		return false
+	}
+	for i := range len(key) {
+		if c := key[i]; (c < 'a' || c > 'z') && (c < '0' || c > '9') {
+			return false
+		}
+	}
+	return true
+}

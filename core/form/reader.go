@@ -1,0 +1,201 @@
+package form
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"pintwelve/core/unit"
+)
+
+// Problem is what is wrong with the text of one field: what was given, and
+// what would do.
+type Problem struct{ Name, Text string }
+
+// StandIn is a value that the answers use for a field left blank.
+type StandIn struct {
+	Name  string
+	Value float64 // in the base unit
+	Text  string  // as it would be typed
+}
+
+// Reader reads a form's fields and keeps what is wrong and what was assumed.
+type Reader struct {
+	Form     Form
+	Problems []Problem
+	StandIns []StandIn
+	told     map[string]bool // names whose problem has been told
+}
+
+// Read starts reading a form.
+func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}} }
+
+// field finds a name's row; a name that the table lacks is a fault in the
+// caller.
+func (r *Reader) field(name string) *Field {
+	f, _, ok := Job.Lookup(name)
+	if !ok {
+		panic("form: the table has no " + name)
+	}
+	return f
+}
+
+// Complain keeps a problem with a field; the first one told of a field stands.
+func (r *Reader) Complain(name, text string) {
+	if !r.told[name] {
+		r.told[name] = true
+		r.Problems = append(r.Problems, Problem{name, text})
+	}
+}
+
+// Wrong says whether a problem with the field has been told.
+func (r *Reader) Wrong(name string) bool { return r.told[name] }
+
+// Blank says whether nothing stands in the field.
+func (r *Reader) Blank(name string) bool { return strings.TrimSpace(r.Form[name]) == "" }
+
+// Number reads a quantity in its base unit. It returns false for a blank, and
+// for text that is wrong, which it keeps as a problem.
+func (r *Reader) Number(name string) (float64, bool) {
+	f := r.field(name)
+	text := r.Form[name]
+	if strings.TrimSpace(text) == "" {
+		return 0, false
+	}
+	def := f.UnitIn(r.Form)
+	v, err := unit.Parse(text, def)
+	if err == nil && (v < f.Min || v > f.Max) {
+		err = &rangeError{given: text, min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
+	}
+	if err != nil {
+		r.Complain(name, err.Error())
+		return 0, false
+	}
+	return v, true
+}
+
+// Or reads a quantity; where the field is blank or wrong, standIn counts, and
+// is kept as one. A NaN takes the table's default.
+func (r *Reader) Or(name string, standIn float64) float64 {
+	if v, ok := r.Number(name); ok {
+		return v
+	}
+	f := r.field(name)
+	def := f.UnitIn(r.Form)
+	if math.IsNaN(standIn) {
+		v, err := unit.Parse(f.Default, f.Unit)
+		if err != nil {
+			panic("form: default of " + name + ": " + err.Error())
+		}
+		standIn = v
+	}
+	r.StandIns = append(r.StandIns, StandIn{name, standIn, unit.Format(standIn, def, 0)})
+	return standIn
+}
+
+// Default reads a quantity, the table's default standing in.
+func (r *Reader) Default(name string) float64 { return r.Or(name, math.NaN()) }
+
+// Numbers reads a list in its base unit: nil for a blank or a wrong one.
+func (r *Reader) Numbers(name string, most int) []float64 {
+	f := r.field(name)
+	if r.Blank(name) {
+		return nil
+	}
+	list, err := unit.ParseList(r.Form[name], f.UnitIn(r.Form), most)
+	if err != nil {
+		r.Complain(name, err.Error())
+		return nil
+	}
+	for i, v := range list {
+		if v < f.Min || v > f.Max {
+			def := f.UnitIn(r.Form)
+			e := rangeError{given: unit.Format(v, def, 0), min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
+			r.Complain(name, "Entry "+strconv.Itoa(i+1)+": "+e.Error())
+			return nil
+		}
+	}
+	return list
+}
+
+// Word reads a choice: what was chosen, or its default.
+func (r *Reader) Word(name string) string {
+	f := r.field(name)
+	text := strings.TrimSpace(r.Form[name])
+	if text == "" {
+		return f.Choices[0]
+	}
+	for _, c := range f.Choices {
+		if c == text {
+			return c
+		}
+	}
+	r.Complain(name, "“"+clip(text)+"” is not one of: "+strings.Join(f.Choices, ", "))
+	return f.Choices[0]
+}
+
+// rangeError says that a quantity lies outside what its field takes.
+type rangeError struct{ given, min, max string }
+
+func (e *rangeError) Error() string {
+	return "“" + clip(e.given) + "” is out of range: " + e.min + " to " + e.max + " will do"
+}
+
+// clip cuts a text for a message; what a browser or a terminal might obey is
+// replaced.
+func clip(text string) string {
+	const most = 24
+	out := make([]rune, 0, most)
+	for _, c := range text {
+		if len(out) == most {
+			return string(out) + "…"
+		}
+		if c < ' ' || c == 0x7f || c == 0x061c || c >= 0x200b && c <= 0x200f || c >= 0x2028 && c <= 0x202e || c >= 0x2066 && c <= 0x2069 {
+			c = '·'
+		}
+		out = append(out, c)
+	}
+	return string(out)
+}
+
+// Check returns what is wrong with a form from outside, whoever wrote it:
+// names that the table lacks, text that is too long, wrong quantities. It
+// reads every field, so that its list is whole.
+func Check(f Form) []Problem {
+	r := Read(f)
+	if len(f) > MaxNames {
+		r.Complain("", "the job holds too many fields")
+		return r.Problems
+	}
+	for _, name := range f.Names() {
+		field, _, ok := Job.Lookup(name)
+		switch {
+		case !ok:
+			r.Complain(name, "no field has this name")
+		case len(f[name]) > field.Long:
+			r.Complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
+		default:
+			r.check(name, field)
+		}
+	}
+	return r.Problems
+}
+
+func (r *Reader) check(name string, f *Field) {
+	switch f.Kind {
+	case Quantity:
+		r.Number(name)
+	case List:
+		r.Numbers(name, f.Long)
+	case Choice:
+		r.Word(name)
+	case Tick:
+		if t := r.Form[name]; t != "" && t != "yes" {
+			r.Complain(name, "a tick is “yes” or blank")
+		}
+	case Order:
+		if t := r.Form[name]; strconv.Itoa(int(wholeNumber(t))) != t {
+			r.Complain(name, "an order is a whole number")
+		}
+	}
+}

@@ -1,0 +1,185 @@
+package form
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/unit"
+)
+
+// Kind says how the text of a field is read.
+type Kind uint8
+
+// The kinds of field.
+const (
+	Quantity Kind = iota // a number with a unit
+	List                 // several numbers, one unit
+	Choice               // one of a few words
+	Words                // free text
+	Tick                 // "yes" or blank
+	Order                // a whole number, made by the page
+)
+
+// Field is one row of the table.
+type Field struct {
+	Pattern  string    // the name, a star for each row's key
+	Number   int       // its number in a link; never used for another field
+	Kind     Kind      //
+	Unit     unit.Unit // what a bare number is in
+	Metric   unit.Unit // the same where the dials are metric
+	Min, Max float64   // the range that is let pass, in the base unit; ends included
+	Default  string    // what stands in for a blank quantity; "": nothing does
+	Choices  []string  // of a choice: the words, the first being the default
+	Long     int       // bytes of text that the field takes
+}
+
+// UnitIn returns the unit that a bare number of the field is in.
+func (f *Field) UnitIn(form Form) unit.Unit {
+	if form["units"] == "metric" {
+		return f.Metric
+	}
+	return f.Unit
+}
+
+// Table is every field of a job.
+type Table struct {
+	fields []Field
+	index  map[string]int  // pattern → field
+	groups map[string]bool // the words that a row's key follows
+}
+
+// newTable reads tables as text, a field a line, in the columns
+//
+//	number  pattern  kind and what goes with it
+//
+// The kinds are: "choice" with its words, "-" for a blank one; "words" with the
+// bytes it takes; "tick"; "order"; "list" with bytes, unit and range; and
+// else a unit's name with a range in the base unit and, where there is one, the
+// stand-in, a bare number in the unit. The unit "fine" is that of the dials.
+//
+// It panics on a line that can't be read, and on a name or number that stands
+// twice: that is a fault in the source, not in a form.
+func newTable(texts ...string) *Table {
+	t := &Table{index: map[string]int{}, groups: map[string]bool{}}
+	taken := map[int]bool{}
+	for _, text := range texts {
+		for line := range strings.Lines(text) {
+			words := strings.Fields(line)
+			if len(words) == 0 {
+				continue
+			}
+			f := readField(words)
+			if _, twice := t.index[f.Pattern]; twice || taken[f.Number] {
+				panic("form: stands twice: " + line)
+			}
+			taken[f.Number] = true
+			t.index[f.Pattern] = len(t.fields)
+			t.fields = append(t.fields, f)
+			t.groupsOf(f.Pattern)
+		}
+	}
+	return t
+}
+
+func readField(words []string) Field {
+	f := Field{Number: whole(words[0]), Pattern: words[1], Long: 20}
+	switch rest := words[3:]; words[2] {
+	case "choice":
+		f.Kind, f.Choices = Choice, rest
+		if rest[0] == "-" {
+			rest[0] = ""
+		}
+	case "words":
+		f.Kind, f.Long = Words, whole(rest[0])
+	case "tick":
+		f.Kind = Tick
+	case "order":
+		f.Kind = Order
+	case "list":
+		f.Kind, f.Long = List, whole(rest[0])
+		f.quantity(rest[1:])
+	default:
+		f.Long = 40
+		f.quantity(words[2:])
+	}
+	return f
+}
+
+// quantity reads a unit, a range, and a stand-in.
+func (f *Field) quantity(words []string) {
+	f.Unit, f.Metric = unitNamed(words[0])
+	low, high, _ := strings.Cut(words[1], "..")
+	f.Min, f.Max = decimal(low), decimal(high)
+	if len(words) > 2 {
+		f.Default = words[2]
+	}
+}
+
+// unitNamed finds a unit by its name, in inch and in metric figures.
+func unitNamed(name string) (inch, metric unit.Unit) {
+	if name == "fine" {
+		return unit.Thou, unit.MM
+	}
+	for kind := unit.Number; kind <= unit.Expansion; kind++ {
+		if u, ok := unit.Named(kind, name); ok {
+			return u, u
+		}
+	}
+	panic("form: no unit " + name)
+}
+
+func (t *Table) groupsOf(pattern string) {
+	segments := strings.Split(pattern, ".")
+	for i := 1; i < len(segments); i++ {
+		if segments[i] == "*" {
+			t.groups[segments[i-1]] = true
+		}
+	}
+}
+
+func whole(text string) int { return int(decimal(text)) }
+
+func decimal(text string) float64 {
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		panic("form: no number: " + text)
+	}
+	return v
+}
+
+// Fields returns the rows of the table.
+func (t *Table) Fields() []Field { return t.fields }
+
+// Lookup finds the field that a name is one of, and the keys that fill its
+// stars.
+func (t *Table) Lookup(name string) (f *Field, keys []string, ok bool) {
+	if i, plain := t.index[name]; plain {
+		return &t.fields[i], nil, !strings.Contains(name, "*")
+	}
+	segments := strings.Split(name, ".")
+	for i := 1; i < len(segments); i++ {
+		if t.groups[segments[i-1]] {
+			if !ValidKey(segments[i]) {
+				return nil, nil, false
+			}
+			keys = append(keys, segments[i])
+			segments[i] = "*"
+		}
+	}
+	i, ok := t.index[strings.Join(segments, ".")]
+	if !ok {
+		return nil, nil, false
+	}
+	return &t.fields[i], keys, true
+}
+
+// Fill puts keys in the place of a pattern's stars.
+func Fill(pattern string, keys []string) string {
+	for _, key := range keys {
+		pattern = strings.Replace(pattern, "*", key, 1)
+	}
+	return pattern
+}
+
+// Job is the table of the whole job.
+var Job = newTable(truingFields)

@@ -1,0 +1,48 @@
+package form
+
+// sides are the fixed words for the two ends, as names carry them.
+var sides = [...]string{"drive", "timing"}
+
+// truingFields are the set-up of the crank and its dials, and the readings.
+// Lengths of a half are measured from that shaft's own end.
+const truingFields = `
+ 1 left       choice drive timing
+ 2 seen       choice drive timing
+ 3 units      choice inch metric
+ 4 mount      choice centres vblocks bearings
+ 5 dials      choice two one
+ 6 tolerance  fine 0.001..2.54 2
+ 7 throw      mm 5..200 42
+ 8 rim        mm 20..800 190
+ 9 number     words 60
+
+10 drive.division  fine 0.0001..0.254 0.5
+11 drive.at        mm 1..1000 75
+12 drive.pin       mm 5..1500 120
+13 drive.bearing   mm 0..1000 70
+14 drive.tip       mm 0..1000 10
+
+20 timing.division fine 0.0001..0.254 0.5
+21 timing.at       mm 1..1000 75
+22 timing.pin      mm 5..1500 120
+23 timing.bearing  mm 0..1000 70
+24 timing.tip      mm 0..1000 10
+
+30 pass.*.order    order
+
+40 pass.*.drive.how    choice hour halfway pin
+41 pass.*.drive.tir    fine 0..6.35
+42 pass.*.drive.high   o'clock 0..12
+43 pass.*.drive.rise   o'clock 0..12
+44 pass.*.drive.fall   o'clock 0..12
+45 pass.*.drive.stands choice above front behind below
+46 pass.*.drive.pinat  choice - up front down back
+
+50 pass.*.timing.how    choice hour halfway pin
+51 pass.*.timing.tir    fine 0..6.35
+52 pass.*.timing.high   o'clock 0..12
+53 pass.*.timing.rise   o'clock 0..12
+54 pass.*.timing.fall   o'clock 0..12
+55 pass.*.timing.stands choice above front behind below
+56 pass.*.timing.pinat  choice - up front down back
+`

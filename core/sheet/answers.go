@@ -1,0 +1,75 @@
+package sheet
+
+import "strconv"
+
+// Answers is the flat object that a form is answered with, in the order in
+// which it was filled. Names say what a value is for:
+//
+//	say.…       words for the page
+//	picture.…   an SVG picture
+//	error.NAME  what is wrong with the field NAME
+//	assumed.NAME  what stands in for the field NAME
+//	unit.…      a unit as it stands in fields
+//
+// and any other name is a value as `tools/answer` prints it. There a slash
+// parts a list or an object from what is in it: "moves/0/kind".
+type Answers struct{ Entries []Entry }
+
+// Entry is one name with its value: a text, a number, or nothing.
+type Entry struct {
+	Name   string
+	Kind   EntryKind
+	Text   string
+	Number float64
+}
+
+// EntryKind says which of an entry's values counts.
+type EntryKind uint8
+
+// The kinds of entry.
+const (
+	Text EntryKind = iota
+	Number
+	Null
+	EmptyList
+)
+
+func (a *Answers) text(name, text string) {
+	a.Entries = append(a.Entries, Entry{Name: name, Text: text})
+}
+
+func (a *Answers) say(name, text string) { a.text("say."+name, text) }
+
+func (a *Answers) number(name string, v float64) {
+	a.Entries = append(a.Entries, Entry{Name: name, Kind: Number, Number: v})
+}
+
+func (a *Answers) null(name string) {
+	a.Entries = append(a.Entries, Entry{Name: name, Kind: Null})
+}
+
+func (a *Answers) emptyList(name string) {
+	a.Entries = append(a.Entries, Entry{Name: name, Kind: EmptyList})
+}
+
+// Get returns an entry by name.
+func (a *Answers) Get(name string) (Entry, bool) {
+	for _, e := range a.Entries {
+		if e.Name == name {
+			return e, true
+		}
+	}
+	return Entry{}, false
+}
+
+// String returns the value as text: "" for nothing.
+func (e Entry) String() string {
+	switch e.Kind {
+	case Text:
+		return e.Text
+	case Number:
+		return strconv.FormatFloat(e.Number, 'g', -1, 64)
+	default:
+		return ""
+	}
+}

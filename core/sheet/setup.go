@@ -1,0 +1,90 @@
+package sheet
+
+import (
+	"errors"
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// setUp is the crank at the lathe: its geometry, and where the dials stand.
+type setUp struct {
+	ends
+	crank crank.Crank
+	dial  [2]float64 // where each half's dial stands, mm from the left end
+	tip   [2]float64 // where each half's sprocket, pinion or rotor sits, likewise
+	fine  unit.Unit  // what is read off a dial is shown in this
+	step  float64    // mm, the coarser dial's division: figures are shown no finer
+}
+
+// places are the lengths of one half, mm from its own shaft's end.
+type places struct{ pin, dial, bearing, tip float64 }
+
+func readSetUp(r *form.Reader) setUp {
+	s := setUp{ends: readEnds(r), fine: unit.Thou}
+	if r.Word("units") == "metric" {
+		s.fine = unit.MM
+	}
+	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
+	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
+	length := half[clock.Left].pin + half[clock.Right].pin
+	s.crank = crank.Crank{
+		Throw: r.Default("throw"), Rim: r.Default("rim") / 2, Pin: half[clock.Left].pin,
+		Support: [2]float64{0, length},
+		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
+	}
+	s.dial = [2]float64{half[clock.Left].dial, length - half[clock.Right].dial}
+	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
+	s.step = math.Max(r.Division("drive"), r.Division("timing"))
+	return s
+}
+
+// readPlaces reads one half's lengths. What isn't given is taken to be as on
+// the other half, or else in the proportion of the table's defaults.
+func readPlaces(r *form.Reader, side, mate string) places {
+	p := places{pin: math.Inf(1)}
+	or := func(length string, standIn float64) float64 {
+		if v, ok := r.Number(mate + length); ok && v < p.pin {
+			standIn = v
+		}
+		return r.Or(side+length, standIn)
+	}
+	p.pin = or(".pin", math.NaN())
+	p.dial = or(".at", p.pin*75/120)
+	p.bearing = or(".bearing", p.pin*70/120)
+	p.tip = or(".tip", p.pin*10/120)
+	return p
+}
+
+// complain puts what the crank room says of a length beside the field that the
+// length stands in.
+func (s *setUp) complain(r *form.Reader, err error) {
+	var l *crank.LengthError
+	if !errors.As(err, &l) {
+		return
+	}
+	side := s.sideOf[l.Half]
+	name := map[crank.Length]string{
+		crank.Throw: "throw", crank.Rim: "rim", crank.Pin: s.sideOf[clock.Left] + ".pin", crank.Support: side + ".pin",
+		crank.Bearing: side + ".bearing", crank.DialAt: side + ".at",
+	}[l.Length]
+	r.Complain(name, s.lengthWords(l))
+}
+
+// lengthWords says what would do in the place of an impossible length.
+func (s *setUp) lengthWords(l *crank.LengthError) string {
+	mm := func(v float64) string { return unit.Format(v, unit.MM, 0.1) }
+	if l.Length == crank.Throw || l.Length == crank.Rim {
+		return "a throw of " + mm(s.crank.Throw) + " in a wheel of " + mm(2*s.crank.Rim) +
+			" puts the crankpin outside the wheel: the throw must be less than half the wheel"
+	}
+	given, pin := l.Given, s.crank.Pin
+	if l.Half == clock.Right {
+		given, pin = s.crank.Support[clock.Right]-given, s.crank.Support[clock.Right]-pin
+	}
+	return mm(given) + " from the shaft’s end is not short of the crankpin’s middle, which stands at " + mm(pin) +
+		": measure from this shaft’s own end, or give the distance to the crankpin"
+}

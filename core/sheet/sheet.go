@@ -1,0 +1,26 @@
+// Package sheet answers a form: it reads the fields, runs the trade rooms, and
+// words and draws what they find, one file a trade room. It is the only place
+// where figures become sentences, and where the ends of the crank, which the
+// rooms know as left and right, get the names drive side and timing side.
+package sheet
+
+import "pintwelve/core/form"
+
+// Answer answers a whole form.
+func Answer(f form.Form) *Answers {
+	a := &Answers{}
+	r := form.Read(f)
+	truing(a, r)
+	a.problems(r)
+	return a
+}
+
+// problems tells what is wrong with fields, and what stands in for blank ones.
+func (a *Answers) problems(r *form.Reader) {
+	for _, p := range r.Problems {
+		a.text("error."+p.Name, p.Text)
+	}
+	for _, s := range r.StandIns {
+		a.text("assumed."+s.Name, s.Text)
+	}
+}

@@ -1,0 +1,116 @@
+//go:build js && wasm
+
+// Command wasm is the bridge between the page and the core: one function,
+// call(verb, flat object) → flat object. A flat object crosses as one string,
+// its names and texts with NULs between them.
+package main
+
+import (
+	"strings"
+	"syscall/js"
+
+	"pintwelve/core/form"
+	"pintwelve/core/sheet"
+)
+
+func main() {
+	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		return call(args[0].String(), unpack(args[1].String())).pack()
+	}))
+	select {}
+}
+
+// call answers a verb. A fault in the core is told to the page rather than
+// ending the program, which would cost the page its core.
+func call(verb string, in flat) (out flat) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			out = flat{}
+			out.add("fault", describe(fault))
+		}
+	}()
+	v, ok := verbs[verb]
+	if !ok {
+		panic("no verb " + verb)
+	}
+	return v(in)
+}
+
+func describe(fault any) string {
+	switch f := fault.(type) {
+	case error:
+		return f.Error()
+	case string:
+		return f
+	default:
+		return "unknown fault"
+	}
+}
+
+// verbs is what the page may ask.
+var verbs = map[string]func(flat) flat{
+	"answer": func(in flat) (out flat) {
+		for _, e := range sheet.Answer(in.form()).Entries {
+			out.add(e.Name, e.String())
+		}
+		return out
+	},
+	// step: the form with "step.name" and "step.by" → the field's new text
+	"step": func(in flat) (out flat) {
+		name := in.take("step.name")
+		by := 1
+		if in.take("step.by") == "-1" {
+			by = -1
+		}
+		out.add(name, form.Step(in.form(), name, by))
+		return out
+	},
+	// tap: a point of the clock face → the hour there
+	"tap": func(in flat) (out flat) {
+		out.add("hour", sheet.HourAt(in.take("x"), in.take("y")))
+		return out
+	},
+	// units: the form with "units.to" → the fields that change, so that no answer does
+	"units": func(in flat) (out flat) {
+		to := in.take("units.to")
+		for name, text := range form.InUnits(in.form(), to) {
+			out.add(name, text)
+		}
+		return out
+	},
+}
+
+// flat is a flat object: names and texts in turn.
+type flat struct{ parts []string }
+
+func unpack(packed string) flat {
+	if packed == "" {
+		return flat{}
+	}
+	parts := strings.Split(packed, "\x00")
+	return flat{parts[:len(parts)&^1]}
+}
+
+func (f flat) pack() string { return strings.Join(f.parts, "\x00") }
+
+func (f *flat) add(name, text string) { f.parts = append(f.parts, name, text) }
+
+// take returns the text under a name and leaves the rest.
+func (f *flat) take(name string) string {
+	for i := 0; i < len(f.parts); i += 2 {
+		if f.parts[i] == name {
+			text := f.parts[i+1]
+			f.parts = append(f.parts[:i], f.parts[i+2:]...)
+			return text
+		}
+	}
+	return ""
+}
+
+func (f flat) form() form.Form {
+	job := make(form.Form, len(f.parts)/2)
+	for i := 0; i < len(f.parts); i += 2 {
+		job[f.parts[i]] = f.parts[i+1]
+	}
+	return job
+}

@@ -1,0 +1,111 @@
+// The job on the bench: its form, its edits with undo, and the keeping of it.
+
+/** A key for a new job or a new row: never used again. */
+export function newKey() {
+  const bytes = crypto.getRandomValues(new Uint8Array(8));
+  return [...bytes].map((b) => (b % 36).toString(36)).join('');
+}
+
+export class Job {
+  /**
+   * store may be null: then nothing is kept. told is called with an error when
+   * keeping fails, and with null when it goes well again; changed when another
+   * tab's edits have come in.
+   */
+  constructor({ store, record, told, changed }) {
+    this.store = store;
+    this.id = record?.id ?? newKey();
+    this.rev = record?.rev ?? 0;
+    this.form = { ...(record?.form ?? {}) };
+    this.base = { ...this.form }; // as last kept, by any tab
+    this.done = [];
+    this.undone = [];
+    this.told = told;
+    this.changed = changed;
+    this.keeping = null;
+  }
+
+  /** Makes an edit: names and their new text. Edits of one name in a row undo as one. */
+  edit(changes) {
+    const step = {};
+    for (const [name, text] of Object.entries(changes)) {
+      step[name] = [this.form[name] ?? '', text];
+    }
+    const last = this.done.at(-1);
+    const name = soleName(step);
+    if (last && name && soleName(last) === name) last[name][1] = step[name][1];
+    else this.done.push(step);
+    this.undone = [];
+    this.#put(changes);
+  }
+
+  undo() { return this.#shift(this.done, this.undone, 0); }
+
+  redo() { return this.#shift(this.undone, this.done, 1); }
+
+  #shift(from, to, side) {
+    const step = from.pop();
+    if (!step) return false;
+    to.push(step);
+    this.#put(Object.fromEntries(Object.entries(step).map(([name, pair]) => [name, pair[side]])));
+    return true;
+  }
+
+  #put(changes) {
+    for (const [name, text] of Object.entries(changes)) {
+      if (text === '') delete this.form[name];
+      else this.form[name] = text;
+    }
+    this.keep();
+  }
+
+  /** Keeps the job; edits made while a write runs are kept by the next one. */
+  keep() {
+    if (!this.store) return Promise.resolve();
+    this.keeping ??= this.#write().finally(() => { this.keeping = null; });
+    return this.keeping;
+  }
+
+  async #write() {
+    try {
+      while (!same(this.form, this.base)) {
+        const form = { ...this.form };
+        const outcome = await this.store.put(this.id, this.rev, form);
+        if (outcome.newer) this.adopt(outcome.newer);
+        else {
+          this.rev = outcome.rev;
+          this.base = form;
+        }
+      }
+      this.told(null);
+    } catch (error) {
+      this.told(error);
+    }
+  }
+
+  /** Takes in what another tab kept; a field edited here since then stays. */
+  adopt(record) {
+    if (record.id !== this.id || record.rev <= this.rev) return;
+    const mine = this.form;
+    const merged = { ...record.form };
+    for (const name of new Set([...Object.keys(mine), ...Object.keys(this.base)])) {
+      if (mine[name] === this.base[name]) continue;
+      if (mine[name] === undefined) delete merged[name];
+      else merged[name] = mine[name];
+    }
+    this.form = merged;
+    this.base = { ...record.form };
+    this.rev = record.rev;
+    this.changed();
+  }
+}
+
+function soleName(step) {
+  const names = Object.keys(step);
+  return names.length === 1 ? names[0] : '';
+}
+
+function same(a, b) {
+  const names = Object.keys(a);
+  return names.length === Object.keys(b).length && names.every((name) => a[name] === b[name]);
+}

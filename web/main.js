@@ -1,0 +1,212 @@
+// Starts the page and wires its parts: the job, the core, the painter, the
+// clock face, the link and the updates. Each part knows none of the others.
+import { startCore } from './bridge.js';
+import { nameOf, textOf } from './fields.js';
+import { watchFace } from './face.js';
+import { Job } from './job.js';
+import { handOn, linkIn } from './link.js';
+import { Notice } from './notice.js';
+import { Painter } from './paint.js';
+import { openStore } from './store.js';
+import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
+
+const notice = new Notice(document.getElementById('notice'));
+const painter = new Painter(document.body);
+
+start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
+
+async function start() {
+  if (await takeWaitingAtStart()) return; // the reload is under way
+  const [call, store] = await Promise.all([startCore(), openStore().catch(cannotKeep)]);
+  const bench = new Bench(call, store);
+  await bench.open();
+  bench.wire();
+  document.documentElement.dataset.ready = 'true';
+  onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', applyUpdate));
+}
+
+function cannotKeep(error) {
+  notice.say(`This browser keeps nothing for the page (${error.message}). Hand on a link before you close it.`);
+  return null;
+}
+
+/** The bench: the one job that is open, and what is done to it. */
+class Bench {
+  constructor(call, store) {
+    this.call = call;
+    this.store = store;
+    this.own = null; // the user's job, while a link's job is looked at
+    this.hourField = {}; // the hour field last touched, a dial
+  }
+
+  /** Opens the user's last job, then the link's over it if there is one. */
+  async open() {
+    const record = this.store && await this.store.current().catch(cannotKeep);
+    this.take(this.jobOf(record));
+    this.store?.listen(({ id }) => this.heard(id));
+    this.openLink();
+  }
+
+  jobOf(record, store = this.store) {
+    return new Job({
+      store,
+      record,
+      told: (error) => this.told(error),
+      changed: () => this.refresh(),
+    });
+  }
+
+  /** Puts a job on the bench. */
+  take(job) {
+    this.job = job;
+    if (job.store) job.store.setCurrent(job.id).catch((error) => this.told(error));
+    this.refresh();
+  }
+
+  refresh() {
+    painter.fill(this.job.form);
+    this.answer();
+  }
+
+  answer() {
+    const answers = this.call('answer', this.job.form);
+    if (answers.fault) notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
+    else painter.show(this.job.form, answers);
+  }
+
+  edit(changes) {
+    this.job.edit(changes);
+    this.answer();
+  }
+
+  told(error) {
+    if (!error) notice.clear('keeping');
+    else notice.say(`This could not be kept on the phone: ${error.message}. Hand on a link before you close the page.`, 'keeping');
+  }
+
+  async heard(id) {
+    if (id !== this.job.id || !this.job.store) return;
+    const record = await this.store.get(id);
+    if (record) this.job.adopt(record);
+  }
+
+  // Links
+
+  openLink() {
+    const link = linkIn(location);
+    if (!link) return;
+    const decoded = this.call('decode', { link });
+    if (decoded.problem) {
+      notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
+      return;
+    }
+    this.own ??= this.job;
+    this.take(this.jobOf({ form: decoded }, null));
+    notice.offer('This crank came by a link. Your own job is untouched.', 'Keep a copy', () => this.keepCopy(), () => this.backToOwn());
+  }
+
+  keepCopy() {
+    const { form } = this.job;
+    this.leaveLink();
+    this.own = null;
+    this.take(this.jobOf());
+    this.edit(form);
+    this.refresh();
+  }
+
+  backToOwn() {
+    this.leaveLink();
+    this.take(this.own);
+    this.own = null;
+  }
+
+  leaveLink() {
+    history.replaceState(null, '', location.pathname + location.search);
+  }
+
+  async share() {
+    const { link, problem } = this.call('encode', this.job.form);
+    document.getElementById('share-said').textContent = problem || await handOn(link);
+  }
+
+  startAfresh() {
+    const before = this.job;
+    this.own = null;
+    this.take(this.jobOf());
+    notice.offer('A fresh crank is on the bench; the other is kept.', 'Back to the other', () => this.take(before));
+  }
+
+  // Controls
+
+  wire() {
+    const body = document.body;
+    body.addEventListener('input', ({ target }) => this.typed(target));
+    body.addEventListener('focusin', ({ target }) => this.touched(target));
+    body.addEventListener('click', ({ target }) => this.stepped(target.closest('[data-step]')));
+    body.addEventListener('keydown', (event) => this.key(event));
+    body.addEventListener('submit', (event) => event.preventDefault());
+    watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
+    document.getElementById('share').addEventListener('click', () => this.share());
+    document.getElementById('afresh').addEventListener('click', () => this.startAfresh());
+    addEventListener('hashchange', () => this.openLink());
+  }
+
+  typed(control) {
+    if (!control.name || control.type === 'radio') return;
+    const name = nameOf(control.name, control);
+    if (name === 'units') this.changeUnits(control.value);
+    else this.edit({ [name]: textOf(control) });
+  }
+
+  /** Changing the units rewrites bare figures, so that no answer changes. */
+  changeUnits(to) {
+    const changes = this.call('units', { ...this.job.form, 'units.to': to });
+    this.edit({ ...changes, units: to });
+    painter.fill(this.job.form);
+  }
+
+  touched(control) {
+    const dial = control.dataset?.hour;
+    if (!dial) return;
+    this.hourField[dial] = control;
+    this.aim(dial);
+  }
+
+  aim(dial) {
+    document.querySelector(`input[name="aim"][value="${dial}"]`).checked = true;
+  }
+
+  stepped(button) {
+    if (button) this.step(nameOf(button.dataset.for, button), button.dataset.step);
+  }
+
+  step(name, by) {
+    this.edit(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
+    painter.fill(this.job.form);
+  }
+
+  key(event) {
+    const { target, key } = event;
+    if (key !== 'ArrowUp' && key !== 'ArrowDown') return;
+    if (target.tagName !== 'INPUT' || !('hour' in target.dataset || target.closest('.stepper'))) return;
+    event.preventDefault();
+    this.step(nameOf(target.name, target), key === 'ArrowUp' ? '1' : '-1');
+  }
+
+  tapped(x, y) {
+    const dial = document.querySelector('input[name="aim"]:checked').value;
+    const control = this.hourControl(dial);
+    if (!control) return;
+    const { hour } = this.call('tap', { x, y });
+    if (!hour) return;
+    this.edit({ [nameOf(control.name, control)]: hour });
+    painter.fill(this.job.form);
+  }
+
+  /** The hour field that a tap sets for a dial: the one last touched, else the first that shows. */
+  hourControl(dial) {
+    const shown = (control) => control && !control.closest('[hidden]');
+    const last = this.hourField[dial];
+    return shown(last) ? last : [...document.querySelectorAll(`[data-hour="${dial}"]`)].find(shown);
+  }
+}

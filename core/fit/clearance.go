@@ -1,0 +1,138 @@
+package fit
+
+// Gap is a clearance on diameter, or between faces; negative where the parts bite.
+type Gap struct {
+	MeanMM          float64
+	LeastMM, MostMM float64 // at the tightest and the loosest spot
+	PlusMinusMM     float64 // ± of the mean
+	SpotPlusMinusMM float64 // ± of the least and the most
+	Findings        []Finding
+}
+
+// Between returns the gap that a hole leaves round a part, of either sign.
+func Between(hole, part Size) (Gap, error) {
+	if err := first(hole.check(Eye), part.check(Pin)); err != nil {
+		return Gap{}, err
+	}
+	return between(hole, part), nil
+}
+
+func between(hole, part Size) Gap {
+	return Gap{
+		MeanMM:          hole.MeanMM - part.MeanMM,
+		LeastMM:         hole.LeastMM - part.MostMM,
+		MostMM:          hole.MostMM - part.LeastMM,
+		PlusMinusMM:     quadrature(hole.PlusMinusMM, part.PlusMinusMM),
+		SpotPlusMinusMM: quadrature(hole.SpotPlusMinusMM, part.SpotPlusMinusMM),
+	}
+}
+
+// running returns the gap of two parts that must run free.
+func running(holeField, partField Field, hole, part Size) (Gap, error) {
+	if err := first(hole.check(holeField), part.check(partField)); err != nil {
+		return Gap{}, err
+	}
+	g := between(hole, part)
+	if g.MeanMM <= 0 {
+		return Gap{}, &Fault{Kind: TooBigForHole, Field: partField, Got: part.MeanMM, Least: LeastMM, Most: hole.MeanMM}
+	}
+	g.findTightSpot()
+	return g, nil
+}
+
+func (g *Gap) findTightSpot() {
+	if g.LeastMM <= 0 {
+		g.Findings = append(g.Findings, Finding{TightSpot, g.LeastMM, 0})
+	}
+}
+
+// Running returns the clearance of a pin in its eye. A pin that isn't smaller is
+// a Fault of kind TooBigForHole.
+func Running(eye, pin Size) (Gap, error) { return running(Eye, Pin, eye, pin) }
+
+// Bush is the two clearances of a floating bush.
+type Bush struct{ Inner, Outer Gap }
+
+// FloatingBush returns the clearances of a bush that floats on its pin and in the
+// rod's eye.
+func FloatingBush(pin, bore, outside, eye Size) (Bush, error) {
+	inner, err := running(BushBore, Pin, bore, pin)
+	if err != nil {
+		return Bush{}, err
+	}
+	outer, err := running(Eye, BushOutside, eye, outside)
+	if err != nil {
+		return Bush{}, err
+	}
+	if bore.MostMM >= outside.LeastMM {
+		return Bush{}, &Fault{Kind: NoWall, Field: BushOutside, Got: outside.LeastMM, Least: bore.MostMM, Most: MostMM}
+	}
+	return Bush{inner, outer}, nil
+}
+
+// Rollers returns the diametral clearance of rollers between the pin's track and
+// the eye's: eye less pin less two rollers.
+func Rollers(pin, roller, eye Size) (Gap, error) {
+	if err := first(pin.check(Pin), roller.check(Roller)); err != nil {
+		return Gap{}, err
+	}
+	over := Size{
+		MeanMM:          pin.MeanMM + 2*roller.MeanMM,
+		LeastMM:         pin.LeastMM + 2*roller.LeastMM,
+		MostMM:          pin.MostMM + 2*roller.MostMM,
+		PlusMinusMM:     quadrature(pin.PlusMinusMM, 2*roller.PlusMinusMM),
+		SpotPlusMinusMM: quadrature(pin.SpotPlusMinusMM, 2*roller.SpotPlusMinusMM),
+	}
+	return running(Eye, Pin, eye, over)
+}
+
+// ThouPerInch returns limits of so many thou of clearance an inch of diameter:
+// common practice, no source.
+func ThouPerInch(diameterMM, least, most float64) (Limits, error) {
+	if err := first(
+		length(Diameter, diameterMM),
+		within(LeastWanted, least, 0, 1e3),
+		within(MostWanted, most, least, 1e3),
+	); err != nil {
+		return Limits{}, err
+	}
+	return Limits{least * diameterMM / 1000, most * diameterMM / 1000}, nil
+}
+
+// Widths are what the side clearance of the rod comes from.
+type Widths struct {
+	LeftMM, RightMM float64 // each wheel at the pin, outer face to the mouth
+	RodMM           float64 // big end
+	WashersMM       float64 // thrust washers beside it, all together
+}
+
+func (w Widths) check() error {
+	return first(
+		length(WheelWidth, w.LeftMM), length(WheelWidth, w.RightMM),
+		length(RodWidth, w.RodMM), within(Washers, w.WashersMM, 0, MostMM),
+	)
+}
+
+// Side returns the mouth between the wheels and the rod's clearance in it, from
+// the width over the wheels. A rod that has no room is a Fault of kind
+// TooBigForHole.
+func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) {
+	if err := first(w.check(), length(OverWheels, overWheelsMM)); err != nil {
+		return 0, 0, err
+	}
+	mouthMM = overWheelsMM - w.LeftMM - w.RightMM
+	rod := w.RodMM + w.WashersMM
+	if rod >= mouthMM {
+		return 0, 0, &Fault{Kind: TooBigForHole, Field: RodWidth, Got: rod, Most: mouthMM}
+	}
+	return mouthMM, mouthMM - rod, nil
+}
+
+// OverWheels returns the width over the wheels at which the rod has the side
+// clearance wanted: where to stop the press.
+func (w Widths) OverWheels(sideMM float64) (float64, error) {
+	if err := first(w.check(), within(SideClearance, sideMM, 0, MostMM)); err != nil {
+		return 0, err
+	}
+	return w.LeftMM + w.RightMM + w.RodMM + w.WashersMM + sideMM, nil
+}

@@ -1,0 +1,131 @@
+package fit
+
+import "strconv"
+
+// Field is the figure that a fault or a finding is about.
+type Field uint8
+
+// The figures. Lengths are mm, and a part's name alone is its diameter.
+const (
+	Pin Field = iota // crankpin, shaft or seat
+	Eye              // hole that takes it: rod's eye, wheel's eye, housing
+	BushBore
+	BushOutside
+	Roller
+	Reading     // of a micrometer
+	Step        // of a micrometer or gauge
+	LeastWanted // the user's own limits
+	MostWanted
+	Diameter // of a joint
+	Bite
+	JointLength
+	HubOutside
+	Hollow // hole through a pin
+	Friction
+	Modulus // MPa
+	Poisson
+	Yield     // MPa
+	Expansion // 1/K
+	Torque    // N m
+	Power     // kW
+	Speed     // rev/min
+	Factor
+	Taper
+	Temperature // °C
+	Clearance   // wanted
+	BearingBore
+	BearingOut // its outside
+	Track      // raceway
+	Play       // inside a bearing
+	OverWheels // width
+	WheelWidth // one wheel, outer face to the mouth
+	RodWidth   // big end
+	Washers
+	CaseFaces  // between them
+	OverCrank  // width, shoulder to shoulder
+	ShimSize   // thickness
+	ShimStock  // how many of one size, or how many sizes
+	ShimsASide // how many
+	Middle     // place of the cylinder's line, or of the mouth's middle
+	OffCentre  // how far the rod may stand off the cylinder's line
+	Float
+	Throw
+	RimRadius
+	Movement  // of a dial
+	DialPlace // from the eye's middle
+	SideClearance
+	Cheek  // of the rod, beside its eye
+	Height // reading on a bar
+	Span   // between two readings on a bar
+)
+
+var fieldNames = [...]string{
+	"pin", "eye", "bush bore", "bush outside", "roller", "reading", "step", "least wanted", "most wanted",
+	"diameter", "bite", "joint length", "hub outside", "hollow", "friction", "modulus", "Poisson's ratio", "yield", "expansion",
+	"torque", "power", "speed", "factor", "taper", "temperature", "clearance",
+	"bearing bore", "bearing outside", "track", "play", "over the wheels", "wheel width", "rod width", "washers",
+	"case faces", "over the crank", "shim", "shim stock", "shims a side", "middle", "off centre", "float",
+	"throw", "rim radius", "movement", "dial place", "side clearance", "cheek", "height", "span",
+}
+
+// String names the figure for a developer.
+func (f Field) String() string {
+	if int(f) < len(fieldNames) {
+		return fieldNames[f]
+	}
+	return "figure " + strconv.Itoa(int(f))
+}
+
+// Kind says in what way a figure won't do.
+type Kind uint8
+
+// The kinds of fault.
+const (
+	OutOfRange    Kind = iota // Got is not in Least to Most, or not a number
+	TooBigForHole             // Got, the inner part, is not smaller than Most, the hole, where clearance is meant
+	NoBite                    // Got, the bite, is nil or a clearance where a press is meant
+	NoWall                    // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
+	NeverLoose                // Got, the housing's expansion, is not over Least, the race's
+	NoRoom                    // Got, over the crank, is more than Most, between the faces
+)
+
+// Fault says which figure will not do, what was given and what would do. Got may
+// be NaN or infinite when that is what was given.
+type Fault struct {
+	Kind        Kind
+	Field       Field
+	Item        int // which of a list, from 0
+	Got         float64
+	Least, Most float64
+}
+
+// Error words the fault for a developer; the user's words are the sheet's.
+func (f *Fault) Error() string {
+	return "fit: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
+		" not in " + short(f.Least) + " to " + short(f.Most)
+}
+
+func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+
+// within is written so that NaN fails it.
+func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
+
+func withinItem(f Field, item int, got, least, most float64) error {
+	if got >= least && got <= most {
+		return nil
+	}
+	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+}
+
+// length checks a length that must be there.
+func length(f Field, got float64) error { return within(f, got, LeastMM, MostMM) }
+
+// first returns the first error there is.
+func first(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -1,0 +1,164 @@
+package fit
+
+import "math"
+
+// Station is where along a pin or an eye a reading is taken.
+type Station uint8
+
+// The stations.
+const (
+	NearEnd Station = iota
+	MidLength
+	FarEnd
+	stations
+)
+
+// Spot is one place of measuring: a station, in the first direction or across it
+// at right angles.
+type Spot struct {
+	At     Station
+	Across bool
+}
+
+// Micrometer is one reading.
+type Micrometer struct {
+	Spot
+	MM float64
+}
+
+// Measure works a size out of one reading or more. Every spot counts alike, so
+// that a spot read twice doesn't pull the mean. The scatter comes from spots read
+// more than once: form is told as form and is no scatter. stepMM is the least the
+// micrometer shows.
+func Measure(readings []Micrometer, stepMM float64) (Size, error) {
+	var spots spots
+	if err := within(Step, stepMM, 1e-6, 1); err != nil {
+		return Size{}, err
+	}
+	if len(readings) == 0 {
+		return Size{}, &Fault{Field: Reading, Least: LeastMM, Most: MostMM}
+	}
+	for i, r := range readings {
+		if err := first(
+			withinItem(Reading, i, r.MM, LeastMM, MostMM),
+			withinItem(Reading, i, float64(r.At), 0, float64(stations-1)),
+		); err != nil {
+			return Size{}, err
+		}
+		spots.add(r)
+	}
+	s := spots.size()
+	s.Form = spots.form()
+	s.PlusMinusMM, s.SpotPlusMinusMM = spots.plusMinus(stepMM)
+	return s, nil
+}
+
+// spots gathers the readings by station and direction.
+type spots [stations][2]struct {
+	n    int
+	mean float64
+	sse  float64 // squared departures from the mean
+}
+
+func (s *spots) add(r Micrometer) {
+	across := 0
+	if r.Across {
+		across = 1
+	}
+	c := &s[r.At][across]
+	c.n++
+	off := r.MM - c.mean
+	c.mean += off / float64(c.n)
+	c.sse += off * (r.MM - c.mean)
+}
+
+func (s *spots) size() Size {
+	out := Size{LeastMM: math.MaxFloat64}
+	n := 0.0
+	for _, station := range s {
+		for _, c := range station {
+			if c.n == 0 {
+				continue
+			}
+			n++
+			out.MeanMM += (c.mean - out.MeanMM) / n
+			out.LeastMM = math.Min(out.LeastMM, c.mean)
+			out.MostMM = math.Max(out.MostMM, c.mean)
+			out.Readings += c.n
+		}
+	}
+	return out
+}
+
+func (s *spots) form() (f Form) {
+	ends, mids := 0.0, 0.0
+	for dir := range 2 {
+		near, mid, far := s[NearEnd][dir], s[MidLength][dir], s[FarEnd][dir]
+		if near.n == 0 || far.n == 0 {
+			continue
+		}
+		ends++
+		f.TaperMM += (far.mean - near.mean - f.TaperMM) / ends
+		if mid.n > 0 {
+			mids++
+			f.BarrelMM += (mid.mean - (near.mean+far.mean)/2 - f.BarrelMM) / mids
+		}
+	}
+	f.TaperKnown, f.BarrelKnown = ends > 0, mids > 0
+	for _, station := range s {
+		if station[0].n == 0 || station[1].n == 0 {
+			continue
+		}
+		f.OvalKnown = true
+		if oval := station[0].mean - station[1].mean; math.Abs(oval) > math.Abs(f.OvalMM) {
+			f.OvalMM = oval
+		}
+	}
+	return f
+}
+
+// plusMinus returns the ± of the mean and of one spot. Rounding to the step is off
+// by the same for readings that agree, and the zero is set once, to the same step:
+// neither averages out. The scatter of repeats does; it counts where it is larger.
+func (s *spots) plusMinus(step float64) (mean, spot float64) {
+	nu, sse := 0, 0.0
+	variance, n, fewest := 0.0, 0.0, math.MaxInt
+	for _, station := range s {
+		for _, c := range station {
+			if c.n > 0 {
+				nu += c.n - 1
+				sse += c.sse
+				variance += 1 / float64(c.n)
+				n++
+				fewest = min(fewest, c.n)
+			}
+		}
+	}
+	rounding := normal95 * step / math.Sqrt(12)
+	scatter := 0.0
+	if nu > 0 {
+		scatter = student95(nu) * math.Sqrt(sse/float64(nu))
+	}
+	mean = math.Max(rounding, scatter*math.Sqrt(variance)/n)
+	spot = math.Max(rounding, scatter/math.Sqrt(float64(fewest)))
+	return quadrature(mean, rounding), quadrature(spot, rounding)
+}
+
+const normal95 = 1.959963984540054 // two-sided 95 % of the normal distribution
+
+// student95 returns Student's t, two-sided 95 %, for nu ≥ 1 degrees of freedom:
+// closed forms for 1 and 2, above that the Cornish–Fisher expansion, good to
+// 0.15 %.
+func student95(nu int) float64 {
+	switch nu {
+	case 1:
+		return math.Tan(0.95 * math.Pi / 2)
+	case 2:
+		return 0.95 * math.Sqrt(2/(1-0.95*0.95))
+	}
+	const z = normal95
+	const z3, z5, z7, z9 = z * z * z, z * z * z * z * z, z * z * z * z * z * z * z, z * z * z * z * z * z * z * z * z
+	v := float64(nu)
+	return z + (z3+z)/(4*v) + (5*z5+16*z3+3*z)/(96*v*v) + (3*z7+19*z5+17*z3-15*z)/(384*v*v*v) +
+		(79*z9+776*z7+1482*z5-1920*z3-945*z)/(92160*v*v*v*v)
+}

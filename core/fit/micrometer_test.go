@@ -1,0 +1,135 @@
+package fit
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+func TestStudentAgainstGonum(t *testing.T) {
+	assert.InEpsilon(t, distuv.UnitNormal.Quantile(0.975), normal95, 1e-12)
+	for nu := 1; nu <= 200; nu++ {
+		want := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(nu)}.Quantile(0.975)
+		assert.InEpsilon(t, want, student95(nu), 1.5e-3, "ν = %d", nu)
+	}
+}
+
+// everySpot reads a shape at every spot.
+func everySpot(at func(Spot) float64) (readings []Micrometer) {
+	for _, station := range []Station{NearEnd, MidLength, FarEnd} {
+		for _, across := range []bool{false, true} {
+			s := Spot{station, across}
+			readings = append(readings, Micrometer{s, at(s)})
+		}
+	}
+	return readings
+}
+
+func TestMeasureFindsTheShape(t *testing.T) {
+	rng := rand.New(rand.NewSource(13))
+	for range 200 {
+		size, taper, oval, barrel := 20+20*rng.Float64(), 0.05*rng.NormFloat64(), 0.05*rng.NormFloat64(), 0.05*rng.NormFloat64()
+		readings := everySpot(func(s Spot) float64 {
+			mm := size + taper*(float64(s.At)-1)/2 + oval/2
+			if s.Across {
+				mm -= oval
+			}
+			if s.At == MidLength {
+				mm += barrel
+			}
+			return mm
+		})
+		rng.Shuffle(len(readings), func(i, j int) { readings[i], readings[j] = readings[j], readings[i] })
+		got, err := Measure(readings, 0.001)
+		require.NoError(t, err)
+		assert.InDelta(t, size+barrel/3, got.MeanMM, 1e-12)
+		assert.InDelta(t, taper, got.Form.TaperMM, 1e-12)
+		assert.InDelta(t, oval, got.Form.OvalMM, 1e-12)
+		assert.InDelta(t, barrel, got.Form.BarrelMM, 1e-12)
+		assert.Equal(t, [4]any{true, true, true, 6}, [4]any{got.Form.TaperKnown, got.Form.OvalKnown, got.Form.BarrelKnown, got.Readings})
+		for _, r := range readings {
+			assert.True(t, got.LeastMM <= r.MM && r.MM <= got.MostMM)
+		}
+		require.NoError(t, got.check(Pin))
+	}
+}
+
+func TestMeasureKnowsOnlyWhatWasRead(t *testing.T) {
+	near, mid, far := Spot{At: NearEnd}, Spot{At: MidLength}, Spot{At: FarEnd}
+	for _, row := range []struct {
+		readings []Micrometer
+		want     Form
+	}{
+		{[]Micrometer{{mid, 30}}, Form{}},
+		{[]Micrometer{{near, 30}, {far, 30.5}}, Form{TaperMM: 0.5, TaperKnown: true}},
+		{[]Micrometer{{near, 30}, {Spot{FarEnd, true}, 30.5}}, Form{}}, // one end each way: taper or oval, who knows
+		{[]Micrometer{{mid, 30.5}, {Spot{MidLength, true}, 30}}, Form{OvalMM: 0.5, OvalKnown: true}},
+		{[]Micrometer{{near, 30}, {mid, 30.5}, {far, 30}}, Form{BarrelMM: 0.5, TaperKnown: true, BarrelKnown: true}},
+	} {
+		got, err := Measure(row.readings, 0.01)
+		require.NoError(t, err)
+		assert.Equal(t, row.want, got.Form)
+	}
+}
+
+// A reading rounded to the step is off by up to half of it, and the zero the same:
+// rectangular, step/√12 each. Repeats of one spot scatter.
+func TestPlusMinus(t *testing.T) {
+	one := 1.959963984540054 * 0.01 / math.Sqrt(12)
+	got, err := Measure([]Micrometer{{MM: 30}}, 0.01)
+	require.NoError(t, err)
+	assert.InDelta(t, one*math.Sqrt2, got.PlusMinusMM, 1e-12)
+	assert.InDelta(t, one*math.Sqrt2, got.SpotPlusMinusMM, 1e-12)
+
+	got, err = Measure(everySpot(func(Spot) float64 { return 30 }), 0.01)
+	require.NoError(t, err)
+	assert.InDelta(t, one*math.Sqrt2, got.PlusMinusMM, 1e-12)
+	assert.InDelta(t, one*math.Sqrt2, got.SpotPlusMinusMM, 1e-12)
+
+	repeats := []Micrometer{{MM: 30.00}, {MM: 30.02}, {MM: 30.04}} // s = 0.02, ν = 2, t = 4.303
+	got, err = Measure(repeats, 0.001)
+	require.NoError(t, err)
+	assert.InDelta(t, math.Hypot(4.302653*0.02/math.Sqrt(3), one/10), got.PlusMinusMM, 1e-6)
+	assert.InEpsilon(t, got.PlusMinusMM, got.SpotPlusMinusMM, 1e-12)
+}
+
+// The ± must hold the true size in 95 of 100 jobs or more, whichever governs: the
+// step or the scatter.
+func TestPlusMinusHoldsTheTruth(t *testing.T) {
+	rng := rand.New(rand.NewSource(14))
+	for _, scatter := range []float64{0, 0.0003, 0.003} {
+		const step, jobs = 0.001, 4000
+		inside := 0
+		for range jobs {
+			size := 30 + rng.Float64()
+			zero := step * (rng.Float64() - 0.5)
+			var readings []Micrometer
+			for range 2 {
+				readings = append(readings, everySpot(func(Spot) float64 {
+					return step * math.Round((size+zero+scatter*rng.NormFloat64())/step)
+				})...)
+			}
+			got, err := Measure(readings, step)
+			require.NoError(t, err)
+			if math.Abs(got.MeanMM-size) <= got.PlusMinusMM {
+				inside++
+			}
+		}
+		assert.GreaterOrEqual(t, float64(inside)/jobs, 0.94, "scatter %g mm", scatter)
+	}
+}
+
+func TestReadingsThatWontDo(t *testing.T) {
+	_, err := Measure(nil, 0.01)
+	assertFault(t, err, Fault{OutOfRange, Reading, 0, 0, LeastMM, MostMM})
+	_, err = Measure([]Micrometer{{MM: 30}, {MM: -30}}, 0.01)
+	assertFault(t, err, Fault{OutOfRange, Reading, 1, -30, LeastMM, MostMM})
+	_, err = Measure([]Micrometer{{Spot{At: 3}, 30}}, 0.01)
+	assertFault(t, err, Fault{OutOfRange, Reading, 0, 3, 0, 2})
+	_, err = Measure([]Micrometer{{MM: 30}}, 0)
+	assertFault(t, err, Fault{OutOfRange, Step, 0, 0, 1e-6, 1})
+}

@@ -1,0 +1,74 @@
+package fit
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestDrawIsBiteOverTaper(t *testing.T) {
+	taper, err := TaperOf(25, 20, 40)
+	require.NoError(t, err)
+	assert.Equal(t, 0.125, taper) // 1 in 8
+	draw, err := Draw(0.05, taper)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.4, draw, 1e-15)
+	// By definition: pushed on by the draw, the taper is that much bigger at the same place.
+	at := func(x float64) float64 { return 25 - x*(25-20)/40 }
+	assert.InDelta(t, 0.05, at(10-draw)-at(10), 1e-12)
+	bite, err := BiteOfDraw(draw, taper)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 0.05, bite, 1e-15)
+}
+
+// The contact of a cone cut into rings: its normal pressure and its friction, taken
+// as vectors, add up to what the nut pulls, what the joint holds and what takes it
+// off.
+func TestTaperForcesAreTheSumOverTheCone(t *testing.T) {
+	p := Press{DiameterMM: 24, BiteMM: 0.03, LengthMM: 30, HubMM: 60, Friction: 0.12, Pressing: 0.1, Hub: Steel(), Pin: Steel()}
+	const taper = 0.125
+	j, err := p.Tapered(taper)
+	require.NoError(t, err)
+	a := math.Atan(taper / 2)
+	const n = 1000
+	var pull, off, hold float64
+	for i := range n {
+		x := (float64(i)+0.5)/n - 0.5
+		r := (p.DiameterMM + x*p.LengthMM*taper) / 2
+		press := j.PressureMPa * 2 * math.Pi * r * p.LengthMM / n / math.Cos(a)
+		pull += press * (math.Sin(a) + p.Pressing*math.Cos(a))
+		off += press * (p.Friction*math.Cos(a) - math.Sin(a))
+		hold += p.Friction * press * r / 1000
+	}
+	assert.InEpsilon(t, pull, j.PressInN, 1e-9)
+	assert.InEpsilon(t, off, j.PushOutN, 1e-9)
+	assert.InEpsilon(t, hold, j.HoldNm, 3e-3) // the mean diameter squared for the mean of the squares
+	assert.InEpsilon(t, 0.03/taper, j.DrawMM, 1e-15)
+	assert.InEpsilon(t, j.YieldBiteMM/taper, j.YieldDrawMM, 1e-15)
+	assert.Empty(t, j.Findings)
+}
+
+func TestSteepTaperDoesNotHoldItself(t *testing.T) {
+	p := Press{DiameterMM: 24, BiteMM: 0.02, LengthMM: 30, HubMM: 60, Friction: 0.12, Hub: Steel(), Pin: Steel()}
+	j, err := p.Tapered(0.26)
+	require.NoError(t, err)
+	assert.Less(t, j.PushOutN, 0.0)
+	assert.Equal(t, []Finding{{NotSelfHolding, 0.13, 0.12}}, j.Findings)
+}
+
+func TestTapersThatWontDo(t *testing.T) {
+	_, err := TaperOf(20, 20, 40)
+	assertFault(t, err, Fault{OutOfRange, Taper, 0, 0, 1e-5, 1})
+	_, err = TaperOf(20, 25, 40)
+	assertFault(t, err, Fault{OutOfRange, Taper, 0, -0.125, 1e-5, 1})
+	_, err = Draw(0.05, 0)
+	assertFault(t, err, Fault{OutOfRange, Taper, 0, 0, 1e-5, 1})
+	_, err = BiteOfDraw(-1, 0.1)
+	assertFault(t, err, Fault{OutOfRange, JointLength, 0, -1, 0, MostMM})
+	_, err = Press{}.Tapered(0.1)
+	assertFault(t, err, Fault{OutOfRange, Diameter, 0, 0, LeastMM, MostMM})
+	_, err = Press{}.Tapered(2)
+	assertFault(t, err, Fault{OutOfRange, Taper, 0, 2, 1e-5, 1})
+}

@@ -38,7 +38,9 @@ type Advice struct {
 	Floor   Figure    // mm, the worst run-out that is left with twist and gap gone
 	Tilt    [2]Figure // minutes of arc, each journal's in its own bearings
 
-	Strike, Close bool // the moves advised; both only with OutOfTrue
+	// The moves to make where the verdict gone by is OutOfTrue: those that stand
+	// above the noise, or by the bare figures where Plain alone says so.
+	Strike, Close bool
 	// How much of a needle's movement each move would take or bring, on the dial
 	// that shows it most [mm].
 	StrikeWorth, CloseWorth float64
@@ -63,8 +65,12 @@ func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 	a.Floor = j.floor()
 	a.Tilt = j.tilts()
 	a.StrikeWorth, a.CloseWorth = j.worth()
-	a.Plain, _, _ = j.decide(&a, 0)
-	a.Verdict, a.Strike, a.Close = j.decide(&a, 1)
+	a.Plain, a.Strike, a.Close = j.decide(&a, 0)
+	v, strike, gap := j.decide(&a, 1)
+	a.Verdict = v
+	if v == OutOfTrue {
+		a.Strike, a.Close = strike, gap
+	}
 	return a
 }
 

@@ -31,7 +31,6 @@ package draw
 import (
 	"math"
 	"strconv"
-	"strings"
 	"unicode/utf8"
 )
 
@@ -292,17 +291,22 @@ func finite(xs ...float64) bool {
 func textWidth(s string, size float64) float64 {
 	w := 0.0
 	for _, r := range short(s) {
-		switch {
-		case strings.ContainsRune("ijlI.,:;'| ()", r):
+		switch r {
+		case 'i', 'j', 'l', 'I', '.', ',', ':', ';', '\'', '|', ' ', '(', ')':
 			w += 0.4
-		case strings.ContainsRune("frt-/", r):
+		case 'f', 'r', 't', '-', '/':
 			w += 0.42
-		case strings.ContainsRune("mwMW%½¼¾±−+=×@&—…", r) || r > 0x2000:
+		case 'm', 'w', 'M', 'W', '%', '½', '¼', '¾', '±', '−', '+', '=', '×', '@', '&', '—', '…':
 			w++
-		case r >= 'A' && r <= 'Z':
-			w += 0.79
 		default:
-			w += 0.64
+			switch {
+			case r > 0x2000:
+				w += 1.4
+			case r >= 'A' && r <= 'Z':
+				w += 0.79
+			default:
+				w += 0.64
+			}
 		}
 	}
 	return w * size

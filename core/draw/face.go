@@ -8,16 +8,16 @@ import "math"
 const (
 	FaceCentreX = 180
 	FaceCentreY = 166
-	FaceRim     = 128 // radius of the wheel's outline
+	FaceRim     = 120 // radius of the wheel's outline
 	FaceHeight  = 354 // of the viewBox, which is Width wide
 )
 
 // Radii of what stands inside the rim.
 const (
-	faceNumerals = 108
-	faceFree     = 93 // free of numerals from here inwards
-	faceThrow    = 79
-	facePin      = 13
+	faceNumerals = 101
+	faceFree     = 86 // free of numerals from here inwards
+	faceThrow    = 74
+	facePin      = 12
 	faceShaft    = 20
 )
 
@@ -72,14 +72,18 @@ type FaceView struct {
 	Moves    []Mark
 }
 
-// maxMarks is the most high spots, and the most moves, that one face shows.
-const maxMarks = 8
+// The most high spots and moves that one face shows; more are left out.
+const (
+	maxSpots = 6
+	maxMoves = 4
+)
 
 // Face draws the clock face: the wheel's outline with the hours, the crankpin
 // at 12, the high spots on the shaft and the moves on the rim.
 func Face(v FaceView) string {
 	p := pen{make([]byte, 0, 6144)}
-	l := layFace(v)
+	var l faceLayout
+	l.lay(v)
 	p.open(v.Prefix, FaceHeight, "Clock face seen from the "+v.SeenFrom.Name()+" side")
 	p.describeFace(v, &l)
 	p.described()
@@ -227,7 +231,7 @@ func (p *pen) highSpots(l *faceLayout) {
 
 // The moves' glyphs, drawn at 12 about the point (0, 0) of the rim.
 const (
-	strikeGlyph  = `<path class="mf" d="M0 0L9 -24L-9 -24Z"/><path class="mo" d="M0 -28V-36M-8 -28L-10 -35M8 -28L10 -35"/>`
+	strikeGlyph  = `<path class="mf" d="M0 0L9 -23L-9 -23Z"/><path class="mo" d="M0 -26V-33M-7 -26L-8.5 -32M7 -26L8.5 -32"/>`
 	squeezeGlyph = `<path class="pa" d="M-23 -22H23V9H-23Z"/><path class="mf" d="M-10 -21H-3V9H-10ZM3 -21H10V9H3Z"/><path class="mo" d="M-22 -6H-9M9 -6H22"/>`
 	spreadGlyph  = `<path class="pa" d="M-25 -20H25V8H-25Z"/><path class="mo" d="M-11 -18L-22 -6L-11 6M11 -18L22 -6L11 6"/>`
 )
@@ -242,8 +246,8 @@ func (p *pen) moves(l *faceLayout) {
 			p.pathEnd()
 			p.circle("mf", onFace(FaceRim, m.Hour), 4)
 		}
-		if m.leads {
-			p.line("ml", m.tail, m.label.box.nearest(m.tail))
+		if m.label.n > 0 && m.at.leads() {
+			p.line("ml", m.at.tail, m.at.end)
 		}
 		p.turned("", m.Hour+m.shift)
 		p.s(`<g transform="translate(`)

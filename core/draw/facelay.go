@@ -1,6 +1,9 @@
 package draw
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // lineStep is the distance between the baselines of a label's lines.
 const lineStep = 21
@@ -12,6 +15,7 @@ const boldWidth = 1.09
 type block struct {
 	lines [3]string
 	n     int
+	poor  float64 // how much longer a leader would be as bad as these words
 	box   box
 }
 
@@ -54,33 +58,48 @@ func (s *faceSpot) body() disc {
 
 type faceMark struct {
 	Mark
-	shift  float64 // hours the glyph stands off its point, where another is in the way
-	tilt   float64 // degrees a strike leans over about its point, for the same reason
-	tail   point   // outer end of the glyph, where its leader starts
-	leads  bool
-	placed bool // label has its place
+	stands bool
+	shift  float64  // hours the glyph stands off its point, where another is in the way
+	tilt   float64  // degrees a strike leans over about its point, for the same reason
+	tails  [3]point // of the glyph, where a leader may start
 	body   [3]disc
-	label  block
+	forms  [5]block
+	places [4 * 5]place // the best of each quarter of the picture and form, cheapest first
+	n      int          // of places
+	at     place
+	label  block // none where n is 0
 }
+
+// place is one where the label of a move may stand.
+type place struct {
+	box  box
+	form int
+	tail point // where the leader starts and ends
+	end  point
+	cost float64
+}
+
+func (a *place) leads() bool { return a.tail.gap(a.end) > 8*8 }
 
 type faceLayout struct {
-	spots  [maxMarks]faceSpot
-	nSpots int
-	marks  [maxMarks]faceMark
-	nMarks int
+	spots   [maxSpots]faceSpot
+	nSpots  int
+	marks   [maxMoves]faceMark
+	longest float64 // that a leader may be
+	nMarks  int
 }
 
-func layFace(v FaceView) (l faceLayout) {
+func (l *faceLayout) lay(v FaceView) {
 	for _, s := range v.High {
 		unknown := !(s.HalfSector < 6)
-		if l.nSpots < maxMarks && (unknown || finite(s.Hour)) {
+		if l.nSpots < maxSpots && (unknown || finite(s.Hour)) {
 			l.spots[l.nSpots] = faceSpot{HighSpot: s, unknown: unknown, base: faceShaft}
 			l.nSpots++
 		}
 	}
 	for _, m := range v.Moves {
-		if l.nMarks < maxMarks && finite(m.Hour) && m.Kind <= Spread {
-			l.marks[l.nMarks] = faceMark{Mark: m}
+		if l.nMarks < maxMoves && finite(m.Hour) && m.Kind <= Spread {
+			l.marks[l.nMarks].Mark = m
 			l.nMarks++
 		}
 	}
@@ -90,11 +109,33 @@ func layFace(v FaceView) (l faceLayout) {
 	for i := range l.spots[:l.nSpots] {
 		l.labelSpot(i)
 	}
+	// Strikes first: a squeeze or spread can stand off its hour, a strike can't.
 	for i := range l.marks[:l.nMarks] {
-		l.stand(i)
+		if l.marks[i].Kind == Strike {
+			l.stand(i)
+		}
 	}
-	l.labelMarks()
-	return l
+	for i := range l.marks[:l.nMarks] {
+		if l.marks[i].Kind != Strike {
+			l.stand(i)
+		}
+	}
+	// Shorter words and long leaders only where others find no good places.
+	if l.longest = 130; l.labelMarks(false) > 90*90*float64(l.nMarks) {
+		l.longest = Width
+		l.labelMarks(true)
+	}
+}
+
+// labelMarks puts the words of the moves, shorter ones too or not, where they
+// cost least together, and returns the cost.
+func (l *faceLayout) labelMarks(shorter bool) float64 {
+	for i := range l.marks[:l.nMarks] {
+		l.findPlaces(&l.marks[i], shorter)
+	}
+	c := chooser{l: l, best: math.Inf(1), left: 4000}
+	c.choose(0, 0)
+	return c.best
 }
 
 // stack sets spot i on the shaft, or on the spots that are there already.
@@ -171,7 +212,7 @@ func (l *faceLayout) freeInside(b box, of int) bool {
 	return true
 }
 
-// stand places glyph i so that it covers no earlier one. The point of a strike
+// stand places glyph i so that it covers none that stands already. The point of a strike
 // stays on its hour and the wedge leans over; a squeeze or spread moves along
 // the rim, and a leader shows its hour.
 func (l *faceLayout) stand(i int) {
@@ -185,32 +226,38 @@ func (l *faceLayout) stand(i int) {
 			}
 			m.cover()
 			if l.freeRim(i) {
+				m.stands = true
 				return
 			}
 		}
 	}
+	m.stands = true
 }
 
-// cover works out the discs that the glyph covers and the end of its leader.
+// cover works out the discs that the glyph covers and where its leader starts.
 func (m *faceMark) cover() {
 	foot := onFace(FaceRim, m.Hour+m.shift)
 	s, c := math.Sincos(m.Hour*math.Pi/6 + m.shift*math.Pi/6 + m.tilt*math.Pi/180)
 	out := func(along, across float64) point { return foot.plus(along*s+across*c, -along*c+across*s) }
 	if m.Kind == Strike {
-		m.body = [3]disc{{out(9, 0), 5}, {out(20, 0), 10}, {out(30, 0), 12}}
-		m.tail = out(38, 0)
+		m.body = [3]disc{{out(9, 0), 5}, {out(19, 0), 10}, {out(26, 0), 11}}
+		m.tails = [3]point{out(36, 0), out(22, -12), out(22, 12)}
 		return
 	}
 	m.body = [3]disc{{out(6, -13), 15}, {out(6, 0), 14}, {out(6, 13), 15}}
-	m.tail = out(24, 0)
+	m.tails = [3]point{out(24, 0), out(14, -25), out(14, 25)}
 }
 
 func (l *faceLayout) freeRim(i int) bool {
 	m := &l.marks[i]
-	for j := range l.marks[:i] {
-		for _, a := range m.body {
-			for _, b := range l.marks[j].body {
-				if a.r > 5 && b.r > 5 && a.hits(b) {
+	for j := range l.marks[:l.nMarks] {
+		if j == i || !l.marks[j].stands {
+			continue
+		}
+		for k, a := range m.body {
+			for n, b := range l.marks[j].body {
+				// The points of two strikes may share their place.
+				if k+n > 0 && a.hits(b) {
 					return false
 				}
 			}
@@ -226,95 +273,197 @@ var (
 	faceKeep  = disc{point{FaceCentreX, FaceCentreY}, FaceRim + 3}
 )
 
-// labelMarks puts the words of all moves outside the rim, each as near to its
-// glyph as the others leave room for, starting with whichever end of the list
-// serves them better.
-func (l *faceLayout) labelMarks() {
-	forwards := *l
-	cost := 0.0
-	for i := 0; i < l.nMarks; i++ {
-		cost += forwards.labelMark(i)
+// wordings returns the words of a move set in three, two and one lines, and last
+// without the kind of move, which its glyph says too.
+func (m *faceMark) wordings() [5]block {
+	name := m.Kind.word()
+	figure, unit := m.Amount, ""
+	if i := strings.LastIndexByte(figure, ' '); i > 0 {
+		figure, unit = figure[:i], figure[i+1:]
 	}
-	if l.nMarks < 2 {
-		*l = forwards
-		return
+	if m.Kind != Strike {
+		return [5]block{
+			{lines: [3]string{name, m.Amount}, n: lines(2, m.Amount)},
+			{lines: [3]string{name + " " + m.Amount}, n: 1},
+			{lines: [3]string{name, figure, unit}, n: lines(3, unit), poor: 20},
+			{lines: [3]string{m.Amount}, n: lines(1, m.Amount), poor: 40},
+			{lines: [3]string{figure, unit}, n: lines(2, unit), poor: 60},
+		}
 	}
-	for i := l.nMarks - 1; i >= 0; i-- {
-		cost -= l.labelMark(i)
-	}
-	if !(cost > 0) {
-		*l = forwards
+	side := m.Wheel.Name()
+	return [5]block{
+		{lines: [3]string{name, side, m.Amount}, n: lines(3, m.Amount)},
+		{lines: [3]string{name + " " + side, m.Amount}, n: lines(2, m.Amount)},
+		{lines: [3]string{name + " " + side + " " + m.Amount}, n: 1},
+		{lines: [3]string{side, m.Amount}, n: lines(2, m.Amount), poor: 40},
+		{lines: [3]string{side, figure, unit}, n: lines(3, unit), poor: 60},
 	}
 }
 
-// labelMark puts the words of move i beside its glyph and returns the cost of
-// the place.
-func (l *faceLayout) labelMark(i int) float64 {
-	m := &l.marks[i]
-	best := math.Inf(1)
-	for _, form := range m.forms() {
-		if form.n == 0 {
+// lines returns n, less one where the last line is empty.
+func lines(n int, last string) int {
+	if last == "" {
+		return n - 1
+	}
+	return n
+}
+
+// findPlaces lists where the label of a move may stand outside the rim, near its
+// glyph rather than far and narrow rather than wide: round the wheel as close as
+// it may go, and along the frame.
+func (l *faceLayout) findPlaces(m *faceMark, shorter bool) {
+	m.forms, m.n = m.wordings(), 0
+	for k := range m.places {
+		m.places[k].cost = math.Inf(1)
+	}
+	for k := range m.forms {
+		if f := &m.forms[k]; f.n > 0 && (shorter || f.poor == 0) {
+			l.findPlacesOf(m, k)
+		}
+	}
+	for _, c := range m.places {
+		if math.IsInf(c.cost, 1) {
 			continue
 		}
-		if b, cost := l.besideMark(i, &form); cost < best {
-			best, m.label = cost, form
-			m.label.box = b
+		at := m.n
+		for ; at > 0 && m.places[at-1].cost > c.cost; at-- {
+			m.places[at] = m.places[at-1]
 		}
+		m.places[at] = c
+		m.n++
 	}
-	m.placed = true
-	m.leads = m.label.box.gap(m.tail) > 8*8
-	return min(best, 1e6)
 }
 
-// forms returns the words of a move set in three, two and one lines.
-func (m *faceMark) forms() [3]block {
-	name := m.Kind.word()
-	forms := [3]block{
-		{lines: [3]string{name, m.Amount}, n: 2},
-		{lines: [3]string{name + " " + m.Amount}, n: 1},
-	}
-	if m.Kind == Strike {
-		side := m.Wheel.Name()
-		forms = [3]block{
-			{lines: [3]string{name, side, m.Amount}, n: 3},
-			{lines: [3]string{name + " " + side, m.Amount}, n: 2},
-			{lines: [3]string{name + " " + side + " " + m.Amount}, n: 1},
-		}
-	}
-	if m.Amount == "" {
-		for i := range forms {
-			forms[i].n = min(forms[i].n, max(1, forms[i].n-1))
-		}
-	}
-	return forms
-}
-
-// besideMark looks for the place nearest to glyph i that holds a label, narrow
-// rather than wide: round the wheel as near as it may go, then along the frame.
-func (l *faceLayout) besideMark(i int, k *block) (at box, cost float64) {
-	w, h := k.size()
-	m := &l.marks[i]
-	cost = math.Inf(1)
-	try := func(b box) {
-		if c := b.gap(m.tail) + 2*w; c < cost && b.clear(faceKeep) && l.freeOutside(b, i) {
-			at, cost = b, c
-		}
-	}
+func (l *faceLayout) findPlacesOf(m *faceMark, form int) {
+	w, h := m.forms[form].size()
 	for turn := -90.0; turn <= 90; turn += 6 {
 		s, c := math.Sincos(m.Hour*math.Pi/6 + turn*math.Pi/180)
 		d := touching(math.Abs(s), math.Abs(c), w/2, h/2, faceKeep.r+1)
-		try(around(point{FaceCentreX + d*s, FaceCentreY - d*c}, w, h).inside(faceFrame))
+		l.offer(m, form, around(point{FaceCentreX + d*s, FaceCentreY - d*c}, w, h).inside(faceFrame))
 	}
 	f := faceFrame
-	for x := f.x0; x+w <= f.x1; x += 9 {
-		try(box{x, f.y0, x + w, f.y0 + h})
-		try(box{x, f.y1 - h, x + w, f.y1})
+	for x := f.x0; x+w <= f.x1; x += 12 {
+		l.offer(m, form, box{x, f.y0, x + w, f.y0 + h})
+		l.offer(m, form, box{x, f.y1 - h, x + w, f.y1})
 	}
-	for y := f.y0; y+h <= f.y1; y += 9 {
-		try(box{f.x0, y, f.x0 + w, y + h})
-		try(box{f.x1 - w, y, f.x1, y + h})
+	for y := f.y0; y+h <= f.y1; y += 12 {
+		l.offer(m, form, box{f.x0, y, f.x0 + w, y + h})
+		l.offer(m, form, box{f.x1 - w, y, f.x1, y + h})
 	}
-	return at, cost
+}
+
+// offer keeps a box if it is the best yet of its quarter of the picture.
+func (l *faceLayout) offer(m *faceMark, form int, b box) {
+	near := b.gap(m.tails[0])
+	if near > l.longest*l.longest || !b.clear(faceKeep) {
+		return
+	}
+	quarter := 0
+	if b.x0+b.x1 > 2*FaceCentreX {
+		quarter = 1
+	}
+	if b.y0+b.y1 > 2*FaceCentreY {
+		quarter += 2
+	}
+	kept := &m.places[4*form+quarter]
+	wide, poor := b.x1-b.x0, m.forms[form].poor
+	worse := 2*wide + poor*poor
+	if near+worse-40*40 >= kept.cost {
+		return
+	}
+	for j := range l.marks[:l.nMarks] {
+		for _, d := range l.marks[j].body {
+			if !b.clear(d) {
+				return
+			}
+		}
+	}
+	for _, tail := range m.tails {
+		end := b.nearest(tail)
+		if tail.gap(end)+worse >= kept.cost {
+			continue
+		}
+		if l.leaderFree(m, tail, end) {
+			*kept = place{b, form, tail, end, tail.gap(end) + worse}
+			continue
+		}
+		for _, end := range [...]point{{b.x0 + 4, b.y0}, {b.x1 - 4, b.y0}, {b.x0 + 4, b.y1}, {b.x1 - 4, b.y1}} {
+			if cost := tail.gap(end) + worse; cost < kept.cost && l.leaderFree(m, tail, end) {
+				*kept = place{b, form, tail, end, cost}
+			}
+		}
+	}
+}
+
+// leaderFree tells whether a leader of m keeps off the wheel and other glyphs.
+func (l *faceLayout) leaderFree(m *faceMark, from, to point) bool {
+	if faceKeep.cut(from, to) {
+		return false
+	}
+	for j := range l.marks[:l.nMarks] {
+		for _, d := range l.marks[j].body {
+			if &l.marks[j] != m && d.cut(from, to) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// chooser looks for the set of places that costs least and in which no label or
+// leader is in another's way.
+type chooser struct {
+	l      *faceLayout
+	best   float64
+	left   int // tries left: many marks must not take for ever
+	chosen [maxMoves]*place
+}
+
+// noLabel is the cost of leaving a label out; the description has it still.
+const noLabel = 1e6
+
+func (c *chooser) choose(i int, cost float64) {
+	if cost >= c.best || c.left == 0 {
+		return
+	}
+	if i == c.l.nMarks {
+		c.best = cost
+		c.keep()
+		return
+	}
+	c.left--
+	m := &c.l.marks[i]
+	for k := range m.places[:m.n] {
+		if a := &m.places[k]; c.fits(a, i) {
+			c.chosen[i] = a
+			c.choose(i+1, cost+a.cost)
+		}
+	}
+	c.chosen[i] = nil
+	c.choose(i+1, cost+noLabel)
+}
+
+func (c *chooser) fits(a *place, i int) bool {
+	for _, b := range c.chosen[:i] {
+		if b == nil {
+			continue
+		}
+		if a.box.hits(b.box) || a.leads() && b.box.cut(a.tail, a.end) || b.leads() && a.box.cut(b.tail, b.end) {
+			return false
+		}
+	}
+	return true
+}
+
+func (c *chooser) keep() {
+	for i := range c.l.marks[:c.l.nMarks] {
+		m := &c.l.marks[i]
+		m.label.n = 0
+		if a := c.chosen[i]; a != nil {
+			m.at, m.label = *a, m.forms[a.form]
+			m.label.box = a.box
+		}
+	}
 }
 
 // touching returns how far along (s, c), both positive, a box of the given half
@@ -328,21 +477,4 @@ func touching(s, c, halfW, halfH, r float64) float64 {
 	}
 	b := halfW*s + halfH*c
 	return b + math.Sqrt(max(0, b*b-halfW*halfW-halfH*halfH+r*r))
-}
-
-func (l *faceLayout) freeOutside(b box, of int) bool {
-	tail := l.marks[of].tail
-	end := b.nearest(tail)
-	for j := range l.marks[:l.nMarks] {
-		m := &l.marks[j]
-		for _, d := range m.body {
-			if !b.clear(d) || j != of && d.cut(tail, end) {
-				return false
-			}
-		}
-		if m.placed && j != of && (b.hits(m.label.box) || m.label.box.cut(tail, end) || m.leads && b.cut(m.tail, m.label.box.nearest(m.tail))) {
-			return false
-		}
-	}
-	return true
 }

@@ -5,6 +5,13 @@ type point struct{ x, y float64 }
 
 func (a point) plus(dx, dy float64) point { return point{a.x + dx, a.y + dy} }
 
+// gap returns the square of the distance between two points: squares, since the
+// search for free places asks for it thousands of times a picture.
+func (a point) gap(b point) float64 {
+	dx, dy := a.x-b.x, a.y-b.y
+	return dx*dx + dy*dy
+}
+
 // box is an upright rectangle on the paper.
 type box struct{ x0, y0, x1, y1 float64 }
 
@@ -21,8 +28,7 @@ func (b box) nearest(a point) point {
 	return point{max(b.x0, min(a.x, b.x1)), max(b.y0, min(a.y, b.y1))}
 }
 
-// gap returns the square of the distance from a to b, 0 inside: squares, since
-// the search for free places asks for it thousands of times a picture.
+// gap returns the square of the distance from a to b, 0 inside.
 func (b box) gap(a point) float64 {
 	dx, dy := max(b.x0-a.x, 0, a.x-b.x1), max(b.y0-a.y, 0, a.y-b.y1)
 	return dx*dx + dy*dy
@@ -66,8 +72,8 @@ type disc struct {
 }
 
 func (d disc) hits(e disc) bool {
-	dx, dy, r := d.c.x-e.c.x, d.c.y-e.c.y, d.r+e.r
-	return dx*dx+dy*dy < r*r
+	r := d.r + e.r
+	return d.c.gap(e.c) < r*r
 }
 
 // cut tells whether a straight line from p to q runs through d.

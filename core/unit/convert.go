@@ -55,7 +55,7 @@ func rewrite(text string, value float64, from, to Unit) string {
 func decimal(value float64, u Unit) (string, bool) {
 	x := u.reading(value)
 	a := amount{neg: x < 0, d: 1}
-	for n := 0; n <= maxPlaces; n++ {
+	for n := 0; n <= maxPlaces && math.Abs(x) < mostShown; n++ {
 		k := math.Round(math.Abs(x) * float64(a.d))
 		if k >= maxDigits {
 			break

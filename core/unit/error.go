@@ -39,11 +39,10 @@ func printable(text string) string {
 			out = append(out, '…')
 			break
 		}
-		if !strconv.IsPrint(r) {
-			r = '\uFFFD'
-		}
 		if isSpace(r) {
 			r = ' '
+		} else if !strconv.IsPrint(r) {
+			r = '\uFFFD'
 		}
 		out = append(out, r)
 	}

@@ -7,46 +7,54 @@ import (
 )
 
 const (
-	minus     = "−" // as a person reads it; Parse takes it back
-	unknown   = "?" // for a value that is no number
-	maxPlaced = 9   // decimal places that Format writes at most
+	minus      = "−"  // as a person reads it; Parse takes it back
+	unknown    = "?"  // for a value that is no number
+	mostPlaces = 9    // decimal places that Format writes at most
+	mostShown  = 1e12 // and the largest number, as Parse reads it
 )
 
 // Format writes a value, in the base unit of u's kind, with u's name: "2 thou",
-// "0.05 mm", "4.5°", "52%". It has no more digits than a scale with divisions
-// of step, in the base unit, can show, and lies within half a step of the value
-// while 1e-9 u is no coarser than that; with step 0 it has four significant
-// digits. There is never a "-0" or an exponent. Hours are as FormatHour writes
-// them. A value that is not finite is "?".
+// "0.05 mm", "4.5°", "52%". It is Figures with the name, but for hours, which
+// stand alone.
 func Format(value float64, u Unit, step float64) string {
-	if u.Kind == Hour {
-		return FormatHour(value, int(math.Round(math.Min(step, 12)*60)))
-	}
-	x := u.reading(value)
-	if !finite(x) {
-		return unknown
-	}
-	text := places(x, decimalsFor(x, u.span(step)))
-	switch u.Name {
-	case "":
+	text := Figures(value, u, step)
+	switch {
+	case u.Name == "" || u.Kind == Hour || text == unknown:
 		return text
-	case "°", "%":
+	case u.Name == "°" || u.Name == "%":
 		return text + u.Name
 	}
 	return text + " " + u.Name
 }
 
-// decimalsFor returns how many decimal places a scale with divisions of step
-// shows: negative where it shows no units, tens, ...; without a step, those of
-// four significant digits of x.
-func decimalsFor(x, step float64) int {
-	if !(step > 0) || math.IsInf(step, 1) {
-		step = math.Abs(x) / 2000
+// Figures writes what u reads at a value in the base unit, without u's name. It
+// has no more digits than a scale with divisions of step, in the base unit, can
+// show, and lies within half a step of the value while a step is 1e-9 u or
+// more; with step 0 it has the decimals that make four significant digits.
+// There is never a "-0" or an exponent. Hours are as FormatHour writes them. A
+// value that is not finite, or 1e12 u and over, is "?".
+func Figures(value float64, u Unit, step float64) string {
+	if u.Kind == Hour {
+		return FormatHour(value, int(math.Round(min(max(step, 0), 12)*60)))
 	}
-	if step == 0 {
+	x := u.reading(value)
+	if !(math.Abs(x) < mostShown) {
+		return unknown
+	}
+	return places(x, decimalsFor(x, u.span(step)))
+}
+
+// decimalsFor returns how many decimal places a scale with divisions of step
+// shows, negative where it shows no units, tens, ...; without a step, those
+// that make four significant digits of x.
+func decimalsFor(x, step float64) int {
+	if step > 0 {
+		return int(min(mostPlaces, max(-12, math.Ceil(-math.Log10(step)-1e-9))))
+	}
+	if x == 0 {
 		return 0
 	}
-	return int(math.Min(maxPlaced, math.Ceil(-math.Log10(step)-1e-9)))
+	return int(min(mostPlaces, max(0, 3-math.Floor(math.Log10(math.Abs(x))))))
 }
 
 // places writes x with n decimal places, which may be negative, less the zeros
@@ -70,7 +78,7 @@ func places(x float64, n int) string {
 // many minutes: "3", "4:30", "12". Fewer than one minute counts as one. An hour
 // that is not finite is "?".
 func FormatHour(hour float64, minutes int) string {
-	if !finite(hour) {
+	if math.IsNaN(hour) || math.IsInf(hour, 0) {
 		return unknown
 	}
 	step := float64(min(max(minutes, 1), 12*60))

@@ -3,6 +3,7 @@ package unit
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // ParseList reads up to max quantities: "0 .5 1 1.5 thou". Spaces, tabs, new
@@ -24,10 +25,8 @@ func ParseList(text string, def Unit, max int) ([]float64, error) {
 
 // list reads entries, at least one, and tells whether a unit was typed.
 func list(entries []string, def Unit) (values []float64, typed bool, fault *Error) {
-	last, fault := parse(entries[len(entries)-1], def)
-	if fault != nil {
-		fault.Entry = len(entries)
-	} else if last.typed {
+	last, _ := parse(entries[len(entries)-1], def)
+	if last.typed {
 		def = last.unit
 	}
 	withUnit := 0
@@ -51,7 +50,10 @@ func list(entries []string, def Unit) (values []float64, typed bool, fault *Erro
 	return values, last.typed, fault
 }
 
-const oneUnit = "one unit, behind the last number"
+const (
+	oneUnit  = "one unit, behind the last number"
+	someList = "0 .5 1 .5"
+)
 
 // split cuts a list into its entries, at least one. A fault has the raw entry
 // as Given.
@@ -61,9 +63,9 @@ func split(text string, max int) (entries []string, fault *Error) {
 	}
 	parts := commas(text)
 	for k, part := range parts {
-		words := strings.FieldsFunc(part, func(r rune) bool { return isSpace(r) || r == '\n' || r == '\r' })
+		words := strings.FieldsFunc(part, isSpace)
 		if len(words) == 0 && k < len(parts)-1 {
-			return nil, &Error{Entry: len(entries) + 1, Problem: "stands between two separators"}
+			return nil, &Error{Entry: len(entries) + 1, Problem: "stands between two separators", Example: someList}
 		}
 		for i, word := range words {
 			switch {
@@ -80,7 +82,7 @@ func split(text string, max int) (entries []string, fault *Error) {
 		}
 	}
 	if len(entries) == 0 {
-		return nil, &Error{Problem: "is not a list of numbers", Example: "0 .5 1 .5"}
+		return nil, &Error{Problem: "is not a list of numbers", Example: someList}
 	}
 	return entries, nil
 }
@@ -101,12 +103,10 @@ func commas(text string) (parts []string) {
 
 // startsNumber tells a number from the words of a unit.
 func startsNumber(word string) bool {
-	for _, r := range word {
-		s, _ := fold(r)
-		s = strings.TrimLeft(s, " ")
-		return s != "" && strings.IndexByte("0123456789+-.,", s[0]) >= 0
-	}
-	return false
+	r, _ := utf8.DecodeRuneInString(word)
+	s, _ := fold(r)
+	s = strings.TrimLeft(s, " ")
+	return s != "" && strings.IndexByte("0123456789+-.,", s[0]) >= 0
 }
 
 // isWhole tells whether a word is figures alone, with or without a sign.

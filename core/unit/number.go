@@ -1,8 +1,6 @@
 package unit
 
 import (
-	"math"
-	"math/bits"
 	"strconv"
 	"strings"
 )
@@ -13,18 +11,20 @@ type amount struct {
 	n, d uint64
 }
 
-// in turns an amount read in u into the base unit, correctly rounded where the
-// scales share their zero.
+// in turns an amount read in u into the base unit, correctly rounded.
 func (a amount) in(u Unit) float64 {
 	num, den := u.ratio()
-	if u.zero != 0 {
-		return u.base(a.signed(quotient(a.n, 1, a.d, 1)))
+	p, z, neg := times(a.n, 100*num), times(a.d, u.zero*num), a.neg
+	switch {
+	case neg:
+		p = p.plus(z)
+	case p.less(z):
+		p, neg = z.minus(p), true
+	default:
+		p = p.minus(z)
 	}
-	return a.signed(quotient(a.n, num, a.d, den))
-}
-
-func (a amount) signed(x float64) float64 {
-	if a.neg && x != 0 {
+	x := p.over(times(a.d, 100*den))
+	if neg && x != 0 {
 		return -x
 	}
 	return x
@@ -71,14 +71,14 @@ func decimals(a amount, whole, rest string) (amount, string, *Error) {
 	frac, after := digits(rest[1:])
 	if startsDecimal(after) {
 		return a, rest, &Error{
-			Problem: "has more than one decimal sign",
+			Problem: "has more than one comma or point",
 			Example: "the number without thousands marks",
 		}
 	}
 	if rest[0] == ',' && len(frac) == 3 && len(whole) <= 3 && strings.TrimLeft(whole, "0") == whole && whole != "" {
 		return a, rest, &Error{
 			Problem: "could be " + whole + "." + frac + " or " + whole + frac,
-			Example: whole + "." + frac + ", " + whole + "," + frac + "0 or " + whole + frac,
+			Example: whole + "." + frac + " (or " + whole + "," + frac + "0) or " + whole + frac,
 		}
 	}
 	for i := 0; i < len(frac) && i < maxPlaces && a.n < maxDigits; i++ {
@@ -118,65 +118,3 @@ func startsDecimal(s string) bool {
 }
 
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
-
-// quotient returns n num / (d den), correctly rounded to the nearest float64,
-// ties to even. Both products must be below 2^127, and d den above 0.
-func quotient(n, num, d, den uint64) float64 {
-	p, q := times(n, num), times(d, den)
-	if p == (wide{}) {
-		return 0
-	}
-	exp := p.bits() - q.bits()
-	if exp < 0 {
-		p = p.shift(-exp)
-	} else {
-		q = q.shift(exp)
-	}
-	if p.less(q) {
-		p = p.shift(1)
-		exp--
-	}
-	var m uint64 // the 53 leading bits of p/q
-	for range 53 {
-		m <<= 1
-		if !p.less(q) {
-			p = p.minus(q)
-			m |= 1
-		}
-		p = p.shift(1)
-	}
-	if q.less(p) || p == q && m&1 == 1 {
-		m++
-	}
-	return math.Ldexp(float64(m), exp-52)
-}
-
-// wide is an unsigned number of 128 bits.
-type wide struct{ hi, lo uint64 }
-
-func times(a, b uint64) wide {
-	hi, lo := bits.Mul64(a, b)
-	return wide{hi, lo}
-}
-
-func (a wide) bits() int {
-	if a.hi != 0 {
-		return 64 + bits.Len64(a.hi)
-	}
-	return bits.Len64(a.lo)
-}
-
-func (a wide) shift(k int) wide {
-	if k >= 64 {
-		return wide{a.lo << (k - 64), 0}
-	}
-	return wide{a.hi<<k | a.lo>>(64-k), a.lo << k}
-}
-
-func (a wide) less(b wide) bool { return a.hi < b.hi || a.hi == b.hi && a.lo < b.lo }
-
-func (a wide) minus(b wide) wide {
-	lo, borrow := bits.Sub64(a.lo, b.lo, 0)
-	hi, _ := bits.Sub64(a.hi, b.hi, borrow)
-	return wide{hi, lo}
-}

@@ -74,7 +74,7 @@ func unitAfter(s string, def Unit) (u Unit, typed bool, rest string, fault *Erro
 		return def, false, "", nil
 	}
 	if isDigit(s[0]) {
-		return u, false, s, &Error{Problem: "has a space inside the number"}
+		return u, false, s, &Error{Problem: "has a space inside the number", Example: "the number without the space"}
 	}
 	if u, ok := lookup(def.Kind, s); ok {
 		return u, true, "", nil
@@ -98,7 +98,7 @@ func unitAfter(s string, def Unit) (u Unit, typed bool, rest string, fault *Erro
 func follows(u Unit, typed bool, q quantity) bool {
 	switch u.Kind {
 	case Length, Mass, Angle, Time:
-		return typed && q.typed && u.base(1) < q.unit.base(1)
+		return typed && q.typed && u.span(1) > q.unit.span(1)
 	}
 	return false
 }
@@ -204,8 +204,8 @@ func fold(r rune) (string, bool) {
 	return "", false
 }
 
-// isSpace takes the spaces that keyboards and copied text put between a number
-// and its unit: space, tab, no-break, thin and figure spaces.
+// isSpace takes the blanks that keyboards and copied text put between a number
+// and its unit, no-break and thin spaces among them.
 func isSpace(r rune) bool {
-	return r == ' ' || r == '\t' || r == '\u00A0' || r == '\u2007' || r == '\u2009' || r == '\u202F'
+	return r == ' ' || '\t' <= r && r <= '\r' || r == '\u00A0' || '\u2000' <= r && r <= '\u200A' || r == '\u202F'
 }

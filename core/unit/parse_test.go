@@ -1,13 +1,14 @@
 package unit
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 )
 
-// Arithmetic from the definitions cited in unit.go; where a row rests on more
-// than those, it says so.
+// Arithmetic by hand from the definitions cited in unit.go, which have a test of
+// their own. The tolerance is one rounding, for sums such as "2 lb 3 oz".
 func TestParse(t *testing.T) {
 	for _, row := range []struct {
 		text string
@@ -115,18 +116,15 @@ func TestParse(t *testing.T) {
 		{"210 N/mm²", MPa, 210},
 		{"210 N/mm^2", MPa, 210},
 		{"2 bar", MPa, 0.2},
-		// NIST SP 811 appendix B, psi to pascal 6.894757e3; value from memory.
-		{"1000000 psi", MPa, 6894.757293168362},
+		{"30000 lbf/in²", PSI, 30000 * 4.4482216152605 / 645.16},
 
 		{"7.85 g/cm³", KgPerCubicMetre, 7850},
 		{"7850 kg/m3", KgPerCubicMetre, 7850},
-		// NIST SP 811 appendix B, lb/in³ to kg/m³ 2.767990e4; value from memory.
-		{"1 lb/in³", KgPerCubicMetre, 27679.904710203125},
+		{"0.283 lb/in³", KgPerCubicMetre, 0.283 * 0.45359237 / 0.000016387064},
 
 		{"50 kN", Newton, 50000},
 		{"1 lbf", Newton, 4.4482216152605},
 		{"1 tonne", Newton, 9806.65},
-		// NIST SP 811 appendix B, ton-force (2000 lbf) 8.896443e3; value from memory.
 		{"1 US ton", Newton, 8896.443230521},
 		{"1 UK ton", Newton, 9964.01641818352},
 
@@ -142,13 +140,104 @@ func TestParse(t *testing.T) {
 		{"11.5 µm/(m K)", PerMillionKelvin, 11.5},
 		{"11.5 ppm/°C", PerMillionKelvin, 11.5},
 
+		{"6.5 µin/in·°F", PerMillionKelvin, 11.7},
+
 		{"0.1", Unit{}, 0.1},
+		{"999999999999", Plain, 999999999999},
 		{"3/4", Plain, 0.75},
+		{"0000000000000000000000000000000000000000000000000000000000000001", Plain, 1},
 		{"0.1000000000000000055511151231257827", Plain, 0.1},
 	} {
 		got, err := Parse(row.text, row.def)
 		if assert.NoError(t, err, row.text) {
-			assert.InEpsilon(t, 1+row.want, 1+got, 1e-15, "%q: %v, not %v", row.text, got, row.want)
+			assert.InDelta(t, row.want, got, 2e-16*math.Abs(row.want), row.text)
+			assert.False(t, math.Signbit(got) && got == 0, row.text)
 		}
+	}
+}
+
+func TestSameLengthSameFloat(t *testing.T) {
+	want, err := Parse("0.0508", MM)
+	assert.NoError(t, err)
+	for _, text := range []string{"2 thou", "0.002 in", "50.8 µm", "0,00508 cm", "0.0000508 m", "1/500 in"} {
+		got, err := Parse(text, MM)
+		assert.NoError(t, err)
+		assert.Equal(t, want, got, text)
+	}
+}
+
+func TestParseRefuses(t *testing.T) {
+	for _, row := range []struct {
+		text string
+		def  Unit
+		want string
+	}{
+		{"2 bananas", Thou, `"2 bananas" is not a length: write 2 thou or 0.05 mm`},
+		{"2 bananas", MM, `"2 bananas" is not a length: write 41.3 mm or 1 5/8 in`},
+		{"", Thou, `"(nothing)" is not a length: write 2 thou or 0.05 mm`},
+		{"  ", Gram, `"  " is not a weight: write 350 g or 2 lb 3 oz`},
+		{"thou", Thou, `"thou" is not a length: write 2 thou or 0.05 mm`},
+		{"2 kg", Thou, `"2 kg" is a weight, not a length: write 2 thou or 0.05 mm`},
+		{"20 °C", Plain, `"20 °C" is a temperature, not a number: write 0.5 or 12`},
+
+		{"1,234", MM, `"1,234" could be 1.234 or 1234: write 1.234 (or 1,2340) or 1234`},
+		{"-25,013 mm", MM, `"-25,013 mm" could be 25.013 or 25013: write 25.013 (or 25,0130) or 25013`},
+		{"1,234.5", RPM, `"1,234.5" has more than one comma or point: write the number without thousands marks`},
+		{"1.234,5", RPM, `"1.234,5" has more than one comma or point: write the number without thousands marks`},
+		{"1,234,567", RPM, `"1,234,567" has more than one comma or point: write the number without thousands marks`},
+		{"1 234", RPM, `"1 234" has a space inside the number: write the number without the space`},
+		{"1'234", RPM, `"1'234" is not a speed in rpm: write 5500 rpm`},
+
+		{"1/0", Inch, `"1/0" is not a fraction: write 5/8 or 0.625`},
+		{"1/", Inch, `"1/" is not a fraction: write 5/8 or 0.625`},
+		{"1/2.5", Inch, `"1/2.5" is not a fraction: write 5/8 or 0.625`},
+		{"1/99999", Inch, `"1/99999" is not a fraction: write 5/8 or 0.625`},
+		{"1 9/8 in", Inch, `"1 9/8 in" has a fraction larger than 1 after a whole number: write 1 5/8 or 1.625`},
+		{"½2", Inch, `"½2" has a space inside the number: write the number without the space`},
+		{"1.5/8", Inch, `"1.5/8" is not a length: write 41.3 mm or 1 5/8 in`},
+
+		{"2 mm 3 cm", Thou, `"2 mm 3 cm" is not a length: write 2 thou or 0.05 mm`},
+		{"2 lb 3", Gram, `"2 lb 3" is not a weight: write 350 g or 2 lb 3 oz`},
+		{"1 in 10", MM, `"1 in 10" is not a length: write 41.3 mm or 1 5/8 in`},
+		{"20 °C 3 °C", Celsius, `"20 °C 3 °C" is not a temperature: write 180 °C or 356 °F`},
+		{"5 ton", Newton, `"5 ton" could be any of three tons: write 5 tonne, 5 UK ton or 5 US ton`},
+
+		{"13", OClock, `"13" is not on the clock face: write 3, 4:30 or 12`},
+		{"-1", OClock, `"-1" is not on the clock face: write 3, 4:30 or 12`},
+		{"13:00", OClock, `"13:00" is not on the clock face: write 3, 4:30 or 12`},
+		{"-4:30", OClock, `"-4:30" is not on the clock face: write 3, 4:30 or 12`},
+		{"375°", OClock, `"375°" is not on the clock face: write 3, 4:30 or 12`},
+		{"4:60", OClock, `"4:60" has more than 59 after the colon: write 3, 4:30 or 12`},
+		{"4:5", OClock, `"4:5" is not an hour of the clock: write 3, 4:30 or 12`},
+		{"4:30:10", OClock, `"4:30:10" is not an hour of the clock: write 3, 4:30 or 12`},
+		{"4:30.5", OClock, `"4:30.5" is not an hour of the clock: write 3, 4:30 or 12`},
+		{"4:30°", OClock, `"4:30°" is not an hour of the clock: write 3, 4:30 or 12`},
+		{"1:30 min", Second, `"1:30 min" is not a time: write 1.35 s or 1:30`},
+		{"1:00.0000001", Second, `"1:00.0000001" has too many decimals: write 1.35 s or 1:30`},
+		{"1:30,500", Second, `"1:30,500" could be 30.500 or 30500: write 30.500 (or 30,5000) or 30500`},
+		{"4:30", MM, `"4:30" is not a length: write 41.3 mm or 1 5/8 in`},
+
+		{"--2", Thou, `"--2" is not a length: write 2 thou or 0.05 mm`},
+		{"+-2", Thou, `"+-2" is not a length: write 2 thou or 0.05 mm`},
+		{"2-", Thou, `"2-" is not a length: write 2 thou or 0.05 mm`},
+		{".", Thou, `"." is not a length: write 2 thou or 0.05 mm`},
+		{"1e999", Thou, `"1e999" is not a length: write 2 thou or 0.05 mm`},
+		{"1e-3", Thou, `"1e-3" is not a length: write 2 thou or 0.05 mm`},
+		{"NaN", Thou, `"NaN" is not a length: write 2 thou or 0.05 mm`},
+		{"-Inf", Thou, `"-Inf" is not a length: write 2 thou or 0.05 mm`},
+		{"0x1p3", Thou, `"0x1p3" is not a length: write 2 thou or 0.05 mm`},
+		{"1_000", RPM, `"1_000" has a character in it that can't be read: write 5500 rpm`},
+		{"2\x00", RPM, "\"2\uFFFD\" has a character in it that can't be read: write 5500 rpm"},
+		{"\u202e2 rpm", RPM, "\"\uFFFD2 rpm\" has a character in it that can't be read: write 5500 rpm"},
+		{"2\u200f", RPM, "\"2\uFFFD\" has a character in it that can't be read: write 5500 rpm"},
+		{"2\xff", RPM, "\"2\uFFFD\" has a character in it that can't be read: write 5500 rpm"},
+		{"٣", RPM, `"٣" has a character in it that can't be read: write 5500 rpm`},
+		{"1000000000000", RPM, `"1000000000000" is too large: write 5500 rpm`},
+		{"00000000000000000000000000000000000000000000000000000000000000001", RPM,
+			`"000000000000000000000000…" is too long: write 5500 rpm`},
+	} {
+		got, err := Parse(row.text, row.def)
+		assert.EqualError(t, err, row.want)
+		assert.Zero(t, got)
 	}
 }

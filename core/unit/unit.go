@@ -6,17 +6,15 @@
 //   - A value is held in its kind's base unit, named beside each Kind.
 //   - A unit that is typed beats the field's own; a bare number takes the
 //     field's.
-//   - Comma or point is the decimal sign. "1,234" could be either of two
-//     numbers, so it is refused and both are named; so is "ton", of which there
-//     are three.
+//   - Comma or point is the decimal sign, and a point never groups thousands.
+//     "1,234" could be either of two numbers, so it is refused and both are
+//     named; so is "ton", of which there are three.
 //   - Hours are those of package clock: 12 is the crankpin and is held as 0. A
 //     decimal hour is a decimal ("4.5" and "4:30" are the same point).
 //   - A number is kept as an exact ratio until one correctly rounded division,
 //     so that 50.8 µm, 0.0508 mm and 2 thou are the same float64.
 //   - Text is refused with what was given and an example that would do.
 package unit
-
-import "math"
 
 // Kind is what a quantity measures.
 type Kind uint8
@@ -41,13 +39,13 @@ const (
 	Expansion                   // 1e-6 per K
 )
 
-// Unit is a unit of one kind. The zero Unit is that of a plain number. Units
-// are compared with ==.
+// Unit is a unit of one kind, and may be compared with ==. The zero Unit is
+// Plain.
 type Unit struct {
 	Name     string // as it is written after a number
 	Kind     Kind
-	num, den uint64  // base = (x − zero) num/den, both exact
-	zero     float64 // what this unit reads where the base unit reads 0
+	num, den uint64 // base = (x − zero/100) num/den, all exact
+	zero     uint64 // hundredths that this unit reads where the base reads 0
 }
 
 // Exact factors: inch and pound by the international yard and pound agreement
@@ -55,7 +53,7 @@ type Unit struct {
 // pound-force built on it, and the degree Fahrenheit as NIST SP 811, appendix B
 // has them. Value from memory.
 var (
-	Plain = Unit{"", Number, 1, 1, 0}
+	Plain = Unit{}
 
 	MM     = Unit{"mm", Length, 1, 1, 0}
 	Micron = Unit{"µm", Length, 1, 1000, 0}
@@ -81,8 +79,8 @@ var (
 	FootPerSecond  = Unit{"ft/s", Velocity, 3048, 10000, 0}
 
 	Celsius    = Unit{"°C", Temperature, 1, 1, 0}
-	Fahrenheit = Unit{"°F", Temperature, 5, 9, 32}
-	Kelvin     = Unit{"K", Temperature, 1, 1, 273.15}
+	Fahrenheit = Unit{"°F", Temperature, 5, 9, 3200}
+	Kelvin     = Unit{"K", Temperature, 1, 1, 27315}
 
 	CelsiusRise    = Unit{"°C", TemperatureRise, 1, 1, 0}
 	FahrenheitRise = Unit{"°F", TemperatureRise, 5, 9, 0}
@@ -117,15 +115,9 @@ var (
 	PerMillionFahrenheit = Unit{"µin/in·°F", Expansion, 9, 5, 0}
 )
 
-// base turns a reading x in u into the base unit.
-func (u Unit) base(x float64) float64 {
-	num, den := u.ratio()
-	return (x - u.zero) * float64(num) / float64(den)
-}
-
 // reading turns a value in the base unit into what u reads.
 func (u Unit) reading(value float64) float64 {
-	return u.span(value) + u.zero
+	return u.span(value) + float64(u.zero)/100
 }
 
 // span turns a difference in the base unit into one in u.
@@ -134,12 +126,10 @@ func (u Unit) span(value float64) float64 {
 	return value * float64(den) / float64(num)
 }
 
-// ratio is num/den, 1/1 for the zero Unit.
+// ratio is num/den, 1/1 for Plain.
 func (u Unit) ratio() (num, den uint64) {
 	if u.den == 0 {
 		return 1, 1
 	}
 	return u.num, u.den
 }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

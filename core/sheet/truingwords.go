@@ -10,8 +10,7 @@ import (
 	"pintwelve/core/unit"
 )
 
-const caution = "Eye protection on. Back the tailstock off and support the wheel first. " +
-	"Soft hammer on the rim, never on a shaft. Turn by hand."
+const caution = "Eye protection. Tailstock backed off, wheel supported. Soft hammer, on the rim only."
 
 // amount writes a length as the dials can show it.
 func (s *setUp) amount(mm float64) string { return unit.Format(mm, s.fine, s.step) }
@@ -70,9 +69,9 @@ func (a *Answers) words(p *pass) {
 	case crank.OutOfTrue:
 		a.say("truing.headline", p.order(p.moves[0]))
 		if len(p.moves) > 1 {
-			a.say("truing.then", "Then "+lowerFirst(p.order(p.moves[1]))+" Read both dials again.")
+			a.say("truing.then", "Then "+lowerFirst(p.do(p.moves[1]))+".")
 		} else {
-			a.say("truing.then", p.otherWay(p.moves[0])+" Then read both dials again.")
+			a.say("truing.then", p.otherWay(p.moves[0]))
 		}
 		a.say("truing.caution", caution)
 	default:
@@ -85,17 +84,17 @@ func (a *Answers) words(p *pass) {
 
 // order is the sentence that says what to do: "Strike the drive wheel at 3;
 // watch the drive needle fall 2 thou."
-func (p *pass) order(m move) string {
-	var do string
+func (p *pass) order(m move) string { return p.do(m) + "; " + p.watchWords(m) + "." }
+
+func (p *pass) do(m move) string {
 	switch m.Kind {
 	case crank.Strike:
-		do = "Strike the " + p.sideOf[m.Wheel] + " wheel at " + p.at(m.Hour)
+		return "Strike the " + p.sideOf[m.Wheel] + " wheel at " + p.at(m.Hour)
 	case crank.Squeeze:
-		do = "Squeeze the wheels together at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
-	case crank.Spread:
-		do = "Spread the wheels at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
+		return "Squeeze the wheels together at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
+	default:
+		return "Spread the wheels at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
 	}
-	return do + "; " + p.watchWords(m) + "."
 }
 
 func (p *pass) watchWords(m move) string {

@@ -10,7 +10,7 @@ import (
 	"pintwelve/core/unit"
 )
 
-const caution = "Eye protection. Tailstock backed off, wheel supported. Soft hammer, on the rim only."
+const caution = "Eye protection. Tailstock backed off. Wheel supported. Soft hammer."
 
 // amount writes a length as the dials can show it.
 func (s *setUp) amount(mm float64) string { return unit.Format(mm, s.fine, s.step) }

@@ -10,6 +10,7 @@ import (
 	"syscall/js"
 
 	"pintwelve/core/form"
+	"pintwelve/core/link"
 	"pintwelve/core/sheet"
 )
 
@@ -73,9 +74,27 @@ var verbs = map[string]func(flat) flat{
 	// units: the form with "units.to" → the fields that change, so that no answer does
 	"units": func(in flat) (out flat) {
 		to := in.take("units.to")
-		for name, text := range form.InUnits(in.form(), to) {
-			out.add(name, text)
+		out.addForm(form.InUnits(in.form(), to))
+		return out
+	},
+	// encode: the form → "link", or "problem"
+	"encode": func(in flat) (out flat) {
+		text, err := link.Encode(in.form())
+		if err != nil {
+			out.add("problem", err.Error())
+			return out
 		}
+		out.add("link", text)
+		return out
+	},
+	// decode: "link" → the form, or "problem"
+	"decode": func(in flat) (out flat) {
+		job, err := link.Decode(in.take("link"))
+		if err != nil {
+			out.add("problem", err.Error())
+			return out
+		}
+		out.addForm(job)
 		return out
 	},
 }
@@ -94,6 +113,12 @@ func unpack(packed string) flat {
 func (f flat) pack() string { return strings.Join(f.parts, "\x00") }
 
 func (f *flat) add(name, text string) { f.parts = append(f.parts, name, text) }
+
+func (f *flat) addForm(job form.Form) {
+	for name, text := range job {
+		f.add(name, text)
+	}
+}
 
 // take returns the text under a name and leaves the rest.
 func (f *flat) take(name string) string {

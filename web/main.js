@@ -61,6 +61,21 @@ class Bench {
     this.job = job;
     if (job.store) job.store.setCurrent(job.id).catch((error) => this.told(error));
     this.refresh();
+    this.listOthers();
+  }
+
+  /** Offers the other jobs that are kept. */
+  async listOthers() {
+    const records = this.store ? await this.store.all() : [];
+    const others = records.filter(({ id }) => id !== this.job.id);
+    document.getElementById('others').hidden = others.length === 0;
+    document.getElementById('others-list').replaceChildren(...others.map((record) => {
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.textContent = record.form.number || 'without a number';
+      button.addEventListener('click', () => this.take(this.jobOf(record)));
+      return button;
+    }));
   }
 
   refresh() {

@@ -18,7 +18,11 @@ export class Painter {
 
   look() {
     const all = (selector) => [...this.root.querySelectorAll(selector)];
-    this.controls = controlsOf(this.root).map((control) => ({ control, field: control.closest('.field') }));
+    this.controls = controlsOf(this.root).map((control) => ({
+      control,
+      field: control.closest('.field'),
+      hint: control.getAttribute('placeholder') ?? '',
+    }));
     this.says = all('[data-say]');
     this.ifs = all('[data-if]');
     this.pictured = all('[data-picture]');
@@ -43,7 +47,7 @@ export class Painter {
     for (const { element, pattern, value, first } of this.whens) {
       element.hidden = (form[nameOf(pattern, element)] || first) !== value;
     }
-    for (const { control, field } of this.controls) this.field(control, field, answers);
+    for (const each of this.controls) this.field(each, answers);
   }
 
   picture(element, svg) {
@@ -53,7 +57,7 @@ export class Painter {
     element.hidden = !svg;
   }
 
-  field(control, field, answers) {
+  field({ control, field, hint }, answers) {
     const name = nameOf(control.name, control);
     const error = answers[`error.${name}`] ?? '';
     if ((control.getAttribute('aria-invalid') === 'true') !== !!error) control.setAttribute('aria-invalid', String(!!error));
@@ -66,7 +70,7 @@ export class Painter {
     }
     if (control.tagName !== 'INPUT') return;
     const assumed = answers[`assumed.${name}`] ?? '';
-    if (control.placeholder !== assumed) control.placeholder = assumed;
+    if (control.placeholder !== (assumed || hint)) control.placeholder = assumed || hint;
     field?.classList.toggle('assumed', assumed !== '' && control.value === '');
   }
 }

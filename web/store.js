@@ -32,6 +32,10 @@ class Store {
     return done(this.db.transaction('jobs').objectStore('jobs').get(id));
   }
 
+  all() {
+    return done(this.db.transaction('jobs').objectStore('jobs').getAll());
+  }
+
   /** The job that was on the bench last, or undefined. */
   async current() {
     const id = await done(this.db.transaction('state').objectStore('state').get('current'));

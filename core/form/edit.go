@@ -30,7 +30,7 @@ func Step(f Form, name string, by int) string {
 	v = math.Round(v/step+float64(by)) * step
 	v = math.Min(math.Max(v, field.Min), field.Max)
 	def := field.UnitIn(f)
-	return strings.TrimSuffix(unit.Format(v, def, step), " "+def.Name)
+	return unit.Figures(v, def, step)
 }
 
 // division is that of the dial which a field is read off.

@@ -25,10 +25,11 @@ type Reader struct {
 	Problems []Problem
 	StandIns []StandIn
 	told     map[string]bool // names whose problem has been told
+	stood    map[string]bool // names whose stand-in has been kept
 }
 
 // Read starts reading a form.
-func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}} }
+func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}, stood: map[string]bool{}} }
 
 // field finds a name's row; a name that the table lacks is a fault in the
 // caller.
@@ -89,7 +90,10 @@ func (r *Reader) Or(name string, standIn float64) float64 {
 		}
 		standIn = v
 	}
-	r.StandIns = append(r.StandIns, StandIn{name, standIn, unit.Format(standIn, def, 0)})
+	if !r.stood[name] {
+		r.stood[name] = true
+		r.StandIns = append(r.StandIns, StandIn{name, standIn, unit.Format(standIn, def, 0)})
+	}
 	return standIn
 }
 

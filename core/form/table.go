@@ -147,14 +147,23 @@ func decimal(text string) float64 {
 	return v
 }
 
+// pattern finds a field by its pattern.
+func (t *Table) pattern(pattern string) (*Field, bool) {
+	i, ok := t.index[pattern]
+	if !ok {
+		return nil, false
+	}
+	return &t.fields[i], true
+}
+
 // Fields returns the rows of the table.
 func (t *Table) Fields() []Field { return t.fields }
 
 // Lookup finds the field that a name is one of, and the keys that fill its
 // stars.
 func (t *Table) Lookup(name string) (f *Field, keys []string, ok bool) {
-	if i, plain := t.index[name]; plain {
-		return &t.fields[i], nil, !strings.Contains(name, "*")
+	if strings.Contains(name, "*") {
+		return nil, nil, false
 	}
 	segments := strings.Split(name, ".")
 	for i := 1; i < len(segments); i++ {
@@ -166,11 +175,8 @@ func (t *Table) Lookup(name string) (f *Field, keys []string, ok bool) {
 			segments[i] = "*"
 		}
 	}
-	i, ok := t.index[strings.Join(segments, ".")]
-	if !ok {
-		return nil, nil, false
-	}
-	return &t.fields[i], keys, true
+	f, ok = t.pattern(strings.Join(segments, "."))
+	return f, keys, ok
 }
 
 // Fill puts keys in the place of a pattern's stars.

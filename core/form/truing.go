@@ -21,12 +21,14 @@ const truingFields = `
 12 drive.pin       mm 5..1500 120
 13 drive.bearing   mm 0..1000 70
 14 drive.tip       mm 0..1000 10
+15 drive.held      mm 0..1000 60
 
 20 timing.division fine 0.0001..0.254 0.5
 21 timing.at       mm 1..1000 75
 22 timing.pin      mm 5..1500 120
 23 timing.bearing  mm 0..1000 70
 24 timing.tip      mm 0..1000 10
+25 timing.held     mm 0..1000 60
 
 30 pass.*.order    order
 

@@ -1,6 +1,10 @@
 package sheet
 
-import "strconv"
+import (
+	"errors"
+	"strconv"
+	"strings"
+)
 
 // Answers is the flat object that a form is answered with, in the order in
 // which it was filled. Names say what a value is for:
@@ -60,6 +64,17 @@ func (a *Answers) Get(name string) (Entry, bool) {
 		}
 	}
 	return Entry{}, false
+}
+
+// Faults returns what the answers say is wrong with fields.
+func (a *Answers) Faults() []error {
+	var all []error
+	for _, e := range a.Entries {
+		if name, ok := strings.CutPrefix(e.Name, "error."); ok {
+			all = append(all, errors.New(name+": "+e.Text))
+		}
+	}
+	return all
 }
 
 // String returns the value as text: "" for nothing.

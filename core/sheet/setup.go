@@ -21,7 +21,7 @@ type setUp struct {
 }
 
 // places are the lengths of one half, mm from its own shaft's end.
-type places struct{ pin, dial, bearing, tip float64 }
+type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
 	s := setUp{ends: readEnds(r), fine: unit.Thou}
@@ -33,8 +33,9 @@ func readSetUp(r *form.Reader) setUp {
 	length := half[clock.Left].pin + half[clock.Right].pin
 	s.crank = crank.Crank{
 		Throw: r.Default("throw"), Rim: r.Default("rim") / 2, Pin: half[clock.Left].pin,
-		Support: [2]float64{0, length},
+		Support: [2]float64{half[clock.Left].held, length - half[clock.Right].held},
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
+		Mount:   mounts[r.Word("mount")],
 	}
 	s.dial = [2]float64{half[clock.Left].dial, length - half[clock.Right].dial}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
@@ -56,8 +57,16 @@ func readPlaces(r *form.Reader, side, mate string) places {
 	p.dial = or(".at", p.pin*75/120)
 	p.bearing = or(".bearing", p.pin*70/120)
 	p.tip = or(".tip", p.pin*10/120)
+	switch r.Word("mount") {
+	case "vblocks":
+		p.held = or(".held", p.pin*60/120)
+	case "bearings":
+		p.held = p.bearing
+	}
 	return p
 }
+
+var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.VBlocks, "bearings": crank.OwnBearings}
 
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
@@ -66,11 +75,21 @@ func (s *setUp) complain(r *form.Reader, err error) {
 	if !errors.As(err, &l) {
 		return
 	}
-	side := s.sideOf[l.Half]
-	name := map[crank.Length]string{
-		crank.Throw: "throw", crank.Rim: "rim", crank.Pin: s.sideOf[clock.Left] + ".pin", crank.Support: side + ".pin",
-		crank.Bearing: side + ".bearing", crank.DialAt: side + ".at",
-	}[l.Length]
+	name := s.sideOf[l.Half]
+	switch l.Length {
+	case crank.Throw, crank.Rim:
+		if name = "rim"; r.Blank(name) {
+			name = "throw"
+		}
+	case crank.Bearing:
+		name += ".bearing"
+	case crank.Support:
+		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
+	case crank.DialAt:
+		name += ".at"
+	default:
+		name += ".pin"
+	}
 	r.Complain(name, s.lengthWords(l))
 }
 

@@ -36,23 +36,29 @@ func truing(a *Answers, r *form.Reader) {
 		p.reading[half] = p.readDial(r, key, p.sideOf[half])
 	}
 	a.blocks(&p)
-	if !p.complete() {
+	switch {
+	case !p.complete():
+		a.unanswered()
 		a.invite(&p)
-		a.say("sit.assumed", assumedWords(r))
-		a.picture(&p)
-		return
-	}
-	if !p.solve(r) {
+	case !p.solve(r):
+		a.unanswered()
 		a.say("truing.headline", "Mend the figure marked Wrong below.")
-		a.text("verdict", "needs a reading")
-		a.picture(&p)
-		return
+	default:
+		p.advise()
+		a.values(&p)
+		a.words(&p)
 	}
-	p.advise()
-	a.values(&p)
-	a.words(&p)
-	a.say("sit.assumed", assumedWords(r))
+	a.say("truing.assumed", assumedWords(r))
 	a.picture(&p)
+}
+
+// unanswered fills in the figures that can't be given yet.
+func (a *Answers) unanswered() {
+	a.text("verdict", "needs a reading")
+	for _, name := range []string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
+		a.null(name)
+	}
+	a.emptyList("moves")
 }
 
 func (p *pass) complete() bool {
@@ -91,11 +97,11 @@ func (p *pass) advise() {
 func (p *pass) add(m, other crank.Move, after func(crank.Forecast) float64) {
 	out := move{Move: m, other: other}
 	most := math.Inf(-1)
-	for half := range out.predicted {
-		f := p.forecast(clock.End(half))
+	for _, half := range [...]clock.End{p.end("drive"), p.end("timing")} {
+		f := p.forecast(half)
 		out.predicted[half] = after(f)
-		if fall := 2*f.Now.Len() - out.predicted[half]; fall > most {
-			most, out.watch = fall, clock.End(half)
+		if fall := 2*f.Now.Len() - out.predicted[half]; fall > most+p.step/100 {
+			most, out.watch = fall, half
 		}
 	}
 	// Either wheel does; the one whose needle is watched is the easier to follow.

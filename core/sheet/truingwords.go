@@ -16,7 +16,7 @@ const caution = "Eye protection. Tailstock backed off. Wheel supported. Soft ham
 func (s *setUp) amount(mm float64) string { return unit.Format(mm, s.fine, s.step) }
 
 // bare writes a length without its unit.
-func (s *setUp) bare(mm float64) string { return strings.TrimSuffix(s.amount(mm), " "+s.fine.Name) }
+func (s *setUp) bare(mm float64) string { return unit.Figures(mm, s.fine, s.step) }
 
 // at writes an hour seen from the left as the job numbers it.
 func (s *setUp) at(hour float64) string { return unit.FormatHour(s.hour(hour), 10) }
@@ -31,7 +31,6 @@ func (a *Answers) blocks(p *pass) {
 // invite says which reading to take next.
 func (a *Answers) invite(p *pass) {
 	first, second := p.end("drive"), p.end("timing")
-	a.text("verdict", "needs a reading")
 	next, lack := first, p.reading[first].lack
 	if lack == nothing {
 		next, lack = second, p.reading[second].lack

@@ -1,0 +1,111 @@
+package form
+
+import (
+	"os"
+	"regexp"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestEveryFieldHasItsControlAndEveryControlItsField(t *testing.T) {
+	page, err := os.ReadFile("../../web/index.html")
+	require.NoError(t, err)
+	controls := map[string]bool{}
+	for _, m := range regexp.MustCompile(`<(?:input|select|textarea)[^>]* name="([^"]+)"`).FindAllSubmatch(page, -1) {
+		if name := string(m[1]); name != "aim" {
+			controls[name] = true
+		}
+	}
+	for _, f := range Job.Fields() {
+		if f.Kind != Order {
+			assert.True(t, controls[f.Pattern], "index.html has no control for %s", f.Pattern)
+			delete(controls, f.Pattern)
+		}
+	}
+	assert.Empty(t, controls, "the table has no such fields")
+}
+
+// A select's first option is the table's default, and its options the table's
+// words.
+func TestEverySelectOffersTheTablesWords(t *testing.T) {
+	page, err := os.ReadFile("../../web/index.html")
+	require.NoError(t, err)
+	selects := regexp.MustCompile(`(?s)<select[^>]* name="([^"]+)".*?</select>`).FindAllSubmatch(page, -1)
+	assert.NotEmpty(t, selects)
+	for _, m := range selects {
+		f, ok := Job.pattern(string(m[1]))
+		require.True(t, ok, "%s", m[1])
+		var words []string
+		for _, o := range regexp.MustCompile(`<option value="([^"]*)"`).FindAllSubmatch(m[0], -1) {
+			words = append(words, string(o[1]))
+		}
+		assert.Equal(t, f.Choices, words, f.Pattern)
+	}
+}
+
+func TestLookupTellsKeysFromNames(t *testing.T) {
+	f, keys, ok := Job.Lookup("pass.k3y.drive.tir")
+	require.True(t, ok)
+	assert.Equal(t, "pass.*.drive.tir", f.Pattern)
+	assert.Equal(t, []string{"k3y"}, keys)
+	assert.Equal(t, "pass.k3y.drive.tir", Fill(f.Pattern, keys))
+	for _, name := range []string{"", ".", "pass", "pass.*.drive.tir", "pass..drive.tir", "pass.K.drive.tir", "pass.1.drive", "throw.x", "pass.1.2.drive.tir", "pass.waytoolongakey.drive.tir"} {
+		_, _, ok := Job.Lookup(name)
+		assert.False(t, ok, name)
+	}
+}
+
+func TestRowsStandInTheirOrder(t *testing.T) {
+	f := Form{
+		"pass.b.order": "1", "pass.a.order": "2", "pass.c.drive.tir": "3", "pass.d.order": "10",
+		"pass.B.order": "0", "throw": "40", "pass.a.drive.tir": "1",
+	}
+	assert.Equal(t, []string{"c", "b", "a", "d"}, f.Rows("pass"))
+	assert.Empty(t, f.Rows("dial"))
+}
+
+func TestCheckFindsWhatIsWrong(t *testing.T) {
+	assert.Empty(t, Check(Form{"pass.1.drive.tir": "2", "left": "timing", "throw": "1 5/8 in", "number": "Nº 12"}))
+	problems := Check(Form{
+		"nosuch": "1", "throw": "wide", "left": "up", "pass.1.order": "01", "number": string(make([]byte, 61)), "rim": "10 m",
+	})
+	var names []string
+	for _, p := range problems {
+		names = append(names, p.Name)
+		assert.NotEmpty(t, p.Text)
+	}
+	assert.Equal(t, []string{"left", "nosuch", "number", "pass.1.order", "rim", "throw"}, names)
+}
+
+func TestAStepIsOneDivision(t *testing.T) {
+	for _, row := range []struct {
+		form     Form
+		name     string
+		by       int
+		expected string
+	}{
+		{Form{}, "pass.1.drive.tir", 1, "0.5"},
+		{Form{}, "pass.1.drive.tir", -1, "0"},
+		{Form{"pass.1.drive.tir": "2"}, "pass.1.drive.tir", 1, "2.5"},
+		{Form{"pass.1.drive.tir": "2.2"}, "pass.1.drive.tir", 1, "2.5"},
+		{Form{"pass.1.drive.tir": "2", "drive.division": "0.1"}, "pass.1.drive.tir", -1, "1.9"},
+		{Form{"pass.1.timing.tir": "2", "drive.division": "0.1"}, "pass.1.timing.tir", -1, "1.5"},
+		{Form{"pass.1.timing.tir": "2", "drive.division": "0.1", "dials": "one"}, "pass.1.timing.tir", -1, "1.9"},
+		{Form{"pass.1.timing.tir": "0.05", "timing.division": "0.01", "units": "metric"}, "pass.1.timing.tir", 1, "0.06"},
+		{Form{"pass.1.drive.high": "12"}, "pass.1.drive.high", 1, "12:15"},
+		{Form{"pass.1.drive.high": "12"}, "pass.1.drive.high", -1, "11:45"},
+		{Form{"pass.1.drive.tir": "two"}, "pass.1.drive.tir", 1, "two"},
+		{Form{"left": "timing"}, "left", 1, "timing"},
+		{Form{}, "nosuch", 1, ""},
+	} {
+		assert.Equal(t, row.expected, Step(row.form, row.name, row.by), "%v", row)
+	}
+}
+
+func TestOtherUnitsRewriteBareFiguresAlone(t *testing.T) {
+	f := Form{"pass.1.drive.tir": "2", "pass.1.timing.tir": "0.05 mm", "throw": "42", "tolerance": "x"}
+	assert.Equal(t, Form{"pass.1.drive.tir": "0.0508"}, InUnits(f, "metric"))
+	assert.Empty(t, InUnits(f, "inch"))
+}

@@ -1,0 +1,311 @@
+package sheet
+
+import (
+	"encoding/json"
+	"math"
+	"math/rand"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/form"
+)
+
+// crankCase is one exact crank of testdata/cases: readings with the truth
+// beside them.
+type crankCase struct {
+	Name     string  `json:"name"`
+	Throw    float64 `json:"throw_mm"`
+	Pin      float64 `json:"pin_middle_mm"`
+	Length   float64 `json:"length_mm"`
+	Rim      float64 `json:"rim_radius_mm"`
+	SeenFrom string  `json:"clock_seen_from"`
+	Mount    string  `json:"mount"`
+	Bearings []place `json:"bearings"`
+	Dials    []struct {
+		place
+		RunOut float64 `json:"true_tir_mm"`
+		High   float64 `json:"true_high_spot_clock"`
+	} `json:"dials"`
+	Truth struct {
+		Offset struct {
+			Towards12 float64 `json:"towards_12"`
+			Towards3  float64 `json:"towards_3"`
+		} `json:"right_shaft_offset_mm"`
+		Gap struct {
+			Widest *float64 `json:"widest_clock"`
+			Across float64  `json:"across_rim_mm"`
+		} `json:"face_gap"`
+		Untwisted  []float64 `json:"tir_after_untwist_mm"`
+		Closed     []float64 `json:"tir_after_closing_gap_mm"`
+		Both       []float64 `json:"tir_after_both_mm"`
+		InBearings []float64 `json:"in_bearings_tir_mm"`
+		Tips       []float64 `json:"in_bearings_at_mm"`
+	} `json:"truth"`
+}
+
+type place struct {
+	Half string  `json:"half"`
+	At   float64 `json:"at_mm"`
+}
+
+func readCases(t *testing.T) []crankCase {
+	text, err := os.ReadFile("../../testdata/cases/truing.json")
+	require.NoError(t, err)
+	var file struct{ Cases []crankCase }
+	require.NoError(t, json.Unmarshal(text, &file))
+	require.NotEmpty(t, file.Cases)
+	return file.Cases
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// formOf types a case in, the left half being the side named.
+func formOf(c crankCase, left string) form.Form {
+	sides := map[string]string{"left": left, "right": "timing"}
+	if left == "timing" {
+		sides["right"] = "drive"
+	}
+	f := form.Form{"left": left, "seen": sides[c.SeenFrom], "throw": number(c.Throw), "rim": number(2 * c.Rim)}
+	own := func(p place) float64 {
+		if p.Half == "right" {
+			return c.Length - p.At
+		}
+		return p.At
+	}
+	for i, d := range c.Dials {
+		side := sides[d.Half]
+		f["pass.1."+side+".tir"] = number(d.RunOut) + " mm"
+		f["pass.1."+side+".high"] = number(d.High)
+		f[side+".at"] = number(own(d.place))
+		f[side+".pin"] = number(own(place{d.Half, c.Pin}))
+		f[side+".tip"] = number(own(place{d.Half, c.Truth.Tips[i]}))
+		f[side+".bearing"] = number(own(c.Bearings[i]))
+	}
+	return f
+}
+
+func value(t *testing.T, a *Answers, name string) float64 {
+	t.Helper()
+	e, ok := a.Get(name)
+	require.True(t, ok, name)
+	require.Equal(t, Number, e.Kind, name)
+	return e.Number
+}
+
+// Source: readings of an exact rigid-body crank, testdata/cases/truing.json.
+func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
+	const halfMicron = 0.0005
+	n := 0
+	for _, c := range readCases(t) {
+		if c.Mount != "centres" {
+			continue
+		}
+		n++
+		for _, left := range []string{"drive", "timing"} {
+			a := Answer(formOf(c, left))
+			require.Empty(t, a.Faults(), c.Name)
+			assert.InDelta(t, c.Truth.Offset.Towards12, value(t, a, "offset.towards12_mm"), halfMicron, c.Name)
+			assert.InDelta(t, c.Truth.Offset.Towards3, value(t, a, "offset.towards3_mm"), halfMicron, c.Name)
+			assert.InDelta(t, c.Truth.Gap.Across, value(t, a, "gap.across_rim_mm"), halfMicron, c.Name)
+			if c.Truth.Gap.Widest != nil && c.Truth.Gap.Across > 0.005 {
+				assert.InDelta(t, 0, clock.Apart(*c.Truth.Gap.Widest, value(t, a, "gap.widest_hour")), 0.05, c.Name)
+			}
+			for i := range c.Dials {
+				at := "/" + strconv.Itoa(i)
+				assert.InDelta(t, c.Truth.Untwisted[i], value(t, a, "after_strike_tir_mm"+at), halfMicron, c.Name)
+				assert.InDelta(t, c.Truth.Closed[i], value(t, a, "after_gap_tir_mm"+at), halfMicron, c.Name)
+				assert.InDelta(t, c.Truth.Both[i], value(t, a, "after_both_tir_mm"+at), halfMicron, c.Name)
+				assert.InDelta(t, c.Truth.InBearings[i], value(t, a, "bearings/tir_mm"+at), halfMicron, c.Name)
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, n, 10)
+}
+
+// typed is a job of two dials, in thou and hours seen from the drive side.
+func typed(driveTIR, driveHigh, timingTIR, timingHigh string) form.Form {
+	return form.Form{
+		"pass.1.drive.tir": driveTIR, "pass.1.drive.high": driveHigh,
+		"pass.1.timing.tir": timingTIR, "pass.1.timing.high": timingHigh,
+	}
+}
+
+func text(a *Answers, name string) string {
+	e, _ := a.Get(name)
+	return e.String()
+}
+
+// Source: common practice, no source.
+func TestThePatternsOfTheTrade(t *testing.T) {
+	for _, row := range []struct {
+		name           string
+		job            form.Form
+		verdict, first string
+	}{
+		{"both high at the pin", typed("4", "12", "4", "12"), "out of true", "Spread the wheels at 6 by "},
+		{"both high opposite the pin", typed("4", "6", "4", "6"), "out of true", "Squeeze the wheels together at 6 by "},
+		{"opposed, drive high at 3", typed("4", "3", "4", "9"), "out of true", "Strike the drive wheel at 3; watch the drive needle fall 4 thou."},
+		{"opposed, drive high at 9", typed("4", "9", "4", "3"), "out of true", "Strike the drive wheel at 9; watch the drive needle fall 4 thou."},
+		{"half a thou and one, rising together", typed("0.5", "2", "1", "2"), "true", "True: leave it."},
+		{"1.9 with 2 allowed", typed("1.9", "3", "1", "9"), "true", "True: leave it."},
+		{"2.1 with 2 allowed", typed("2.1", "3", "1", "9"), "out of true", "Strike the drive wheel at 3"},
+		{"opposed at the pin and opposite it", typed("5", "12", "5", "6"), "not mendable by bumping", "Bumping can’t mend this"},
+	} {
+		a := Answer(row.job)
+		assert.Equal(t, row.verdict, text(a, "verdict"), row.name)
+		assert.Contains(t, text(a, "say.truing.headline"), row.first, row.name)
+	}
+}
+
+func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
+	rng := rand.New(rand.NewSource(2))
+	for range 200 {
+		tir := [2]float64{3 + 5*rng.Float64(), 3 + 5*rng.Float64()}
+		high := [2]float64{12 * rng.Float64(), 12 * rng.Float64()}
+		job := func(seen string, h [2]float64) *Answers {
+			f := typed(number(tir[0]), number(clock.Wrap(h[0])), number(tir[1]), number(clock.Wrap(h[1])))
+			f["seen"] = seen
+			return Answer(f)
+		}
+		a := job("drive", high)
+		b := job("timing", [2]float64{clock.Mirror(high[0]), clock.Mirror(high[1])})
+		assert.InDelta(t, value(t, a, "offset.towards12_mm"), value(t, b, "offset.towards12_mm"), 1e-12)
+		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
+		assert.InDelta(t, 0, clock.Apart(value(t, a, "gap.widest_hour"), clock.Mirror(value(t, b, "gap.widest_hour"))), 1e-9)
+		assert.Equal(t, text(a, "verdict"), text(b, "verdict"))
+		for i := range 2 {
+			at := "moves/" + strconv.Itoa(i) + "/"
+			if text(a, at+"kind") == "" {
+				assert.Empty(t, text(b, at+"kind"))
+				continue
+			}
+			assert.Equal(t, text(a, at+"kind"), text(b, at+"kind"))
+			assert.Equal(t, text(a, at+"wheel"), text(b, at+"wheel"))
+			assert.InDelta(t, 0, clock.Apart(value(t, a, at+"hour"), clock.Mirror(value(t, b, at+"hour"))), 1e-9)
+			assert.InDelta(t, value(t, a, at+"amount_mm"), value(t, b, at+"amount_mm"), 1e-12)
+		}
+	}
+}
+
+// Which end is at the left hand changes no advice: wheels keep their names, and
+// so do hours that are seen from a named side.
+func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
+	rng := rand.New(rand.NewSource(3))
+	for range 200 {
+		f := typed(number(3+5*rng.Float64()), number(12*rng.Float64()), number(3+5*rng.Float64()), number(12*rng.Float64()))
+		f["drive.pin"], f["timing.at"] = "110", "60"
+		a := Answer(f)
+		f["left"] = "timing"
+		b := Answer(f)
+		assert.Equal(t, text(a, "say.truing.headline"), text(b, "say.truing.headline"))
+		assert.InDelta(t, value(t, a, "offset.towards12_mm"), -value(t, b, "offset.towards12_mm"), 1e-12)
+		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
+		assert.InDelta(t, 0, clock.Apart(value(t, a, "gap.widest_hour"), value(t, b, "gap.widest_hour")), 1e-9)
+	}
+}
+
+func TestUnitsChangeNoAnswer(t *testing.T) {
+	f := typed("3", "5", "5.5", "7:30")
+	f["tolerance"], f["drive.division"] = "1.5", "0.1"
+	a := Answer(f)
+	for name, text := range form.InUnits(f, "metric") {
+		f[name] = text
+	}
+	f["units"] = "metric"
+	assert.Equal(t, "0.0762", f["pass.1.drive.tir"])
+	b := Answer(f)
+	for _, e := range a.Entries {
+		if e.Kind == Number {
+			assert.Equal(t, e.Number, value(t, b, e.Name), e.Name)
+		}
+	}
+	assert.Contains(t, text(b, "say.truing.headline"), " mm")
+}
+
+func TestNoAnswerWaitsForADistance(t *testing.T) {
+	a := Answer(typed("3", "5", "5.5", "7:30"))
+	assert.Equal(t, "out of true", text(a, "verdict"))
+	assert.Equal(t, "75 mm", text(a, "assumed.timing.at"))
+	f := typed("3", "5", "5.5", "7:30")
+	f["drive.at"] = "60"
+	assert.Equal(t, "60 mm", text(Answer(f), "assumed.timing.at"), "the other half is taken to be alike")
+}
+
+func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
+	f := form.Form{}
+	for _, step := range []struct{ name, text, next string }{
+		{"", "", "Turn the crank once and read a dial."},
+		{"pass.1.drive.tir", "3", "At which hour does the drive needle stand highest?"},
+		{"pass.1.drive.high", "3", "Now the timing dial’s run-out."},
+		{"pass.1.timing.tir", "0", "Strike the drive wheel at 3"},
+		{"pass.1.timing.tir", "2", "At which hour does the timing needle stand highest?"},
+		{"pass.1.timing.how", "halfway", "At which hours does the timing needle rise and fall through half-way?"},
+		{"pass.1.timing.how", "pin", "Where does the pin point when the timing needle stands highest?"},
+		{"pass.1.timing.tir", "two", "Mend the timing dial’s figure marked Wrong."},
+	} {
+		if step.name != "" {
+			f[step.name] = step.text
+		}
+		a := Answer(f)
+		assert.Contains(t, text(a, "say.truing.headline"), step.next, step.name+"="+step.text)
+		assert.Contains(t, text(a, "picture.face"), "<svg")
+	}
+}
+
+// The same reading in its three forms gives one answer.
+func TestTheQuickFormsAgree(t *testing.T) {
+	hour := Answer(typed("4", "3", "4", "9"))
+	f := typed("4", "", "4", "")
+	f["pass.1.drive.how"], f["pass.1.drive.rise"], f["pass.1.drive.fall"] = "halfway", "12", "6"
+	f["pass.1.timing.how"], f["pass.1.timing.stands"], f["pass.1.timing.pinat"] = "pin", "behind", "up"
+	mixed := Answer(f)
+	assert.Equal(t, text(hour, "say.truing.headline"), text(mixed, "say.truing.headline"))
+	assert.InDelta(t, value(t, hour, "offset.towards3_mm"), value(t, mixed, "offset.towards3_mm"), 1e-12)
+}
+
+func TestBadInputIsToldBesideItsField(t *testing.T) {
+	for _, row := range []struct{ name, text, says string }{
+		{"pass.1.drive.tir", "2 bananas", "is not a length"},
+		{"pass.1.drive.tir", "-1", "out of range: 0 thou to 250 thou will do"},
+		{"pass.1.drive.tir", "NaN", "write"},
+		{"pass.1.timing.high", "25", "12"},
+		{"throw", "100", "outside the wheel"},
+		{"drive.at", "130", "the crankpin’s middle, which stands at 120 mm"},
+		{"timing.bearing", "150", "the crankpin’s middle, which stands at 120 mm"},
+		{"left", "up", "drive, timing"},
+		{"tolerance", "0", "out of range"},
+		{"drive.division", "1e9", "write"},
+	} {
+		f := typed("3", "5", "5.5", "7:30")
+		f[row.name] = row.text
+		a := Answer(f)
+		assert.Contains(t, text(a, "error."+row.name), row.says, row.name+"="+row.text)
+		for _, e := range a.Entries {
+			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), e.Name)
+		}
+	}
+}
+
+func TestATapOnTheFaceIsAnHour(t *testing.T) {
+	for _, row := range []struct{ x, y, hour string }{
+		{"180", "60", "12"}, {"300", "166", "3"}, {"180", "300", "6"}, {"20", "166", "9"},
+		{"180", "166", ""}, {"", "", ""}, {"NaN", "1", ""}, {"Inf", "1", ""},
+	} {
+		assert.Equal(t, row.hour, HourAt(row.x, row.y), row.x+","+row.y)
+	}
+}
+
+func TestEveryAnswerHasOneName(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range Answer(typed("3", "5", "5.5", "7:30")).Entries {
+		assert.False(t, seen[e.Name], e.Name)
+		seen[e.Name] = true
+		assert.False(t, strings.Contains(e.Text, "\x00"))
+	}
+}

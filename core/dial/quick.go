@@ -7,16 +7,29 @@ import (
 	"pintwelve/core/lsq"
 )
 
+// Scale is what is known of how finely a quick reading was taken. The zero
+// value is an exact dial with exact hours.
+type Scale struct {
+	Division float64 // mm, one division of the dial
+	HourStep float64 // hours between the clock marks an hour was read to
+}
+
+// QuarterStep is the hour step where only up, front, down and back are told
+// apart.
+const QuarterStep = 3.0
+
 // HighSpot returns the reading given as run-out [mm] and the hour at which the
 // needle stood highest, as seen from an end.
 func HighSpot(from clock.End, runOut, hour float64, s Scale) (Reading, error) {
 	if err := check(runOut, s); err != nil {
 		return Reading{}, err
 	}
-	if !finite(hour) {
+	if !usable(hour) {
 		return Reading{}, &Error{Field: Hour, Given: hour}
 	}
-	return quick(runOut, clock.SeenFrom(from, hour), s, topSigma), nil
+	r := quick(runOut, clock.SeenFrom(from, hour), s, topError)
+	r.Better = Better{HalfWay: true, MorePoints: true}
+	return r, nil
 }
 
 // HalfWay returns the reading given as run-out [mm] and the two hours at which
@@ -27,13 +40,15 @@ func HalfWay(from clock.End, runOut, rising, falling float64, s Scale) (Reading,
 	if err := check(runOut, s); err != nil {
 		return Reading{}, err
 	}
-	if !finite(rising) {
+	if !usable(rising) {
 		return Reading{}, &Error{Field: Rising, Given: rising}
 	}
-	if !finite(falling) || clock.Apart(rising, falling) == 0 {
+	if !usable(falling) || clock.Apart(rising, falling) == 0 {
 		return Reading{}, &Error{Field: Falling, Given: falling}
 	}
-	return quick(runOut, clock.SeenFrom(from, clock.Midway(rising, falling)), s, halfWaySigma), nil
+	r := quick(runOut, clock.SeenFrom(from, clock.Midway(rising, falling)), s, halfWayError)
+	r.Better = Better{MorePoints: true}
+	return r, nil
 }
 
 // Side is a direction across the lathe.
@@ -56,28 +71,54 @@ func Seen(dialStands, pinPoints Side) float64 {
 }
 
 // quick builds a reading from run-out and hour (model, section 6, "run-out +
-// hour"): along e the run-out's rounding counts, across it the hour's.
-func quick(runOut, hour float64, s Scale, sigma func(e, division float64) float64) Reading {
+// hour"). Along e the run-out's rounding counts, across it the hour's. The hour
+// may be far out, so that the arc it may lie on is not straight: the end of an
+// arm |e| that is δ out falls short by |e| (1 − cos δ), which counts along e.
+// To first order in δ this is the model's formula.
+func quick(runOut, hour float64, s Scale, hourError func(e, division float64) spread) Reading {
 	e := runOut / 2
+	r := Reading{RunOut: runOut, Sigma: s.Division / math.Sqrt(6)}
 	along := s.Division / math.Sqrt(24)
 	if e < s.Division/4 || e == 0 {
 		// The direction may be any, so each component has half of e².
-		return Reading{Cov: lsq.Round(math.Hypot(along, e/math.Sqrt2)), RunOut: runOut, Blind: true}
+		r.Blind, r.Cov = true, lsq.Round(math.Hypot(along, e/math.Sqrt2))
+		return r
 	}
-	step := clock.Radians(s.HourStep) / math.Sqrt(12)
-	across := e * math.Hypot(step, sigma(e, s.Division))
-	return Reading{E: clock.Polar(e, hour), Cov: lsq.Oriented(along, across, hour), RunOut: runOut}
+	d := hourError(e, s.Division).and(even(clock.Radians(s.HourStep) / 2))
+	across := e * math.Sqrt(math.Max(1-d.cos2, 0)/2)            // E[sin² δ]
+	short := e * math.Sqrt(math.Max(1-2*d.cos+(1+d.cos2)/2, 0)) // E[(1 − cos δ)²]
+	r.E = clock.Polar(e, hour)
+	r.Cov = lsq.Oriented(math.Hypot(along, short), across, hour)
+	return r
 }
 
-// topSigma is the standard error [rad] of an hour found by watching the top,
-// which is flat: anywhere within half a division of it looks the same.
-func topSigma(e, division float64) float64 {
-	return math.Acos(1-division/(2*e)) / math.Sqrt(3)
+// spread is an angle's error δ, even about nil, by its means of cos δ and cos 2δ.
+type spread struct{ cos, cos2 float64 }
+
+// even is an error that may be anything up to a either way, all alike.
+func even(a float64) spread { return spread{sinc(a), sinc(2 * a)} }
+
+// and is the sum of two errors that know nothing of each other.
+func (s spread) and(t spread) spread { return spread{s.cos * t.cos, s.cos2 * t.cos2} }
+
+func sinc(x float64) float64 {
+	if math.Abs(x) < 1e-4 {
+		return 1 - x*x/6
+	}
+	return math.Sin(x) / x
 }
 
-// halfWaySigma is the standard error [rad] of the middle of two half-way hours.
-func halfWaySigma(e, division float64) float64 {
-	return division / (math.Sqrt(24) * e)
+// topError is that of an hour found by watching the top, which is flat:
+// anywhere within half a division of it looks the same.
+func topError(e, division float64) spread { return even(math.Acos(1 - division/(2*e))) }
+
+// halfWayError is that of the middle of two hours, each found to within half a
+// division of the needle where that moves |e| a radian. The marks that the hours
+// are read to are no help by being two: half-way hours lie 6 hours apart and
+// fall alike between the marks.
+func halfWayError(e, division float64) spread {
+	one := even(division / (4 * e))
+	return one.and(one)
 }
 
 func check(runOut float64, s Scale) error {
@@ -85,11 +126,9 @@ func check(runOut float64, s Scale) error {
 		field Field
 		given float64
 	}{{RunOut, runOut}, {Division, s.Division}, {HourStep, s.HourStep}} {
-		if !finite(f.given) || f.given < 0 {
+		if !usable(f.given) || f.given < 0 {
 			return &Error{Field: f.field, Given: f.given, HasLeast: true}
 		}
 	}
 	return nil
 }
-
-func finite(x float64) bool { return math.Abs(x) <= math.MaxFloat64 }

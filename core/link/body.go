@@ -22,9 +22,6 @@ import (
 // A row is the names that hold the same keys; rows stand in the order of their
 // keys' places. Counts and steps are in γ code, counts that may be nil plus 1.
 
-// maxDepth bounds the keys in one name.
-const maxDepth = 4
-
 // entry is one name of the form, taken apart.
 type entry struct {
 	field  *form.Field
@@ -65,7 +62,7 @@ func takeApart(t table, f form.Form) (keys keyList, entries []entry, fault *Erro
 		if !ok {
 			return nil, nil, &Error{Kind: Unknown, Name: name}
 		}
-		if len(f[name]) > longest(field) || !clean(f[name]) {
+		if len(f[name]) > field.Long || !clean(f[name]) {
 			return nil, nil, &Error{Kind: Unfit, Name: name}
 		}
 		keys.add(rowKeys)

@@ -80,11 +80,7 @@ func (r *bodyReader) row(first bool) (wrong Kind) {
 }
 
 func (r *bodyReader) places() (places []int, ok bool) {
-	depth := r.gamma() - 1
-	if r.short || depth > maxDepth {
-		return nil, false
-	}
-	for i := range int(depth) {
+	for i := range int(r.gamma() - 1) {
 		base := 0
 		if i < len(r.before) && slices.Equal(r.before[:i], places) {
 			base = r.before[i]
@@ -95,7 +91,7 @@ func (r *bodyReader) places() (places []int, ok bool) {
 		}
 		places = append(places, int(p))
 	}
-	return places, true
+	return places, !r.short
 }
 
 // shape returns the numbers of a row's fields.

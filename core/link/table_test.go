@@ -30,17 +30,27 @@ func match(pattern, name string) (keys []string, ok bool) {
 		return nil, false
 	}
 	for i := range p {
-		switch {
-		case p[i] == "*" && form.ValidKey(n[i]):
+		if p[i] == "*" {
 			keys = append(keys, n[i])
-		case p[i] != n[i]:
+		}
+		if p[i] != n[i] && p[i] != "*" || p[i] == "*" && !form.ValidKey(n[i]) {
 			return nil, false
 		}
 	}
 	return keys, true
 }
 
-var richTable = rich{[]form.Field{
+// newRich is a table of fields; those that say nothing else take 40 bytes.
+func newRich(fields ...form.Field) rich {
+	for i := range fields {
+		if fields[i].Long == 0 {
+			fields[i].Long = 40
+		}
+	}
+	return rich{fields}
+}
+
+var richTable = newRich([]form.Field{
 	{Pattern: "size", Number: 1},
 	{Pattern: "units", Number: 2, Kind: form.Choice, Choices: []string{"inch", "metric"}},
 	{Pattern: "stands", Number: 7, Kind: form.Choice, Choices: []string{"", "above", "0", "below"}},
@@ -55,7 +65,7 @@ var richTable = rich{[]form.Field{
 	{Pattern: "pass.*.cut.*.depth", Number: 35},
 	{Pattern: "wheel.*.hole.*.plug.*.note", Number: 50, Kind: form.Words, Long: 100},
 	{Pattern: "wheel.*.hole.*.plug.*.fit.*.note", Number: 51, Kind: form.Words, Long: 100},
-}}
+}...)
 
 // sample is what people type, paste and get wrong, and what is hard on a code.
 var sample = []string{
@@ -111,7 +121,7 @@ func randomText(rnd *rand.Rand, f *form.Field) string {
 	default:
 		text = sample[rnd.Intn(len(sample))]
 	}
-	for len(text) > longest(f) {
+	for len(text) > f.Long {
 		runes := []rune(text)
 		text = string(slices.Delete(runes, 0, 1))
 	}

@@ -86,7 +86,7 @@ func readText(r *bitReader, f *form.Field) (text string, wrong Kind) {
 	if r.short || mannerOf(text) != manner || !clean(text) {
 		return "", Damaged
 	}
-	if len(text) > longest(f) {
+	if len(text) > f.Long {
 		return "", Newer
 	}
 	return text, 0
@@ -114,16 +114,4 @@ func clean(text string) bool {
 		}
 	}
 	return utf8.ValidString(text)
-}
-
-// longest is how many bytes of text the form lets pass in a field.
-func longest(f *form.Field) int {
-	switch {
-	case f.Long > 0:
-		return f.Long
-	case f.Kind == form.Quantity:
-		return 40
-	default:
-		return 20
-	}
 }

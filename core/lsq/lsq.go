@@ -1,104 +1,111 @@
-// Package lsq holds the small least squares that the readings need, and the
-// 2 × 2 covariances that carry how sure a vector is (model, section 6).
+// Package lsq holds the small least squares that the readings need, the
+// 2 × 2 covariances that carry how sure a vector is, and the factors that turn
+// these into 95 % regions (model, sections 2 and 6).
 //
 // Everything works on values of fixed size and allocates nothing. Units are
 // the caller's: a covariance of vectors in mm is in mm².
 package lsq
 
-import (
-	"math"
+import "math"
 
-	"pintwelve/core/clock"
-)
+// Most is the greatest number of unknowns.
+const Most = 8
 
-// Cov is the covariance of a vector across the shafts, or any other symmetric
-// 2 × 2 matrix in the frame of clock.Vec. The zero value is that of an exact
-// vector.
-type Cov struct{ TT, TN, NN float64 }
-
-// Round returns the covariance that is the same in every direction, standard
-// deviation s in each.
-func Round(s float64) Cov { return Cov{TT: s * s, NN: s * s} }
-
-// Oriented returns the covariance whose standard deviation is along in the
-// direction of an hour seen from the left end, and across at right angles.
-func Oriented(along, across, hour float64) Cov {
-	s, c := math.Sincos(clock.Radians(hour))
-	a, b := along*along, across*across
-	return Cov{TT: a*c*c + b*s*s, TN: (a - b) * c * s, NN: a*s*s + b*c*c}
+// Fit is a least squares problem that is fed row by row; New makes one. The
+// rows are turned into an upper triangle by Givens rotations as they come, which
+// is as accurate as a QR of them all and needs no room for them.
+type Fit struct {
+	unknowns, rows int
+	r              [Most][Most]float64
+	z              [Most]float64
+	norm           [Most]float64 // of each column, squared
+	sse            float64
 }
 
-// Add returns c + d.
-func (c Cov) Add(d Cov) Cov { return Cov{c.TT + d.TT, c.TN + d.TN, c.NN + d.NN} }
+// New returns an empty problem in 1 to Most unknowns; a number outside that is
+// brought inside.
+func New(unknowns int) Fit { return Fit{unknowns: min(max(unknowns, 1), Most)} }
 
-// Scale returns k c.
-func (c Cov) Scale(k float64) Cov { return Cov{k * c.TT, k * c.TN, k * c.NN} }
-
-// Apply returns the product c v.
-func (c Cov) Apply(v clock.Vec) clock.Vec {
-	return clock.Vec{T: c.TT*v.T + c.TN*v.N, N: c.TN*v.T + c.NN*v.N}
-}
-
-// Var returns the variance of the component along v, v of any length; it is 0
-// where v is.
-func (c Cov) Var(v clock.Vec) float64 {
-	n := v.Dot(v)
-	if n == 0 {
-		return 0
+// Add takes in the row Σ row[j] x[j] = y. Rows must have as many terms as there
+// are unknowns; the caller scales a row to weigh it. What is missing counts as
+// nil, what is too much is left out.
+func (f *Fit) Add(row []float64, y float64) {
+	var a [Most]float64
+	copy(a[:f.unknowns], row)
+	f.rows++
+	for j := range f.unknowns {
+		f.norm[j] += a[j] * a[j]
 	}
-	return v.Dot(c.Apply(v)) / n
-}
-
-// Across returns the variance of the component at right angles to v.
-func (c Cov) Across(v clock.Vec) float64 { return c.Var(clock.Vec{T: -v.N, N: v.T}) }
-
-// Inverse returns c⁻¹, and false where c has none to working accuracy.
-func (c Cov) Inverse() (Cov, bool) {
-	det := c.TT*c.NN - c.TN*c.TN
-	if !(det > 1e-14*c.TT*c.NN) {
-		return Cov{}, false
+	for j := range f.unknowns {
+		if a[j] == 0 {
+			continue
+		}
+		h := math.Hypot(f.r[j][j], a[j])
+		c, s := f.r[j][j]/h, a[j]/h
+		f.r[j][j] = h
+		for k := j + 1; k < f.unknowns; k++ {
+			f.r[j][k], a[k] = c*f.r[j][k]+s*a[k], c*a[k]-s*f.r[j][k]
+		}
+		f.z[j], y = c*f.z[j]+s*y, c*y-s*f.z[j]
 	}
-	return Cov{c.NN / det, -c.TN / det, c.TT / det}, true
+	f.sse += y * y
 }
 
-// Proper tells whether c is a covariance: finite and not negative in any
-// direction, to working accuracy.
-func (c Cov) Proper() bool {
-	return c.TT >= 0 && c.NN >= 0 && c.TT <= math.MaxFloat64 && c.NN <= math.MaxFloat64 &&
-		c.TN*c.TN <= c.TT*c.NN*(1+1e-9)
+// Result is a solved problem. Cov is (AᵀA)⁻¹: times the variance of a row it is
+// the covariance of X. Nu is rows less unknowns, SSE the squares left over.
+type Result struct {
+	X   [Most]float64
+	Cov [Most][Most]float64
+	SSE float64
+	Nu  int
 }
 
-// Distance2 returns vᵀ c⁻¹ v, how far v stands from nil in its own standard
-// deviations, squared. An exact vector that is not nil stands as far as a
-// float goes; one that is nil, at 0.
-func (c Cov) Distance2(v clock.Vec) float64 {
-	if v == (clock.Vec{}) {
-		return 0
+// Rank returns how many of the unknowns the rows tell apart: those whose column
+// is not, to ten digits, made up of the ones before it.
+func (f *Fit) Rank() int {
+	n := 0
+	for j := range f.unknowns {
+		if f.tells(j) {
+			n++
+		}
 	}
-	if w, ok := c.Inverse(); ok {
-		return math.Min(v.Dot(w.Apply(v)), math.MaxFloat64)
-	}
-	// Flat or nil: only the direction that varies can excuse the vector.
-	long, least := c.axes()
-	across := clock.Vec{T: -long.N, N: long.T}
-	if s := v.Dot(across); s*s > 1e-14*v.Dot(v) || !(least > 0) {
-		return math.MaxFloat64
-	}
-	s := v.Dot(long)
-	return math.Min(s*s/least, math.MaxFloat64)
+	return n
 }
 
-// axes returns the direction of the greatest variance, a unit vector, and that
-// variance.
-func (c Cov) axes() (clock.Vec, float64) {
-	half := math.Atan2(2*c.TN, c.TT-c.NN) / 2
-	s, co := math.Sincos(half)
-	u := clock.Vec{T: co, N: s}
-	return u, u.Dot(c.Apply(u))
+func (f *Fit) tells(j int) bool { return math.Abs(f.r[j][j]) > 1e-10*math.Sqrt(f.norm[j]) }
+
+// Solve returns the least squares solution, and false where the rows don't
+// tell all the unknowns.
+func (f *Fit) Solve() (Result, bool) {
+	if f.Rank() < f.unknowns {
+		return Result{}, false
+	}
+	out := Result{SSE: f.sse, Nu: f.rows - f.unknowns}
+	inv := f.inverse()
+	for i := range f.unknowns {
+		for k := i; k < f.unknowns; k++ {
+			out.X[i] += inv[i][k] * f.z[k]
+		}
+		for j := range f.unknowns {
+			for k := max(i, j); k < f.unknowns; k++ {
+				out.Cov[i][j] += inv[i][k] * inv[j][k]
+			}
+		}
+	}
+	return out, true
 }
 
-// Widest returns the greatest standard deviation over all directions.
-func (c Cov) Widest() float64 {
-	_, v := c.axes()
-	return math.Sqrt(math.Max(v, 0))
+// inverse returns R⁻¹, upper triangular as R is.
+func (f *Fit) inverse() (inv [Most][Most]float64) {
+	for j := f.unknowns - 1; j >= 0; j-- {
+		inv[j][j] = 1 / f.r[j][j]
+		for i := j - 1; i >= 0; i-- {
+			sum := 0.0
+			for k := i + 1; k <= j; k++ {
+				sum += f.r[i][k] * inv[k][j]
+			}
+			inv[i][j] = -sum / f.r[i][i]
+		}
+	}
+	return inv
 }

@@ -1,0 +1,99 @@
+package dial
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
+)
+
+// Noise is the scatter of one reading of a dial, found from what the fits of
+// its turns leave over.
+type Noise struct {
+	S  float64 // mm, standard deviation of a reading
+	Nu float64 // degrees of freedom; nil where no turn has a point to spare
+}
+
+// A pool starts with a guess that counts this little, so that four whole
+// divisions that happen to fit don't pass for no scatter at all.
+const (
+	guessVotes     = 0.25 // degrees of freedom
+	guessDivisions = 0.25
+)
+
+// Pool returns the scatter over all turns of the job with one dial of a
+// division [mm]: s² = Σ SSE/Σ ν (model, section 6), with a guess of a quarter
+// of a division at a quarter of a vote.
+func Pool(division float64, fits ...*Fit) Noise {
+	sse, nu := 0.0, 0
+	for _, f := range fits {
+		sse += f.SSE
+		nu += f.Nu
+	}
+	if nu == 0 {
+		return Noise{}
+	}
+	n := Noise{Nu: float64(nu)}
+	if division > 0 {
+		guess := guessDivisions * division
+		sse += guessVotes * guess * guess
+		n.Nu += guessVotes
+	}
+	n.S = math.Sqrt(sse / n.Nu)
+	return n
+}
+
+// nothing [mm] is less than any dial shows.
+const nothing = 1e-6
+
+// Reading returns the turn as a reading, given the scatter of its dial. Its
+// covariance is that of the scatter, or of the division by itself, whichever
+// gives the larger region, and in no direction below division/√48 (model,
+// section 6).
+func (f *Fit) Reading(n Noise) Reading {
+	least := math.Max(f.division*f.division/48, nothing*nothing)
+	sure := lsq.Sure{Cov: f.unit.Scale(n.S * n.S), Nu: n.Nu}
+	step := lsq.Sure{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
+	governed := lsq.Radius95(0)*step.Cov.Widest() >= lsq.Radius95(n.Nu)*sure.Cov.Widest()
+	if governed || n.Nu == 0 {
+		sure = step
+	}
+	sure.Cov = sure.Cov.Floor(least)
+	return Reading{
+		E: f.E, Cov: sure.Cov, Nu: sure.Nu,
+		RunOut: f.RunOut, Sigma: 2 * sigmaAlong(sure.Cov, f.E),
+		Unsure: f.Oval.unsure(),
+		Better: Better{MorePoints: f.points < 8, FinerDial: governed && f.division > 0},
+	}
+}
+
+func sigmaAlong(c lsq.Cov, e clock.Vec) float64 {
+	if e == (clock.Vec{}) {
+		return c.Widest()
+	}
+	return math.Sqrt(c.Var(e))
+}
+
+// reading1 is the larger of the scatter of one reading and of its rounding, as
+// how far it may be out at 95 %.
+func (f *Fit) reading1(n Noise) float64 {
+	return math.Max(lsq.Student95(n.Nu)*n.S, lsq.Student95(0)*f.division/math.Sqrt(12))
+}
+
+// Drifted tells whether the drift stands above the scatter at 95 %: the dial or
+// the crank has moved.
+func (f *Fit) Drifted(n Noise) bool {
+	return f.Repeated && math.Abs(f.Drift) > math.Sqrt2*f.reading1(n)+nothing
+}
+
+// OutOfRound tells whether the ovality stands above the scatter at 95 %; it
+// can only do so where it was fitted.
+func (f *Fit) OutOfRound(n Noise) bool {
+	if f.Oval.State != OvalFitted || f.Oval.Size < nothing {
+		return false
+	}
+	v := clock.Vec{T: f.Oval.P, N: f.Oval.Q}
+	scatter := lsq.Sure{Cov: f.Oval.unit.Scale(n.S * n.S), Nu: n.Nu}
+	step := lsq.Sure{Cov: f.Oval.unit.Scale(f.division * f.division / 12)}
+	return scatter.Tells(v) && step.Tells(v)
+}

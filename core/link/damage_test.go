@@ -1,0 +1,123 @@
+package link
+
+import (
+	"flag"
+	"math/rand"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// edits is how many random multi-edits are tried: go test ./core/link -edits 1000000
+var edits = flag.Int("edits", 20000, "random multi-edits of the given links to try")
+
+const base64url = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+
+// refused checks that a text which differs from a link opens no job, and that a
+// damaged link is not taken for a newer one.
+func refused(t *testing.T, link, text string) {
+	t.Helper()
+	if text == link {
+		return
+	}
+	_, err := Decode(text)
+	want := Damaged
+	if !strings.HasPrefix(text, "A") {
+		want = NotLink
+	}
+	if err == nil || kindOf(t, err) != want {
+		require.Failf(t, "opened or mistaken", "%v from\n%s for\n%s", err, text, link)
+	}
+}
+
+func TestEveryPrefixIsRefused(t *testing.T) {
+	for _, g := range givenLinks(t) {
+		for n := range len(g.link) {
+			refused(t, g.link, g.link[:n])
+		}
+	}
+}
+
+func TestEveryDeletionIsRefused(t *testing.T) {
+	for _, g := range givenLinks(t) {
+		for i := range len(g.link) {
+			refused(t, g.link, g.link[:i]+g.link[i+1:])
+		}
+	}
+}
+
+func TestEverySubstitutionIsRefused(t *testing.T) {
+	for _, g := range givenLinks(t) {
+		for i := range len(g.link) {
+			for _, c := range base64url {
+				refused(t, g.link, g.link[:i]+string(c)+g.link[i+1:])
+			}
+		}
+	}
+}
+
+func TestEverySwapIsRefused(t *testing.T) {
+	for _, g := range givenLinks(t) {
+		for i := range len(g.link) - 1 {
+			refused(t, g.link, g.link[:i]+g.link[i+1:i+2]+g.link[i:i+1]+g.link[i+2:])
+		}
+	}
+}
+
+// What a message does to an address: breaks, blanks, signs at its ends, other
+// alphabets.
+func TestEveryForeignSignIsRefused(t *testing.T) {
+	for _, g := range givenLinks(t) {
+		for _, sign := range []string{"\n", "\r", "\r\n", " ", "\t", "=", "==", "%20", "+", "/", ".", ")", "\x00", "é", "\xff", "A", "AA", "AAAA"} {
+			for _, i := range []int{1, len(g.link) / 2, len(g.link)} {
+				refused(t, g.link, g.link[:i]+sign+g.link[i:])
+			}
+		}
+	}
+}
+
+// Seed 3.
+func TestRandomEditsAreRefused(t *testing.T) {
+	rnd := rand.New(rand.NewSource(3))
+	links := givenLinks(t)
+	for range *edits {
+		g := links[rnd.Intn(len(links))]
+		text := []byte(g.link)
+		for range 2 + rnd.Intn(7) {
+			text = edit(rnd, text)
+		}
+		refused(t, g.link, string(text))
+	}
+}
+
+// edit makes one edit: a sign altered, added or taken out, two swapped, a run
+// taken out, doubled or turned about.
+func edit(rnd *rand.Rand, text []byte) []byte {
+	if len(text) < 2 {
+		return text
+	}
+	c := base64url[rnd.Intn(len(base64url))]
+	i, j := rnd.Intn(len(text)), rnd.Intn(len(text))
+	i, j = min(i, j), max(i, j)
+	before, run, after := string(text[:i]), text[i:j], string(text[j:])
+	switch rnd.Intn(7) {
+	case 0:
+		text[i] = c
+	case 1:
+		return []byte(before + string(c) + string(text[i:]))
+	case 2:
+		return []byte(before + string(text[i+1:]))
+	case 3:
+		text[i], text[j] = text[j], text[i]
+	case 4:
+		return []byte(before + after)
+	case 5:
+		return []byte(before + string(run) + string(run) + after)
+	case 6:
+		for a, b := 0, len(run)-1; a < b; a, b = a+1, b-1 {
+			run[a], run[b] = run[b], run[a]
+		}
+	}
+	return text
+}

@@ -1,0 +1,79 @@
+package lsq
+
+import "math"
+
+// The limits where the scatter is known: √(2 ln 20) for a vector, the normal
+// quantile for one component.
+const (
+	radiusKnown  = 2.4477468306808166
+	studentKnown = 1.959963984540054
+)
+
+// Radius95 returns how many standard deviations hold a vector across the shafts
+// at 95 %, the scatter found with ν degrees of freedom: √(ν (20^(2/ν) − 1))
+// (model, section 6), which is Hotelling's. ν nil means known.
+func Radius95(nu float64) float64 {
+	if !(nu > 0) || nu > 1e6 {
+		return radiusKnown
+	}
+	return math.Sqrt(nu * math.Expm1(2/nu*math.Log(20)))
+}
+
+// Student95 returns how many standard deviations hold one component at 95 %:
+// Student's t, both tails, for any ν from 1 up; ν nil means known.
+func Student95(nu float64) float64 {
+	if !(nu > 0) || nu > 1e6 {
+		return studentKnown
+	}
+	nu = math.Max(nu, 1)
+	// P(|T| ≤ t) is concave in t, so that Newton climbs to its root from below.
+	t := studentKnown
+	for range 40 {
+		step := (0.95 - within(t, nu)) / (2 * density(t, nu))
+		t += step
+		if step < 1e-12*t {
+			break
+		}
+	}
+	return t
+}
+
+// density is that of Student's t at t.
+func density(t, nu float64) float64 {
+	a, _ := math.Lgamma((nu + 1) / 2)
+	b, _ := math.Lgamma(nu / 2)
+	return math.Exp(a-b-(nu+1)/2*math.Log1p(t*t/nu)) / math.Sqrt(nu*math.Pi)
+}
+
+// within is P(|T| ≤ t) = 1 − I_x(ν/2, 1/2), x = ν/(ν + t²); I by its continued
+// fraction (Abramowitz and Stegun 26.5.8; from memory).
+func within(t, nu float64) float64 {
+	x, a, b := nu/(nu+t*t), nu/2, 0.5
+	if x < (a+1)/(a+b+2) {
+		return 1 - beta(x, a, b)
+	}
+	return beta(1-x, b, a)
+}
+
+// beta is the regularised incomplete beta I_x(a, b) for x < (a+1)/(a+b+2),
+// where its continued fraction converges fast; Lentz's way of summing it.
+func beta(x, a, b float64) float64 {
+	la, _ := math.Lgamma(a)
+	lb, _ := math.Lgamma(b)
+	lab, _ := math.Lgamma(a + b)
+	front := math.Exp(lab-la-lb+a*math.Log(x)+b*math.Log1p(-x)) / a
+	c, d, sum := 1.0, 1/(1-(a+b)*x/(a+1)), 1/(1-(a+b)*x/(a+1))
+	for m := 1.0; m < 300; m++ {
+		for _, k := range [2]float64{
+			m * (b - m) * x / ((a + 2*m - 1) * (a + 2*m)),
+			-(a + m) * (a + b + m) * x / ((a + 2*m) * (a + 2*m + 1)),
+		} {
+			c, d = 1+k/c, 1/(1+k*d)
+			sum *= c * d
+		}
+		if math.Abs(c*d-1) < 1e-15 {
+			break
+		}
+	}
+	return front * sum
+}

@@ -280,7 +280,7 @@ func TestReadingIsBounded(t *testing.T) {
 	require.LessOrEqual(t, len(text), MaxText)
 	_, err := decode(table, text)
 	assert.Equal(t, TooBig, kindOf(t, err))
-assert.Less(t, allocated(func() { decode(table, text) }), uint64(12<<20))
+	assert.Less(t, allocated(func() { decode(table, text) }), uint64(12<<20))
 	for _, row := range hostile {
 		assert.Less(t, allocated(func() { readBody(richTable, row.body) }), uint64(1<<20), row.name)
 	}

@@ -138,7 +138,9 @@ func (a *Answers) sit(p *pass) {
 		a.say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
 	}
 	axes := p.seat.Running(p.seat.D, p.seat.G)
-	tip := func(h clock.End) string { return p.amount(axes.RunOut(h, p.tip[h])) + " on the " + p.sideOf[h] + " side" }
+	tip := func(h clock.End) string {
+		return p.amount(axes.RunOut(h, p.tip[h])) + " on the " + p.sideOf[h] + " side"
+	}
 	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out "+tip(p.end("drive"))+", "+tip(p.end("timing"))+".")
 	tilt := func(h clock.End) string { return unit.Format(axes.Tilt(h), unit.Plain, 0.1) + "′" }
 	a.say("sit.tilt", "Each journal leans in its bearing: drive "+tilt(p.end("drive"))+", timing "+tilt(p.end("timing"))+" (minutes of arc).")

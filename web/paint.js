@@ -69,9 +69,9 @@ export class Painter {
       else control.removeAttribute('aria-describedby');
     }
     if (control.tagName !== 'INPUT') return;
-    const assumed = answers[`assumed.${name}`] ?? '';
-    if (control.placeholder !== (assumed || hint)) control.placeholder = assumed || hint;
-    field?.classList.toggle('assumed', assumed !== '' && control.value === '');
+    const assumed = answers[`assumed.${name}`];
+    const text = assumed ? `${assumed} assumed` : hint;
+    if (control.placeholder !== text) control.placeholder = text;
   }
 }
 

@@ -49,36 +49,32 @@ func (f Form) Rows(group string) []string {
 			keys = append(keys, key)
 		}
 	}
-	order := map[string]float64{}
-	for _, key := range keys {
-		order[key] = wholeNumber(f[prefix+key+".order"])
-	}
-	slices.SortFunc(keys, func(a, b string) int {
-		if order[a] != order[b] {
-			if order[a] < order[b] {
-				return -1
-			}
-			return 1
+	// Sorted as texts, the order padded: one kind of sort is enough for the core.
+	const pad = "000000000"
+	for i, key := range keys {
+		order := f[prefix+key+".order"]
+		if !isOrder(order) {
+			order = ""
 		}
-		return strings.Compare(a, b)
-	})
+		keys[i] = pad[len(order):] + order + key
+	}
+	slices.Sort(keys)
+	for i, key := range keys {
+		keys[i] = key[len(pad):]
+	}
 	return keys
 }
 
-// wholeNumber reads an order field; what is no whole number counts as 0, since
-// an order is made by the page and is never worth losing a row for.
-func wholeNumber(text string) float64 {
-	if text == "" || len(text) > 9 {
-		return 0
-	}
-	n := 0.0
+// isOrder says whether a text is a whole number of up to nine figures. What is
+// none counts as 0, since an order is made by the page and never worth losing a
+// row for.
+func isOrder(text string) bool {
 	for i := range len(text) {
 		if text[i] < '0' || text[i] > '9' {
-			return 0
+			return false
 		}
-		n = 10*n + float64(text[i]-'0')
 	}
-	return n
+	return len(text) <= 9
 }
 
 // ValidKey says whether a row's key is one that the page makes: 1 to MaxKey

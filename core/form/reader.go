@@ -198,7 +198,7 @@ func (r *Reader) check(name string, f *Field) {
 			r.Complain(name, "a tick is “yes” or blank")
 		}
 	case Order:
-		if t := r.Form[name]; strconv.Itoa(int(wholeNumber(t))) != t {
+		if t := r.Form[name]; t == "" || !isOrder(t) || len(t) > 1 && t[0] == '0' {
 			r.Complain(name, "an order is a whole number")
 		}
 	}

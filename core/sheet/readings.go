@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"errors"
-
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/dial"
@@ -101,8 +99,8 @@ func lacking(r *form.Reader, l lack, names ...string) reading {
 // taken takes the dial room's reading, or puts what it says beside the field.
 func (s *setUp) taken(r *form.Reader, at string) func(dial.Reading, error) reading {
 	return func(got dial.Reading, err error) reading {
-		var e *dial.Error
-		if !errors.As(err, &e) {
+		e, wrong := err.(*dial.Error)
+		if !wrong {
 			return reading{Reading: got}
 		}
 		switch e.Field {

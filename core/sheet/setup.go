@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"errors"
 	"math"
 
 	"pintwelve/core/clock"
@@ -71,8 +70,8 @@ var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.V
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
 func (s *setUp) complain(r *form.Reader, err error) {
-	var l *crank.LengthError
-	if !errors.As(err, &l) {
+	l, ok := err.(*crank.LengthError)
+	if !ok {
 		return
 	}
 	name := s.sideOf[l.Half]
@@ -97,13 +96,13 @@ func (s *setUp) complain(r *form.Reader, err error) {
 func (s *setUp) lengthWords(l *crank.LengthError) string {
 	mm := func(v float64) string { return unit.Format(v, unit.MM, 0.1) }
 	if l.Length == crank.Throw || l.Length == crank.Rim {
-		return "a throw of " + mm(s.crank.Throw) + " in a wheel of " + mm(2*s.crank.Rim) +
-			" puts the crankpin outside the wheel: the throw must be less than half the wheel"
+		return fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel",
+			mm(s.crank.Throw), mm(2*s.crank.Rim))
 	}
 	given, pin := l.Given, s.crank.Pin
 	if l.Half == clock.Right {
 		given, pin = s.crank.Support[clock.Right]-given, s.crank.Support[clock.Right]-pin
 	}
-	return mm(given) + " from the shaft’s end is not short of the crankpin’s middle, which stands at " + mm(pin) +
-		": measure from this shaft’s own end, or give the distance to the crankpin"
+	return fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: "+
+		"measure from this shaft’s own end, or give the distance to the crankpin", mm(given), mm(pin))
 }

@@ -23,37 +23,37 @@ func (s *setUp) at(hour float64) string { return unit.FormatHour(s.hour(hour), 1
 
 // blocks fills the title block and the units in the fields.
 func (a *Answers) blocks(p *pass) {
-	a.say("block.seen", "seen from "+p.seenFrom()+" side")
-	a.say("block.tolerance", p.amount(p.allowed)+" allowed")
+	a.say("block.seen", "seen from % side", p.seenFrom())
+	a.say("block.tolerance", "% allowed", p.amount(p.allowed))
 	a.text("unit.fine", p.fine.Name)
 }
 
 // invite says which reading to take next.
 func (a *Answers) invite(p *pass) {
 	first, second := p.end("drive"), p.end("timing")
-	next, lack := first, p.reading[first].lack
-	if lack == nothing {
-		next, lack = second, p.reading[second].lack
+	next := first
+	if p.reading[first].lack == nothing {
+		next = second
 	}
-	side := p.sideOf[next]
-	switch lack {
-	case runOut:
-		if next == first && p.reading[second].lack == runOut {
-			a.say("truing.headline", "Turn the crank once and read a dial.")
-			a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
-			return
-		}
-		a.say("truing.headline", "Now the "+side+" dial’s run-out.")
-	case hour:
-		a.say("truing.headline", "At which hour does the "+side+" needle stand highest?")
+	lack := p.reading[next].lack
+	if lack == runOut && p.reading[second].lack == runOut && next == first {
+		a.say("truing.headline", "Turn the crank once and read a dial.")
+		a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
+		return
+	}
+	if lack == hour {
 		a.say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
-	case halfway:
-		a.say("truing.headline", "At which hours does the "+side+" needle rise and fall through half-way?")
-	case pinAt:
-		a.say("truing.headline", "Where does the pin point when the "+side+" needle stands highest?")
-	case mending:
-		a.say("truing.headline", "Mend the "+side+" dial’s figure marked Wrong.")
 	}
+	a.say("truing.headline", invitations[lack], p.sideOf[next])
+}
+
+// invitations ask for what a reading lacks.
+var invitations = [...]string{
+	runOut:  "Now the % dial’s run-out.",
+	hour:    "At which hour does the % needle stand highest?",
+	halfway: "At which hours does the % needle rise and fall through half-way?",
+	pinAt:   "Where does the pin point when the % needle stands highest?",
+	mending: "Mend the % dial’s figure marked Wrong.",
 }
 
 // words says the verdict, what to do, and what the needles should then do.
@@ -61,16 +61,16 @@ func (a *Answers) words(p *pass) {
 	switch p.advice.Plain {
 	case crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
-		a.say("truing.then", "Worst run-out "+p.amount(p.advice.Worst.Value)+", "+p.amount(p.allowed)+" allowed.")
+		a.say("truing.then", "Worst run-out %, % allowed.", p.amount(p.advice.Worst.Value), p.amount(p.allowed))
 	case crank.NotMendable:
-		a.say("truing.headline", "Bumping can’t mend this: "+p.amount(p.advice.Floor.Value)+" would still be left.")
+		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.amount(p.advice.Floor.Value))
 		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
 	case crank.OutOfTrue:
-		a.say("truing.headline", p.order(p.moves[0]))
+		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
 		if len(p.moves) > 1 {
-			a.say("truing.then", "Then "+lowerFirst(p.do(p.moves[1]))+".")
+			a.say("truing.then", "Then %.", lowerFirst(p.do(p.moves[1].Move)))
 		} else {
-			a.say("truing.then", p.otherWay(p.moves[0]))
+			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].other)))
 		}
 		a.say("truing.caution", caution)
 	default:
@@ -81,41 +81,26 @@ func (a *Answers) words(p *pass) {
 	a.needles(p)
 }
 
-// order is the sentence that says what to do: "Strike the drive wheel at 3;
-// watch the drive needle fall 2 thou."
-func (p *pass) order(m move) string { return p.do(m) + "; " + p.watchWords(m) + "." }
-
-func (p *pass) do(m move) string {
-	switch m.Kind {
-	case crank.Strike:
-		return "Strike the " + p.sideOf[m.Wheel] + " wheel at " + p.at(m.Hour)
-	case crank.Squeeze:
-		return "Squeeze the wheels together at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
-	default:
-		return "Spread the wheels at " + p.at(m.Hour) + " by " + p.amount(m.Amount)
+// do is what to do: "Strike the drive wheel at 3".
+func (p *pass) do(m crank.Move) string {
+	if m.Kind == crank.Strike {
+		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
 	}
+	template := "Squeeze the wheels together at % by %"
+	if m.Kind == crank.Spread {
+		template = "Spread the wheels at % by %"
+	}
+	return fill(template, p.at(m.Hour), p.amount(m.Amount))
 }
 
+// watchWords say which needle to watch, and how far it should go.
 func (p *pass) watchWords(m move) string {
 	now, then := 2*p.forecast(m.watch).Now.Len(), m.predicted[m.watch]
-	needle := "watch the " + p.sideOf[m.watch] + " needle "
-	if fall := p.amount(now - then); then < now && fall != p.amount(0) {
-		return needle + "fall " + fall
+	template, to := "watch the % needle come to %", then
+	if fall := now - then; p.bare(fall) != "0" && fall > 0 {
+		template, to = "watch the % needle fall %", fall
 	}
-	return needle + "come to " + p.amount(then)
-}
-
-// otherWay names the move that does the same from elsewhere.
-func (p *pass) otherWay(m move) string {
-	o := m.other
-	switch o.Kind {
-	case crank.Strike:
-		return "The " + p.sideOf[o.Wheel] + " wheel at " + p.at(o.Hour) + " does the same."
-	case crank.Squeeze:
-		return "A squeeze at " + p.at(o.Hour) + " by " + p.amount(o.Amount) + " does the same."
-	default:
-		return "A spread at " + p.at(o.Hour) + " by " + p.amount(o.Amount) + " does the same."
-	}
+	return fill(template, p.sideOf[m.watch], p.amount(to))
 }
 
 // sit says how the halves sit, between centres and in their own bearings.
@@ -125,51 +110,45 @@ func (a *Answers) sit(p *pass) {
 	if p.bare(d.Len()) == "0" {
 		a.say("sit.offset", "The shafts meet in line at the crankpin.")
 	} else {
-		a.say("sit.offset", "At the crankpin the "+right+" shaft stands "+p.amount(d.Len())+" from the "+left+" shaft’s line, towards "+
-			p.at(d.Hour())+": "+p.amount(abs(d.N))+" of twist, "+p.amount(abs(d.T))+" of throw mismatch.")
+		a.say("sit.offset", "At the crankpin the % shaft stands % from the % shaft’s line, towards %: % of twist, % of throw mismatch.",
+			right, p.amount(d.Len()), left, p.at(d.Hour()), p.amount(abs(d.N)), p.amount(abs(d.T)))
 	}
 	across, widest := p.seat.Gap()
 	if p.bare(across) == "0" {
 		a.say("sit.gap", "The wheels’ faces stand parallel.")
 	} else {
-		a.say("sit.gap", "The wheels stand open at "+p.at(widest)+": "+p.amount(across)+" wider there than straight across.")
+		a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest), p.amount(across))
 	}
 	if p.bare(abs(d.T)) != "0" {
 		a.say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
 	}
 	axes := p.seat.Running(p.seat.D, p.seat.G)
-	tip := func(h clock.End) string {
-		return p.amount(axes.RunOut(h, p.tip[h])) + " on the " + p.sideOf[h] + " side"
-	}
-	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out "+tip(p.end("drive"))+", "+tip(p.end("timing"))+".")
-	tilt := func(h clock.End) string { return unit.Format(axes.Tilt(h), unit.Plain, 0.1) + "′" }
-	a.say("sit.tilt", "Each journal leans in its bearing: drive "+tilt(p.end("drive"))+", timing "+tilt(p.end("timing"))+" (minutes of arc).")
+	drive, timing := p.end("drive"), p.end("timing")
+	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
+		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
+	a.say("sit.tilt", "Each journal leans in its bearing: drive %′, timing %′ (minutes of arc).", minutes(axes.Tilt(drive)), minutes(axes.Tilt(timing)))
 }
+
+func minutes(arc float64) string { return unit.Figures(arc/60, unit.ArcMinute, 0.1/60) }
 
 // needles fills the table of what each dial should show.
 func (a *Answers) needles(p *pass) {
-	a.say("truing.needles", p.floorWords())
-	strike, gap := p.advice.Strike, p.advice.Close
+	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.", p.amount(p.advice.Floor.Value))
 	for half := range p.reading {
 		side, f := p.sideOf[half], p.forecast(clock.End(half))
 		a.say("now."+side, p.needle(f.Now))
-		if strike {
+		if p.advice.Strike {
 			a.say("after.strike."+side, p.needle(f.Strike))
 		}
-		if gap {
+		if p.advice.Close {
 			a.say("after.gap."+side, p.needle(f.Gap))
 		}
 		a.say("after.both."+side, p.needle(f.Both))
 	}
-	if gap {
+	if p.advice.Close {
 		m, _ := p.seat.Close()
-		a.say("after.gap.name", "After the "+kindNames[m.Kind]+" alone")
+		a.say("after.gap.name", "After the % alone", kindNames[m.Kind])
 	}
-}
-
-// floorWords says what no bumping can pass.
-func (p *pass) floorWords() string {
-	return "With twist and gap both gone, " + p.amount(p.advice.Floor.Value) + " would be left: bumping gets no further than that."
 }
 
 // needle writes a run-out with the hour of its high spot.
@@ -178,21 +157,17 @@ func (s *setUp) needle(e clock.Vec) string {
 	if s.bare(2*e.Len()) == "0" {
 		return text
 	}
-	return text + ", high at " + s.at(e.Hour())
+	return fill("%, high at %", text, s.at(e.Hour()))
 }
 
-// assumedWords says which lengths were stood in for.
+// assumedWords says whether lengths were stood in for.
 func assumedWords(r *form.Reader) string {
-	n := 0
 	for _, s := range r.StandIns {
 		if f, _, _ := form.Job.Lookup(s.Name); f.Unit == unit.MM {
-			n++
+			return "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them."
 		}
 	}
-	if n == 0 {
-		return "All distances are yours."
-	}
-	return "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them."
+	return "All distances are yours."
 }
 
 // picture draws the clock face.

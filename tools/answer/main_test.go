@@ -1,0 +1,76 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const strike = `{"pass.1.drive.tir": 4, "pass.1.drive.high": "3", "pass.1.timing.tir": "4 thou", "pass.1.timing.high": 9}`
+
+func answer(t *testing.T, job string) (map[string]any, error) {
+	t.Helper()
+	var out bytes.Buffer
+	if err := run([]string{"-"}, strings.NewReader(job), &out); err != nil {
+		assert.Empty(t, out.String())
+		return nil, err
+	}
+	var answers map[string]any
+	require.NoError(t, json.Unmarshal(out.Bytes(), &answers))
+	return answers, nil
+}
+
+func TestAnswersCarryTheirKeys(t *testing.T) {
+	a, err := answer(t, strike)
+	require.NoError(t, err)
+	for _, name := range []string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "verdict", "moves", "floor_tir_mm", "bearings"} {
+		assert.Contains(t, a, name)
+	}
+	moves := a["moves"].([]any)
+	require.Len(t, moves, 1)
+	move := moves[0].(map[string]any)
+	assert.Equal(t, "strike", move["kind"])
+	assert.Equal(t, "drive", move["wheel"])
+	assert.Equal(t, 3.0, move["hour"])
+	assert.Equal(t, "drive", move["seen_from"])
+	assert.InDelta(t, 4*0.0254*120/75, move["amount_mm"], 1e-9, "both needles' 2e, carried to the pin")
+	require.Len(t, move["predicted_tir_mm"], 2)
+	for _, v := range move["predicted_tir_mm"].([]any) {
+		assert.InDelta(t, 0, v, 1e-12)
+	}
+	bearings := a["bearings"].(map[string]any)
+	assert.Len(t, bearings["tir_mm"], 2)
+	assert.Len(t, bearings["tilt_arcmin"], 2)
+	for name := range a {
+		assert.False(t, strings.HasPrefix(name, "picture."), name)
+	}
+}
+
+func TestAnEmptyJobIsAnsweredToo(t *testing.T) {
+	a, err := answer(t, `{}`)
+	require.NoError(t, err)
+	assert.Equal(t, "needs a reading", a["verdict"])
+	assert.Equal(t, []any{}, a["moves"])
+	assert.Nil(t, a["gap.widest_hour"])
+}
+
+func TestABadFileIsRefusedWithAMessage(t *testing.T) {
+	for _, row := range []struct{ job, says string }{
+		{``, "not a flat JSON object"},
+		{`[1]`, "not a flat JSON object"},
+		{`{"throw": {"mm": 40}}`, `"throw" holds map[mm:40]`},
+		{`{"throw": "wide"}`, "throw: "},
+		{`{"no.such": "1"}`, "no.such: no field has this name"},
+		{`{"pass.1.drive.tir": "4", "pass.1.drive.high": "3", "pass.1.timing.tir": "4", "pass.1.timing.high": "9", "drive.at": "150"}`, "drive.at: "},
+	} {
+		_, err := answer(t, row.job)
+		require.Error(t, err, row.job)
+		assert.Contains(t, err.Error(), row.says)
+	}
+	assert.Error(t, run(nil, nil, nil))
+	assert.Error(t, run([]string{"/no/such/file"}, nil, nil))
+}

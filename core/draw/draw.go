@@ -25,7 +25,7 @@
 //	mf  a move, filled           mo  a move, drawn as a line
 //	ml  leader of a move         tx  text with a halo of paper
 //	tb  heavier text             tm  text of a move
-//	as  an assumed figure, in italics
+//	as  an assumed figure, in grey italics
 package draw
 
 import (

@@ -19,6 +19,8 @@
 //	ol  thick outline            th  thin line: dimension, leader, tick
 //	ax  chain-dot axis           hd  dashed hidden edge
 //	hx  hatching                 fi  filled with ink
+//	ln  line of a chart          gr  its pale grid
+//	li  limit: heavy and dashed
 //	op  thick outline, filled with paper
 //	pa  paper alone, to clear a place
 //	se  pale sector or zone with a thin outline

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"pintwelve/core/clock"
-	"pintwelve/core/lsq"
 )
 
 // Verdict is what the readings say of the crank.
@@ -19,14 +18,20 @@ const (
 	CantTell                   // outside, but the dials can't tell which way to work: advise nothing
 )
 
-// Tolerance is what the user allows; nil in Tilt means it isn't judged.
-type Tolerance struct {
-	RunOut float64 // mm, full movement of each dial
-	Tilt   float64 // minutes of arc, each journal in its own bearings
+// Place is a place on a half's shaft, mm.
+type Place struct {
+	Half clock.End
+	At   float64
 }
 
-// Figure is a run-out or tilt with how far it may be out, both ways, at 95 %.
-type Figure struct{ Value, Plus float64 }
+// Tolerance is what the user allows. A limit of nil, RunOut's excepted, is not
+// judged.
+type Tolerance struct {
+	RunOut  float64 // mm, full movement of each dial
+	Running float64 // mm, run-out at each of Places in the crank's own bearings
+	Places  []Place
+	Tilt    float64 // minutes of arc, each journal in its own bearings
+}
 
 // Advice is the verdict and which moves to make.
 type Advice struct {
@@ -35,8 +40,9 @@ type Advice struct {
 
 	Worst   Figure    // mm, the worst run-out over the dials
 	Station int       // where that stands
-	Floor   Figure    // mm, the worst run-out that is left with twist and gap gone
+	Floor   Figure    // mm, the worst run-out over the dials with twist and gap gone
 	Tilt    [2]Figure // minutes of arc, each journal's in its own bearings
+	Shaft   [2]Shaft  // what the dials say of each shaft and its support
 
 	// The moves to make where the verdict gone by is OutOfTrue: those that stand
 	// above the noise, or by the bare figures where Plain alone says so.
@@ -44,26 +50,35 @@ type Advice struct {
 	// How much of a needle's movement each move would take or bring, on the dial
 	// that shows it most [mm].
 	StrikeWorth, CloseWorth float64
+
+	// With TooClose and CantTell: the dial whose doubt weighs most, and whether a
+	// second station on its shaft would add to it.
+	Weak          int
+	SecondStation bool
 }
 
-// sure95 is how many standard deviations hold one component at 95 %.
-const sure95 = 1.96
-
-// radius95 is how many hold a vector.
-const radius95 = 2.45
-
 // Advise judges the crank by the decision rule of ISO 14253-1 and picks the
-// moves (model, sections 4, 6 and 7). Stations are those Solve was given.
+// moves (model, sections 4 to 7). Stations are those Solve was given.
+//
+// Where a support is not to be trusted, the dials' own run-out is partly the
+// support's: the same places in the crank's own bearings are judged instead.
 func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
-	j := judge{Seat: s, st: st, tol: tol}
+	j := judge{Seat: s, st: st, tol: tol, trusted: true, sureT: s.SureOfD(st).Plus(clock.Vec{T: 1})}
 	a := Advice{}
+	for h := range a.Shaft {
+		a.Shaft[h] = s.Shaft(st, clock.End(h))
+		j.trusted = j.trusted && a.Shaft[h].Trusted()
+		a.Tilt[h] = s.tiltFigure(st, clock.End(h))
+	}
 	for i := range st {
-		if f := runOut(st[i].E, st[i].Cov); f.Value > a.Worst.Value || i == 0 {
-			a.Worst, a.Station = f, i
+		g := j.gauge(i)
+		if g.Value > a.Worst.Value || i == 0 {
+			a.Worst, a.Station = g.Figure, i
+		}
+		if f := j.floorOf(&g); f.Value > a.Floor.Value || i == 0 {
+			a.Floor = f
 		}
 	}
-	a.Floor = j.floor()
-	a.Tilt = j.tilts()
 	a.StrikeWorth, a.CloseWorth = j.worth()
 	a.Plain, a.Strike, a.Close = j.decide(&a, 0)
 	v, strike, gap := j.decide(&a, 1)
@@ -71,51 +86,19 @@ func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 	if v == OutOfTrue {
 		a.Strike, a.Close = strike, gap
 	}
+	a.Weak = j.weakest()
+	a.SecondStation = len(st) > 0 && distinctPlaces(st, st[a.Weak].Half) < 2
 	return a
 }
 
-// judge is one judging of a seat.
-type judge struct {
-	*Seat
-	st  []Station
-	tol Tolerance
+func (s *Seat) tiltFigure(st []Station, h clock.End) Figure {
+	run := s.Running(s.D, s.G)
+	return Figure{run.Tilt(h), s.SureOfTilt(st, h).Plus(run.B[h])}
 }
 
-// runOut returns 2|e| and how far it may be out.
-func runOut(e clock.Vec, c lsq.Cov) Figure {
-	v := c.Var(e)
-	if e == (clock.Vec{}) {
-		v = c.Widest() * c.Widest()
-	}
-	return Figure{2 * e.Len(), sure95 * 2 * math.Sqrt(math.Max(v, 0))}
-}
-
-func (j *judge) floor() Figure {
-	if len(j.st) == 0 {
-		return Figure{}
-	}
-	floor, i := j.Floor(j.st)
-	k := j.throughSupports(j.st[i].Half, j.st[i].At)
-	return Figure{floor, sure95 * 2 * math.Abs(k.d) * math.Sqrt(j.CovD().TT)}
-}
-
-func (j *judge) tilts() (f [2]Figure) {
-	run := j.Running(j.D, j.G)
-	for h := range f {
-		c := j.covOf(tiltShare(&j.Crank, clock.End(h)))
-		f[h] = Figure{run.B[h].Len() * arcmin, sure95 * arcmin * math.Sqrt(c.Var(run.B[h]))}
-	}
-	return f
-}
-
-// tiltShare is what a journal's tilt in its own bearings has of d and of g.
-func tiltShare(c *Crank, half clock.End) share {
-	l := 1 / (c.Bearing[clock.Right] - c.Bearing[clock.Left])
-	k := share{d: -l, g: l * (c.Bearing[clock.Right] - c.Pin)}
-	if half == clock.Right {
-		k.g--
-	}
-	return k
+// floorOf is what a gauge shows with twist and gap gone.
+func (j *judge) floorOf(g *gauge) Figure {
+	return Figure{g.after(clock.Vec{T: j.D.T}, clock.Vec{}), g.scale * g.sure}
 }
 
 // worth returns how much of a needle's movement [mm] the strike and the closing
@@ -132,24 +115,23 @@ func (j *judge) worth() (strike, gap float64) {
 // decide gives the verdict with every figure's doubt counted k times, and the
 // moves to make.
 func (j *judge) decide(a *Advice, k float64) (v Verdict, strike, gap bool) {
-	inside, outside := true, false
-	count := func(f Figure, limit float64) {
-		inside = inside && f.Value+k*f.Plus <= limit
-		outside = outside || f.Value-k*f.Plus > limit
-	}
-	for i := range j.st {
-		count(runOut(j.st[i].E, j.st[i].Cov), j.tol.RunOut)
-	}
-	if j.tol.Tilt > 0 {
-		count(a.Tilt[clock.Left], j.tol.Tilt)
-		count(a.Tilt[clock.Right], j.tol.Tilt)
+	inside, outside, stuck := true, false, false
+	for i := range j.gauges() {
+		g := j.gauge(i)
+		if i >= len(j.st) && g.limit == 0 {
+			continue
+		}
+		inside = inside && g.Value+k*g.Plus <= g.limit && !(k > 0 && g.doubt)
+		outside = outside || g.Value-k*g.Plus > g.limit
+		f := j.floorOf(&g)
+		stuck = stuck || f.Value-k*f.Plus > g.limit
 	}
 	switch {
 	case inside:
 		return Fit, false, false
 	case !outside:
 		return TooClose, false, false
-	case a.Floor.Value-k*a.Floor.Plus > j.tol.RunOut:
+	case stuck:
 		return NotMendable, false, false
 	}
 	if strike, gap = j.pick(a, k); strike || gap {
@@ -163,8 +145,9 @@ func (j *judge) decide(a *Advice, k float64) (v Verdict, strike, gap bool) {
 // leaves the crank best. Where that one alone would leave it no better than it
 // is, only both together mend it.
 func (j *judge) pick(a *Advice, k float64) (strike, gap bool) {
-	strike = math.Abs(j.D.N) > k*sure95*math.Sqrt(j.CovD().NN)
-	gap = j.G != (clock.Vec{}) && j.CovG().Distance2(j.G) >= k*radius95*radius95
+	d, g := j.SureOfD(j.st), j.SureOfG(j.st)
+	strike = j.D.N != 0 && math.Abs(j.D.N) >= k*d.Plus(clock.Vec{N: 1})
+	gap = j.G != (clock.Vec{}) && (k == 0 || g.Tells(j.G))
 	if !strike || !gap || (a.StrikeWorth > j.tol.RunOut/2 && a.CloseWorth > j.tol.RunOut/2) {
 		return strike, gap
 	}
@@ -176,18 +159,29 @@ func (j *judge) pick(a *Advice, k float64) (strike, gap bool) {
 	return struck <= closed, struck > closed
 }
 
-// badness is how the worst dial stands [mm] with the halves at d and g, a tilt
-// counted as the run-out that is as many times its limit.
+// badness is how many times its limit the worst gauge stands at with the halves
+// at d and g; a run-out limit of nil counts as a micron.
 func (j *judge) badness(d, g clock.Vec) float64 {
 	worst := 0.0
-	axes := j.After(d, g)
-	for i := range j.st {
-		worst = math.Max(worst, axes.RunOut(j.st[i].Half, j.st[i].At))
-	}
-	if j.tol.Tilt > 0 {
-		run := j.Running(d, g)
-		tilt := math.Max(run.Tilt(clock.Left), run.Tilt(clock.Right))
-		worst = math.Max(worst, tilt/j.tol.Tilt*j.tol.RunOut)
+	for i := range j.gauges() {
+		c := j.gauge(i)
+		if i >= len(j.st) && c.limit == 0 {
+			continue
+		}
+		worst = math.Max(worst, c.after(d, g)/math.Max(c.limit, least))
 	}
 	return worst
+}
+
+// weakest returns the station that puts the most doubt into the gap slope,
+// which reaches every gauge.
+func (j *judge) weakest() int {
+	weak, most := 0, -1.0
+	for i := range j.st {
+		parts := [2]part{clock.Left: {b: 1}, clock.Right: {b: -1}}
+		if v := enters(&j.st[i], j.Pin, &j.Scatter, parts); v > most {
+			weak, most = i, v
+		}
+	}
+	return weak
 }

@@ -278,7 +278,7 @@ func TestWeightedStationsAgreeWithGonumQR(t *testing.T) {
 			nearVec(t, a, seat.A[h], "A")
 			nearVec(t, b, seat.B[h], "B")
 			nearVec(t, clock.Vec{}, clock.Vec{T: boolTo(held) * seat.Held[h].T, N: boolTo(held) * seat.Held[h].N}, "held exactly")
-			got := seat.CovAt(h, c.Pin+1)
+			got := seat.SureOfAt(st, h, c.Pin+1).Cov
 			want := covAtPlusOne(cov, c.Pin-c.Support[h], held)
 			assert.InEpsilon(t, want.TT, got.TT, 1e-4)
 			assert.InEpsilon(t, want.NN, got.NN, 1e-4)

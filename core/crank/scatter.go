@@ -62,18 +62,3 @@ func (s Scatter) shift(l float64) Scatter {
 func (s *Scatter) of(a, b float64) lsq.Cov {
 	return s.AA.Scale(a * a).Add(s.BB.Scale(b * b)).Add(twice(s.AB).Scale(a * b))
 }
-
-// CovAt returns the covariance [mm²] of At.
-func (s *Seat) CovAt(half clock.End, x float64) lsq.Cov { return s.Scatter[half].of(1, x-s.Pin) }
-
-// CovD returns the covariance [mm²] of D.
-func (s *Seat) CovD() lsq.Cov { return s.covOf(share{d: 1}) }
-
-// CovG returns the covariance of G.
-func (s *Seat) CovG() lsq.Cov { return s.covOf(share{g: 1}) }
-
-// covOf returns the covariance of share.d D + share.g G: the halves were read
-// apart, so theirs add; D = A_R − A_L, G = B_L − B_R.
-func (s *Seat) covOf(k share) lsq.Cov {
-	return s.Scatter[clock.Left].of(-k.d, k.g).Add(s.Scatter[clock.Right].of(k.d, -k.g))
-}

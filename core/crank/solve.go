@@ -8,12 +8,21 @@ import (
 )
 
 // Station is a dial on a shaft: the half, its place x [mm], the eccentricity it
-// found [mm] and the covariance of that [mm²], nil if it is taken as exact.
+// found [mm] and how sure that is. With Half, At and E alone it is exact.
 type Station struct {
 	Half clock.End
 	At   float64
 	E    clock.Vec
-	Cov  lsq.Cov
+	Cov  lsq.Cov // mm², of E
+	// Nu is the degrees of freedom that the scatter in Cov was found from; nil
+	// where it is known. Stations read with one dial share its scatter, and have
+	// the same Dial.
+	Nu   float64
+	Dial int
+	// RunOut is the full movement that the dial showed [mm] and Sigma its standard
+	// error, where they are better known than by E and Cov; both nil otherwise.
+	RunOut, Sigma float64
+	Unsure        bool // an oval shaft may pass into E unseen
 }
 
 // Seat is how the halves sit, with the set-up it was found in.
@@ -48,12 +57,12 @@ const (
 	AtSupport
 )
 
-// MissingError names the half that lacks a reading: one dial on that shaft,
-// away from Away [mm].
+// MissingError names the half that lacks a reading, and a place on its shaft
+// [mm] where a dial would do.
 type MissingError struct {
 	Half clock.End
 	Lack Lack
-	Away float64
+	At   float64
 }
 
 func (e *MissingError) Error() string {
@@ -99,7 +108,19 @@ func (c *Crank) checkStation(st []Station, i int) error {
 	if !usable(p.E.Len()) || !p.Cov.Proper() || !usable(p.Cov.Widest()) {
 		return &StationError{Station: i}
 	}
+	if !usable(p.RunOut) || !usable(p.Sigma) || !(p.Nu >= 0) || p.RunOut < 0 || p.Sigma < 0 {
+		return &StationError{Station: i}
+	}
 	return nil
+}
+
+// runOut returns the full movement the dial showed and how far it may be out
+// at 95 % [mm].
+func (p *Station) runOut() Figure {
+	if p.RunOut == 0 && p.Sigma == 0 {
+		return Figure{2 * p.E.Len(), 2 * lsq.Sure{Cov: p.Cov, Nu: p.Nu}.Plus(p.E)}
+	}
+	return Figure{p.RunOut, lsq.Student95(p.Nu) * p.Sigma}
 }
 
 // weight returns the inverse covariance of a reading.
@@ -133,18 +154,22 @@ func places(st []Station, h clock.End) (dials int, apart bool) {
 
 func (s *Seat) solveHalf(st []Station, h clock.End) error {
 	dials, apart := places(st, h)
-	x := s.Crank.Support[h]
 	switch {
 	case dials == 0:
-		return &MissingError{Half: h, Lack: NoDial, Away: x}
+		return s.missing(h, NoDial)
 	case apart && s.Crank.Mount == Centres:
-		s.free(st, h)
+		s.A[h], s.B[h], s.Scatter[h] = free(st, h, s.Crank.Pin)
+		s.Held[h] = s.At(h, s.Crank.Support[h])
 	default:
 		if !s.held(st, h) {
-			return &MissingError{Half: h, Lack: AtSupport, Away: x}
+			return s.missing(h, AtSupport)
 		}
 	}
 	return nil
+}
+
+func (s *Seat) missing(h clock.End, lack Lack) error {
+	return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
 }
 
 // held solves a half whose support is exact: y = B (x − support), one vector.
@@ -173,8 +198,8 @@ func (s *Seat) held(st []Station, h clock.End) bool {
 
 // free solves a half from its dials alone: y = a + B (x − mid), two vectors, by
 // blocks of the normal equations about the middle of its dials, then moved to
-// the pin.
-func (s *Seat) free(st []Station, h clock.End) {
+// the pin. Its dials stand at two places or more.
+func free(st []Station, h clock.End, pin float64) (a, b clock.Vec, sp Scatter) {
 	mid, n := 0.0, 0.0
 	for i := range st {
 		if st[i].Half == h {
@@ -192,8 +217,7 @@ func (s *Seat) free(st []Station, h clock.End) {
 			v0, v1 = v0.Add(w.Apply(p.E)), v1.Add(w.Apply(p.E).Scale(z))
 		}
 	}
-	a, b, sp := line(s0, s1, s2, v0, v1)
-	l := s.Crank.Pin - mid
-	s.A[h], s.B[h], s.Scatter[h] = a.Add(b.Scale(l)), b, sp.shift(l)
-	s.Held[h] = s.At(h, s.Crank.Support[h])
+	a, b, sp = line(s0, s1, s2, v0, v1)
+	l := pin - mid
+	return a.Add(b.Scale(l)), b, sp.shift(l)
 }

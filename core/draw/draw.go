@@ -19,19 +19,23 @@
 //	ol  thick outline            th  thin line: dimension, leader, tick
 //	ax  chain-dot axis           hd  dashed hidden edge
 //	hx  hatching                 fi  filled with ink
+//	ln  line of a chart          gr  its pale grid
+//	li  limit: heavy and dashed
 //	op  thick outline, filled with paper
 //	pa  paper alone, to clear a place
 //	se  pale sector or zone with a thin outline
 //	mf  a move, filled           mo  a move, drawn as a line
 //	ml  leader of a move         tx  text with a halo of paper
 //	tb  heavier text             tm  text of a move
-//	as  an assumed figure, in italics
+//	as  an assumed figure, in grey italics
 package draw
 
 import (
 	"math"
 	"strconv"
 	"unicode/utf8"
+
+	"pintwelve/core/unit"
 )
 
 // Width is the width of every picture's viewBox in its own units.
@@ -260,21 +264,8 @@ func (p *pen) text(class, anchor string, at point, s string) {
 	p.s("</text>")
 }
 
-// hour writes an hour for reading aloud: "3", "4:30".
-func (p *pen) hour(h float64) {
-	minutes := int64(math.Round(h*60)) % 720
-	if minutes < 0 {
-		minutes += 720
-	}
-	whole := minutes / 60
-	if whole == 0 {
-		whole = 12
-	}
-	p.b = strconv.AppendInt(p.b, whole, 10)
-	if m := minutes % 60; m != 0 {
-		p.b = append(p.b, ':', byte('0'+m/10), byte('0'+m%10))
-	}
-}
+// hour writes an hour for reading aloud.
+func (p *pen) hour(h float64) { p.s(unit.FormatHour(h, 1)) }
 
 func finite(xs ...float64) bool {
 	for _, x := range xs {

@@ -98,14 +98,3 @@ func TestLabelsAreEscapedAndCut(t *testing.T) {
 	p.id(`9"a b<-1`, "t")
 	assert.Equal(t, "ab-1-t", string(p.b))
 }
-
-func TestHourIsReadAsAClock(t *testing.T) {
-	for _, row := range []struct {
-		in   float64
-		want string
-	}{{0, "12"}, {3, "3"}, {4.5, "4:30"}, {11.999, "12"}, {1.05, "1:03"}, {-3, "9"}} {
-		var p pen
-		p.hour(row.in)
-		assert.Equal(t, row.want, string(p.b))
-	}
-}

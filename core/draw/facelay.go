@@ -465,16 +465,3 @@ func (c *chooser) keep() {
 		}
 	}
 }
-
-// touching returns how far along (s, c), both positive, a box of the given half
-// sizes stands when it just touches the outside of a circle of radius r.
-func touching(s, c, halfW, halfH, r float64) float64 {
-	if d := (r + halfH) / c; d*s <= halfW {
-		return d
-	}
-	if d := (r + halfW) / s; d*c <= halfH {
-		return d
-	}
-	b := halfW*s + halfH*c
-	return b + math.Sqrt(max(0, b*b-halfW*halfW-halfH*halfH+r*r))
-}

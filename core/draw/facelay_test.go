@@ -21,6 +21,7 @@ func texts(t *testing.T, svg string) (boxes []box, words []string) {
 			Y      float64 `xml:"y,attr"`
 			Class  string  `xml:"class,attr"`
 			Anchor string  `xml:"text-anchor,attr"`
+			Turn   string  `xml:"transform,attr"`
 			Words  string  `xml:",chardata"`
 		} `xml:"text"`
 	}
@@ -38,7 +39,13 @@ func texts(t *testing.T, svg string) (boxes []box, words []string) {
 		case "end":
 			x -= w
 		}
-		boxes = append(boxes, box{x, k.Y - 15, x + w, k.Y + 4.5})
+		b := box{x, k.Y - 15, x + w, k.Y + 4.5}
+		if k.Turn != "" {
+			require.True(t, strings.HasPrefix(k.Turn, "rotate(-90 "), k.Turn)
+			require.Equal(t, "middle", k.Anchor)
+			b = box{k.X - 15, k.Y - w/2, k.X + 4.5, k.Y + w/2}
+		}
+		boxes = append(boxes, b)
 		words = append(words, k.Words)
 	}
 	return boxes, words
@@ -49,9 +56,9 @@ func apart(t *testing.T, svg string, height float64) {
 	t.Helper()
 	boxes, words := texts(t, svg)
 	for i, a := range boxes {
-		assert.True(t, a.x0 >= 0 && a.x1 <= Width && a.y0 >= 0 && a.y1 <= height, "%q leaves the picture: %v", words[i], a)
+		require.True(t, a.x0 >= 0 && a.x1 <= Width && a.y0 >= 0 && a.y1 <= height, "%q leaves the picture: %v", words[i], a)
 		for j, b := range boxes[:i] {
-			assert.False(t, a.hits(b), "%q %v on %q %v", words[i], a, words[j], b)
+			require.False(t, a.hits(b), "%q %v on %q %v", words[i], a, words[j], b)
 		}
 	}
 }

@@ -1,5 +1,7 @@
 package draw
 
+import "math"
+
 // point is a place on the paper: x to the right, y down.
 type point struct{ x, y float64 }
 
@@ -84,4 +86,32 @@ func (d disc) cut(p, q point) bool {
 		t = max(0, min(1, ((d.c.x-p.x)*dx+(d.c.y-p.y)*dy)/l))
 	}
 	return d.hits(disc{c: p.plus(t*dx, t*dy)})
+}
+
+// nearby returns the free box of the given size that lies nearest to a disc,
+// looked for from a direction outwards (radians clockwise from up the paper).
+func nearby(d disc, w, h, out float64, free func(box) bool) (box, bool) {
+	for far := d.r; far < d.r+60; far += 6 {
+		for turn := 0; turn < 16; turn++ {
+			s, c := math.Sincos(out + float64((turn+1)/2)*float64(1-turn%2*2)*math.Pi/8)
+			t := touching(math.Abs(s), math.Abs(c), w/2, h/2, far)
+			if b := around(d.c.plus(t*s, -t*c), w, h); free(b) {
+				return b, true
+			}
+		}
+	}
+	return box{}, false
+}
+
+// touching returns how far along (s, c), both positive, a box of the given half
+// sizes stands when it just touches the outside of a circle of radius r.
+func touching(s, c, halfW, halfH, r float64) float64 {
+	if d := (r + halfH) / c; d*s <= halfW {
+		return d
+	}
+	if d := (r + halfW) / s; d*c <= halfH {
+		return d
+	}
+	b := halfW*s + halfH*c
+	return b + math.Sqrt(max(0, b*b-halfW*halfW-halfH*halfH+r*r))
 }

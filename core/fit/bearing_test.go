@@ -68,6 +68,11 @@ func TestLooseRingsLeaveThePlayAndTightOnesTakeIt(t *testing.T) {
 	f, err := b.PlayLeft(shaft, housing)
 	require.NoError(t, err)
 	assert.Equal(t, Fitted{LeftMM: 0.01}, f)
+	none := b
+	none.PlayMM = 0
+	f, err = none.PlayLeft(shaft, housing)
+	require.NoError(t, err)
+	assert.Equal(t, Fitted{Findings: []Finding{{NoPlayLeft, 0, 0}}}, f)
 	shaft.BiteMM = 0.03
 	f, err = b.PlayLeft(shaft, housing)
 	require.NoError(t, err)
@@ -88,7 +93,14 @@ func TestBearingsThatWontDo(t *testing.T) {
 	holed.WallMM = 25
 	_, err = b.PlayLeft(holed, housing)
 	assertFault(t, err, Fault{NoWall, Hollow, 0, 25, 0, 25})
-	b.InnerTrackMM = 60
+	for _, bite := range []float64{-1.3, 1.3} {
+		_, err = b.PlayLeft(Seat{BiteMM: bite, Material: Steel()}, housing)
+		assertFault(t, err, Fault{OutOfRange, Bite, 0, bite, -1.25, 1.25})
+	}
+	b.OuterTrackMM = 62
+	_, err = b.PlayLeft(shaft, housing)
+	assertFault(t, err, Fault{OutOfRange, Track, 0, 62, 25 + 0.2*(62-25), 62 - LeastMM})
+	b.OuterTrackMM, b.InnerTrackMM = 0, 60
 	_, err = b.PlayLeft(shaft, housing)
 	assertFault(t, err, Fault{OutOfRange, Track, 0, 60, 25 + LeastMM, b.OutsideMM - 0.2*(62-25)})
 }

@@ -30,6 +30,10 @@ func TestClearanceOfAPinInItsEye(t *testing.T) {
 	assert.Equal(t, TightSpot, g.Findings[0].Trouble)
 	assert.InDelta(t, -0.01, g.Findings[0].Got, 1e-12)
 
+	g, err = Running(spread(30, 30.5, 31, 0), Known(30, 0))
+	require.NoError(t, err)
+	assert.Equal(t, []Finding{{TightSpot, 0, 0}}, g.Findings)
+
 	bite, err := Between(Known(61.97, 0.003), Known(62, 0.004)) // a race that bites is no fault here
 	require.NoError(t, err)
 	assertGap(t, Gap{-0.03, -0.03, -0.03, 0.005, 0.005, nil}, bite)

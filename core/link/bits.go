@@ -5,27 +5,28 @@ import "math/bits"
 // bitWriter gathers numbers of any width, highest bit first.
 type bitWriter struct {
 	bytes []byte
-	free  uint // bits not yet used in the last byte
+	at    int // in bits
 }
 
-// put writes the low n bits of v.
-func (w *bitWriter) put(v uint64, n uint) {
+// put writes the low n bits of v. In line it would stand thirty times in what a
+// phone loads.
+//
+//go:noinline
+func (w *bitWriter) put(v uint64, n int) {
 	for n > 0 {
-		if w.free == 0 {
-			w.bytes, w.free = append(w.bytes, 0), 8
+		n--
+		if w.at%8 == 0 {
+			w.bytes = append(w.bytes, 0)
 		}
-		take := min(n, w.free)
-		part := byte(v >> (n - take) & (1<<take - 1))
-		w.free -= take
-		w.bytes[len(w.bytes)-1] |= part << w.free
-		n -= take
+		w.bytes[w.at/8] |= byte(v>>n&1) << (7 - w.at%8)
+		w.at++
 	}
 }
 
 // gamma writes a number from 1 up in Elias's γ code: 1 takes 1 bit, 2 and 3
 // take 3, 4 to 7 take 5.
 func (w *bitWriter) gamma(v uint64) {
-	n := uint(bits.Len64(v))
+	n := bits.Len64(v)
 	w.put(0, n-1)
 	w.put(v, n)
 }
@@ -33,7 +34,7 @@ func (w *bitWriter) gamma(v uint64) {
 // wide writes a number from 1 up whose size may be anything: 6 bits for its
 // length, then all but its first bit.
 func (w *bitWriter) wide(v uint64) {
-	n := uint(bits.Len64(v)) - 1
+	n := bits.Len64(v) - 1
 	w.put(uint64(n), 6)
 	w.put(v, n)
 }
@@ -56,7 +57,7 @@ func (r *bitReader) bit() uint64 {
 	return uint64(b)
 }
 
-func (r *bitReader) get(n uint) (v uint64) {
+func (r *bitReader) get(n int) (v uint64) {
 	for range n {
 		v = v<<1 | r.bit()
 	}
@@ -69,7 +70,7 @@ const maxGamma = 32
 // gamma returns 1 and is short where the number is longer than any that is
 // written.
 func (r *bitReader) gamma() uint64 {
-	n := uint(0)
+	n := 0
 	for r.bit() == 0 {
 		n++
 		if r.short || n == maxGamma {
@@ -81,12 +82,12 @@ func (r *bitReader) gamma() uint64 {
 }
 
 func (r *bitReader) wide() uint64 {
-	n := uint(r.get(6))
+	n := int(r.get(6))
 	return 1<<n | r.get(n)
 }
 
 // ended says whether all was read but the noughts that fill the last byte.
 func (r *bitReader) ended() bool {
 	left := 8*len(r.bytes) - r.at
-	return !r.short && left < 8 && r.get(uint(left)) == 0
+	return !r.short && left < 8 && r.get(left) == 0
 }

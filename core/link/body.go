@@ -12,7 +12,7 @@ import (
 //
 //	keys   how many, then each as its step from the one before
 //	rows   how many, then each as
-//	       depth     how many keys its names hold
+//	       depth     how many keys its names hold, maxDepth at most
 //	       places    of those keys, as steps from the row before
 //	       shape     1: the fields of the last row of this depth; else (0, or
 //	                 nothing where there was none) how many fields, and each
@@ -21,6 +21,12 @@ import (
 //
 // A row is the names that hold the same keys; rows stand in the order of their
 // keys' places. Counts and steps are in γ code, counts that may be nil plus 1.
+
+// maxDepth bounds the keys in one name.
+const maxDepth = 4
+
+// shapes are the fields of the last row of each depth.
+type shapes [maxDepth + 1][]*form.Field
 
 // entry is one name of the form, taken apart.
 type entry struct {
@@ -35,15 +41,15 @@ func writeBody(t table, f form.Form) ([]byte, *Error) {
 		return nil, fault
 	}
 	var w bitWriter
-	keys.write(&w)
+	writeKeys(&w, keys)
 	rows := rowsOf(entries)
 	w.gamma(uint64(len(rows)) + 1)
 	var before []int
-	shapes := map[int][]int{}
+	var last shapes
 	for _, row := range rows {
 		places := row[0].places
 		writePlaces(&w, before, places)
-		writeShape(&w, shapes, row)
+		writeShape(&w, &last, row)
 		for _, e := range row {
 			writeText(&w, e.field, e.text)
 		}
@@ -53,11 +59,12 @@ func writeBody(t table, f form.Form) ([]byte, *Error) {
 }
 
 // takeApart looks every name up, and sorts by row and number.
-func takeApart(t table, f form.Form) (keys keyList, entries []entry, fault *Error) {
+func takeApart(t table, f form.Form) (keys []string, entries []entry, fault *Error) {
 	if len(f) > form.MaxNames {
 		return nil, nil, &Error{Kind: TooBig}
 	}
-	for _, name := range f.Names() {
+	names := f.Names()
+	for _, name := range names {
 		field, rowKeys, ok := t.Lookup(name)
 		if !ok {
 			return nil, nil, &Error{Kind: Unknown, Name: name}
@@ -65,17 +72,38 @@ func takeApart(t table, f form.Form) (keys keyList, entries []entry, fault *Erro
 		if len(f[name]) > field.Long || !clean(f[name]) {
 			return nil, nil, &Error{Kind: Unfit, Name: name}
 		}
-		keys.add(rowKeys)
+		keys = append(keys, rowKeys...)
 	}
-	keys.settle()
-	for name, text := range f {
+	keys = settle(keys)
+	return keys, inOrder(t, f, names, keys), nil
+}
+
+// inOrder gives the entries of names in the order of a link. Names are sorted,
+// since the form sorts texts as well: sorting entries would bring the page
+// another sort.
+func inOrder(t table, f form.Form, names, keys []string) []entry {
+	place := map[string]int{}
+	for i, key := range keys {
+		place[key] = i
+	}
+	parts := map[string]entry{}
+	for _, name := range names {
 		field, rowKeys, _ := t.Lookup(name)
-		entries = append(entries, entry{field, keys.places(rowKeys), text})
+		e := entry{field: field, text: f[name]}
+		for _, key := range rowKeys {
+			e.places = append(e.places, place[key])
+		}
+		parts[name] = e
 	}
-	slices.SortFunc(entries, func(a, b entry) int {
-		return cmp.Or(slices.Compare(a.places, b.places), cmp.Compare(a.field.Number, b.field.Number))
+	slices.SortFunc(names, func(a, b string) int {
+		p, q := parts[a], parts[b]
+		return cmp.Or(slices.Compare(p.places, q.places), p.field.Number-q.field.Number)
 	})
-	return keys, entries, nil
+	entries := make([]entry, len(names))
+	for i, name := range names {
+		entries[i] = parts[name]
+	}
+	return entries
 }
 
 // rowsOf cuts sorted entries into rows.
@@ -103,26 +131,25 @@ func writePlaces(w *bitWriter, before, places []int) {
 	}
 }
 
-func writeShape(w *bitWriter, shapes map[int][]int, row []entry) {
-	numbers := make([]int, len(row))
-	for i, e := range row {
-		numbers[i] = e.field.Number
+func writeShape(w *bitWriter, last *shapes, row []entry) {
+	var shape []*form.Field
+	for _, e := range row {
+		shape = append(shape, e.field)
 	}
-	depth := len(row[0].places)
-	last, ok := shapes[depth]
-	shapes[depth] = numbers
-	if ok {
-		if slices.Equal(last, numbers) {
+	old := &last[len(row[0].places)]
+	if *old != nil {
+		if slices.Equal(*old, shape) {
 			w.put(1, 1)
 			return
 		}
 		w.put(0, 1)
 	}
-	w.gamma(uint64(len(numbers)))
+	*old = shape
+	w.gamma(uint64(len(shape)))
 	before := 0
-	for _, n := range numbers {
-		w.gamma(uint64(n - before))
-		before = n
+	for _, f := range shape {
+		w.gamma(uint64(f.Number - before))
+		before = f.Number
 	}
 }
 

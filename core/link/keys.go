@@ -1,7 +1,9 @@
 package link
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"pintwelve/core/form"
 )
@@ -35,33 +37,19 @@ func numberKey(n uint64) string {
 // maxKeyNumber is that of the last key.
 const maxKeyNumber = (36*36*36*36*36*36*36*36*36*36*36*36 - 1) / 35 * 36
 
-// keyList is the keys of a job, each once, by number.
-type keyList []uint64
-
-func (k *keyList) add(keys []string) {
-	for _, key := range keys {
-		*k = append(*k, keyNumber(key))
-	}
+// settle sorts keys by their numbers, each once.
+func settle(keys []string) []string {
+	slices.SortFunc(keys, func(a, b string) int {
+		return cmp.Or(len(a)-len(b), strings.Compare(a, b))
+	})
+	return slices.Compact(keys)
 }
 
-func (k *keyList) settle() {
-	slices.Sort(*k)
-	*k = slices.Compact(*k)
-}
-
-// places returns where keys stand in the list.
-func (k keyList) places(keys []string) []int {
-	places := make([]int, len(keys))
-	for i, key := range keys {
-		places[i], _ = slices.BinarySearch(k, keyNumber(key))
-	}
-	return places
-}
-
-func (k keyList) write(w *bitWriter) {
-	w.gamma(uint64(len(k)) + 1)
+func writeKeys(w *bitWriter, keys []string) {
+	w.gamma(uint64(len(keys)) + 1)
 	last := uint64(0)
-	for _, n := range k {
+	for _, key := range keys {
+		n := keyNumber(key)
 		w.wide(n - last)
 		last = n
 	}

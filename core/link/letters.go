@@ -69,7 +69,7 @@ func (c *prefixCode) write(w *bitWriter, text string) {
 	c.put(w, end)
 }
 
-func (c *prefixCode) put(w *bitWriter, b byte) { w.put(uint64(c.code[b]), uint(c.width[b])) }
+func (c *prefixCode) put(w *bitWriter, b byte) { w.put(uint64(c.code[b]), int(c.width[b])) }
 
 // read reads up to the end of a text; the reader is short where there is none,
 // or where a byte that the code has stands in 8 bits.

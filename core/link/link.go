@@ -13,8 +13,6 @@
 package link
 
 import (
-	"encoding/base64"
-	"hash/crc32"
 	"strings"
 
 	"pintwelve/core/form"
@@ -23,10 +21,8 @@ import (
 // MaxText is how many bytes of link are read or written.
 const MaxText = 16384
 
-const (
-	version  = 1
-	envelope = 5 // bytes before the body
-)
+// version is that of the links that Encode writes.
+const version = 1
 
 // table is what a link needs to know of the fields.
 type table interface {
@@ -72,32 +68,6 @@ func decode(t table, text string) (form.Form, error) {
 		return nil, fault
 	}
 	return f, nil
-}
-
-// seal puts the envelope round a body.
-func seal(version byte, body []byte) string {
-	s := sum(version, body)
-	sealed := append([]byte{version, byte(s >> 24), byte(s >> 16), byte(s >> 8), byte(s)}, body...)
-	return base64.RawURLEncoding.EncodeToString(sealed)
-}
-
-// open takes the envelope off; ok is false where it isn't whole.
-func open(text string) (version byte, body []byte, ok bool) {
-	if strings.ContainsAny(text, "\r\n") { // which base64 would pass over
-		return 0, nil, false
-	}
-	sealed, err := base64.RawURLEncoding.Strict().DecodeString(text)
-	if err != nil || len(sealed) < envelope {
-		return 0, nil, false
-	}
-	version, body = sealed[0], sealed[envelope:]
-	given := uint32(sealed[1])<<24 | uint32(sealed[2])<<16 | uint32(sealed[3])<<8 | uint32(sealed[4])
-	return version, body, given == sum(version, body)
-}
-
-// sum is the CRC-32 (IEEE 802.3) of the version and the body.
-func sum(version byte, body []byte) uint32 {
-	return crc32.Update(crc32.ChecksumIEEE([]byte{version}), crc32.IEEETable, body)
 }
 
 // looksLike says whether a text that is no whole link is taken for a part of

@@ -26,7 +26,7 @@ func kindOf(t *testing.T, err error) Kind {
 func TestRoundTrip(t *testing.T) {
 	for i, table := range []table{form.Job, richTable} {
 		rnd := rand.New(rand.NewSource(int64(i + 1)))
-		for range 1500 {
+		for range 1000 {
 			f := random(rnd, table, 60)
 			text, err := encode(table, f)
 			require.NoError(t, err, "%q", f)

@@ -9,25 +9,16 @@ import (
 // bodyReader reads a body back.
 type bodyReader struct {
 	bitReader
-	fields map[int]*form.Field
+	fields []form.Field // the table's
 	keys   []string
 	used   []bool
-	before []int         // places of the row before
-	shapes map[int][]int // the fields of the last row of each depth
+	before []int // places of the row before
+	last   shapes
 	form   form.Form
 }
 
 func readBody(t table, body []byte) (form.Form, *Error) {
-	r := bodyReader{
-		bitReader: bitReader{bytes: body},
-		fields:    map[int]*form.Field{},
-		shapes:    map[int][]int{},
-		form:      form.Form{},
-	}
-	fields := t.Fields()
-	for i := range fields {
-		r.fields[fields[i].Number] = &fields[i]
-	}
+	r := bodyReader{bitReader: bitReader{bytes: body}, fields: t.Fields(), form: form.Form{}}
 	if wrong := r.read(); wrong != 0 {
 		return nil, &Error{Kind: wrong}
 	}
@@ -53,71 +44,96 @@ func (r *bodyReader) read() (wrong Kind) {
 }
 
 func (r *bodyReader) row(first bool) (wrong Kind) {
-	places, ok := r.places()
-	if !ok || !first && slices.Compare(r.before, places) >= 0 {
-		return Damaged
-	}
-	r.before = places
-	numbers, wrong := r.shape(len(places))
+	places, wrong := r.places()
 	if wrong != 0 {
 		return wrong
 	}
-	keys := make([]string, len(places))
-	for i, p := range places {
-		keys[i], r.used[p] = r.keys[p], true
+	if !first && slices.Compare(r.before, places) >= 0 {
+		return Damaged
 	}
-	for _, n := range numbers {
-		text, wrong := readText(&r.bitReader, r.fields[n])
+	r.before = places
+	shape, wrong := r.shape(len(places))
+	if wrong != 0 {
+		return wrong
+	}
+	var keys []string
+	for _, p := range places {
+		keys = append(keys, r.keys[p])
+		r.used[p] = true
+	}
+	return r.texts(shape, keys)
+}
+
+func (r *bodyReader) places() (places []int, wrong Kind) {
+	depth := r.gamma() - 1
+	if depth > maxDepth {
+		return nil, Newer
+	}
+	for i := range int(depth) {
+		base := 0
+		if i < len(r.before) && slices.Equal(r.before[:i], places) {
+			base = r.before[i]
+		}
+		p := uint64(base) + r.gamma() - 1
+		if p >= uint64(len(r.keys)) {
+			return nil, Damaged
+		}
+		places = append(places, int(p))
+	}
+	if r.short {
+		return nil, Damaged
+	}
+	return places, 0
+}
+
+// shape returns the fields of a row.
+func (r *bodyReader) shape(depth int) (shape []*form.Field, wrong Kind) {
+	old := r.last[depth]
+	if old != nil && r.bit() == 1 {
+		return old, 0
+	}
+	number := uint64(0)
+	for range r.gamma() {
+		number += r.gamma()
+		if r.short {
+			return nil, Damaged
+		}
+		field := r.field(number)
+		if field == nil {
+			return nil, Newer
+		}
+		if stars(field) != depth {
+			return nil, Damaged
+		}
+		shape = append(shape, field)
+	}
+	if slices.Equal(old, shape) {
+		return nil, Damaged
+	}
+	r.last[depth] = shape
+	return shape, 0
+}
+
+// field finds a field by its number; nil: the table has none.
+func (r *bodyReader) field(number uint64) *form.Field {
+	for i := range r.fields {
+		if uint64(r.fields[i].Number) == number {
+			return &r.fields[i]
+		}
+	}
+	return nil
+}
+
+func (r *bodyReader) texts(shape []*form.Field, keys []string) (wrong Kind) {
+	for _, field := range shape {
+		text, wrong := readText(&r.bitReader, field)
 		if wrong != 0 {
 			return wrong
 		}
 		if len(r.form) == form.MaxNames {
 			return TooBig
 		}
-		r.form[form.Fill(r.fields[n].Pattern, keys)] = text
+		r.form[form.Fill(field.Pattern, keys)] = text
 	}
 	return 0
-}
-
-func (r *bodyReader) places() (places []int, ok bool) {
-	for i := range int(r.gamma() - 1) {
-		base := 0
-		if i < len(r.before) && slices.Equal(r.before[:i], places) {
-			base = r.before[i]
-		}
-		p := uint64(base) + r.gamma() - 1
-		if r.short || p >= uint64(len(r.keys)) {
-			return nil, false
-		}
-		places = append(places, int(p))
-	}
-	return places, !r.short
-}
-
-// shape returns the numbers of a row's fields.
-func (r *bodyReader) shape(depth int) (numbers []int, wrong Kind) {
-	last, ok := r.shapes[depth]
-	if ok && r.bit() == 1 {
-		return last, 0
-	}
-	n := 0
-	for range r.gamma() {
-		n += int(r.gamma())
-		if r.short {
-			return nil, Damaged
-		}
-		field, ok := r.fields[n]
-		if !ok {
-			return nil, Newer
-		}
-		if stars(field) != depth {
-			return nil, Damaged
-		}
-		numbers = append(numbers, n)
-	}
-	if slices.Equal(last, numbers) {
-		return nil, Damaged
-	}
-	r.shapes[depth] = numbers
-	return numbers, 0
 }

@@ -25,6 +25,9 @@ func (t rich) Lookup(name string) (*form.Field, []string, bool) {
 }
 
 func match(pattern, name string) (keys []string, ok bool) {
+	if !strings.HasSuffix(name, pattern[strings.LastIndexByte(pattern, '*')+1:]) {
+		return nil, false
+	}
 	p, n := strings.Split(pattern, "."), strings.Split(name, ".")
 	if len(p) != len(n) {
 		return nil, false

@@ -77,3 +77,16 @@ func beta(x, a, b float64) float64 {
 	}
 	return front * sum
 }
+
+// Beyond95 tells whether a sum of squares in standard deviations, with an even
+// number of degrees of freedom, is greater than one in twenty would be by
+// scatter: P(χ² > x) = e^(−x/2) Σ (x/2)^j/j!. With none it is never; freedom
+// stays well below a thousand.
+func Beyond95(chi2 float64, freedom int) bool {
+	term, sum := 1.0, 0.0
+	for j := range freedom / 2 {
+		sum += term
+		term *= chi2 / 2 / float64(j+1)
+	}
+	return freedom >= 2 && (chi2 > 1000 || math.Exp(-chi2/2)*sum < 0.05)
+}

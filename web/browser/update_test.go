@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,13 +50,14 @@ const (
 	offline    = `document.documentElement.dataset.offline === 'true' && navigator.serviceWorker.controller`
 	offered    = `!document.getElementById('change').hidden`
 	cacheNames = `caches.keys().then((names) => names.sort())`
-	// settled once a look for a new version has come to its end
+	// look resolves when a look for a new version has come to its end. It may
+	// join one that the browser began before, and so miss what is newer.
 	look = `(async () => {
 		const registration = await navigator.serviceWorker.getRegistration();
 		await registration.update().catch(() => {});
 		const coming = registration.installing;
 		if (coming) await new Promise((done) => coming.addEventListener('statechange', done, { once: true }));
-		return registration.waiting ? 'waiting' : 'none';
+		return Boolean(registration.waiting);
 	})()`
 )
 
@@ -92,10 +94,8 @@ func TestAfterTheInstallationOnlyTheWorkerIsAskedFor(t *testing.T) {
 	s.Asked()
 	p := b.Open(s.URL("/shop/"))
 	p.Until(offline)
-	Eval[string](p, look)
-	for _, path := range s.Asked() {
-		assert.Equal(t, "/shop/sw.js", path)
-	}
+	Eval[bool](p, look)
+	assert.Equal(t, []string{"/shop/sw.js"}, slices.Compact(s.Asked()))
 }
 
 func TestNewVersionTakesOverAtAStartByOneReload(t *testing.T) {
@@ -104,7 +104,7 @@ func TestNewVersionTakesOverAtAStartByOneReload(t *testing.T) {
 	p := b.Open(s.URL("/shop/"))
 	p.Until(offline)
 	s.Put("/shop/", edition(t, "2"))
-	require.Equal(t, "waiting", Eval[string](p, look))
+	p.Until(look)
 	shows(t, p, "1")
 	p.Until(offered)
 
@@ -123,7 +123,7 @@ func TestNewVersionTakesOverWhenEveryPageWasClosed(t *testing.T) {
 	p := b.Open(s.URL("/shop/"))
 	p.Until(offline)
 	s.Put("/shop/", edition(t, "2"))
-	require.Equal(t, "waiting", Eval[string](p, look))
+	p.Until(look)
 	p.Close()
 
 	p = b.Open(s.URL("/shop/"))
@@ -139,7 +139,7 @@ func TestWithAnotherPageOpenTheButtonBringsTheNewVersion(t *testing.T) {
 	two := b.Open(s.URL("/shop/"))
 	two.Until(offline)
 	s.Put("/shop/", edition(t, "2"))
-	require.Equal(t, "waiting", Eval[string](one, look))
+	one.Until(look)
 	one.Until(offered)
 	two.Until(offered)
 
@@ -164,7 +164,7 @@ func TestPageOutOfSightFollowsAtOnce(t *testing.T) {
 	two.Until(offline)
 	Eval[bool](two, `Boolean(Object.defineProperty(document, 'hidden', { value: true }))`) // headless tabs are all in sight
 	s.Put("/shop/", edition(t, "2"))
-	require.Equal(t, "waiting", Eval[string](one, look))
+	one.Until(look)
 	one.Until(offered)
 	one.Press("Change to it now")
 	two.Until(`document.getElementById('edition').textContent === '2'`)
@@ -202,7 +202,10 @@ func TestOldVersionStaysUntilTheNewOneIsWhole(t *testing.T) {
 	s.Put("/shop/", edition(t, "2"))
 	for name, fault := range faults {
 		s.Break("/shop/big.json", fault)
-		assert.Equal(t, "none", Eval[string](p, look), name)
+		s.Asked()
+		for !slices.Contains(s.Asked(), "/shop/big.json") {
+			assert.False(t, Eval[bool](p, look), name)
+		}
 		assert.Equal(t, before, Eval[[]string](p, cacheNames), name)
 	}
 	s.Stop()
@@ -210,7 +213,7 @@ func TestOldVersionStaysUntilTheNewOneIsWhole(t *testing.T) {
 
 	s.Start()
 	s.Break("/shop/big.json", nil)
-	assert.Equal(t, "waiting", Eval[string](p, look), "mended")
+	p.Until(look)
 }
 
 func TestSlowHostHoldsNothingUp(t *testing.T) {
@@ -221,8 +224,7 @@ func TestSlowHostHoldsNothingUp(t *testing.T) {
 	s.Put("/shop/", edition(t, "2"))
 	never := func(w http.ResponseWriter, r *http.Request) { <-r.Context().Done() }
 	s.Break("/shop/big.json", never)
-	Eval[bool](p, `navigator.serviceWorker.getRegistration().then((r) => { r.update(); return true; })`)
-	p.Until(`navigator.serviceWorker.getRegistration().then((r) => r.installing)`)
+	p.Until(`navigator.serviceWorker.getRegistration().then((r) => { r.update().catch(() => {}); return r.installing; })`)
 	shows(t, b.Open(s.URL("/shop/")), "1")
 
 	s.Break("/shop/sw.js", never)
@@ -257,7 +259,7 @@ func TestFoldersOfOneHostLeaveEachOtherAlone(t *testing.T) {
 	before := Eval[[]string](p, cacheNames)
 	require.Len(t, before, len(folders))
 	s.Put("/a/", edition(t, "2"))
-	require.Equal(t, "waiting", Eval[string](p, look))
+	p.Until(look)
 	p.Reload()
 	p.Until(`document.getElementById('edition').textContent === '2'`)
 

@@ -1,0 +1,109 @@
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
+)
+
+// ShaftState is what the dials on one shaft say of it and of where it is held.
+type ShaftState uint8
+
+// The states. With dials at one place nothing can be seen of the support; at two,
+// a support off the axis and a bent shaft look the same; a third place tells
+// them apart (model, section 3).
+const (
+	Unseen        ShaftState = iota // dials at one place: the support is taken on trust
+	Sound                           // the support stands on the axis, as far as the dials can tell
+	SupportOrBent                   // a bad centre (or V-block or bearing seat) or a bent shaft
+	BadSupport                      // the dials lie on a line, the support does not
+	Bent                            // the dials don't lie on a line
+)
+
+// Shaft is a shaft's state, with where the middle of its support stands from
+// the shaft's axis [mm] and how sure that is; these mean nothing where Unseen.
+// Between centres it is the centre hole: −y(x_c).
+type Shaft struct {
+	State ShaftState
+	Hole  clock.Vec
+	Sure  lsq.Sure
+}
+
+// Trusted tells whether the support may be trusted: nothing speaks against it.
+func (s Shaft) Trusted() bool { return s.State == Unseen || s.State == Sound }
+
+// Shaft looks at one shaft by its dials alone.
+func (s *Seat) Shaft(st []Station, h clock.End) Shaft {
+	n := distinctPlaces(st, h)
+	if n < 2 {
+		return Shaft{}
+	}
+	var sc [2]Scatter
+	var own Axes
+	own.Pin = s.Pin
+	own.A[h], own.B[h], sc[h] = free(st, h, s.Pin)
+	x := s.Crank.Support[h]
+	var parts [2]part
+	parts[h] = part{1, x - s.Pin}
+	out := Shaft{Hole: own.At(h, x).Scale(-1), Sure: sureOf(st, s.Pin, &sc, parts)}
+	switch {
+	case n >= 3 && !fits(st, h, &own, 2):
+		out.State = Bent
+	case !out.off():
+		out.State = Sound
+	case n == 2:
+		out.State = SupportOrBent
+	default:
+		out.State = BadSupport
+	}
+	return out
+}
+
+// off tells whether the support stands off the axis by more than the dials'
+// doubt; less than a micron is no support's fault.
+func (s Shaft) off() bool { return s.Hole.Len() > least && s.Sure.Tells(s.Hole) }
+
+// distinctPlaces counts the places along a half where dials stand.
+func distinctPlaces(st []Station, h clock.End) int {
+	n := 0
+	for i := range st {
+		if st[i].Half == h && firstAtPlace(st, i) {
+			n++
+		}
+	}
+	return n
+}
+
+func firstAtPlace(st []Station, i int) bool {
+	for j := range i {
+		if st[j].Half == st[i].Half && math.Abs(st[j].At-st[i].At) < least {
+			return false
+		}
+	}
+	return true
+}
+
+// fits tells whether a half's dials lie on its axis to within their doubt at
+// 95 %, the axis fitted to them with so many unknown vectors. Less than a micron
+// is no shaft's fault.
+func fits(st []Station, h clock.End, a *Axes, unknown int) bool {
+	chi2, worst, dials, nu := 0.0, 0.0, 0, 0.0
+	for i := range st {
+		p := &st[i]
+		if p.Half != h {
+			continue
+		}
+		r := p.E.Sub(a.At(h, p.At))
+		chi2 += r.Dot(p.weight().Apply(r))
+		worst = math.Max(worst, r.Len())
+		dials++
+		if p.Nu > 0 && (nu == 0 || p.Nu < nu) {
+			nu = p.Nu
+		}
+	}
+	// Scatter that was found, not known, may be larger by as much as a vector's
+	// radius is.
+	k := lsq.Radius95(0) / lsq.Radius95(nu)
+	return worst <= least || !lsq.Beyond95(chi2*k*k, 2*(dials-unknown))
+}

@@ -1,0 +1,125 @@
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
+)
+
+// part is what a vector has of a half's A and B.
+type part struct{ a, b float64 }
+
+// SureOfAt returns how sure At is, mm, with the stations Solve was given.
+func (s *Seat) SureOfAt(st []Station, half clock.End, x float64) lsq.Sure {
+	var parts [2]part
+	parts[half] = part{1, x - s.Pin}
+	return sureOf(st, s.Pin, &s.Scatter, parts)
+}
+
+// SureOfD returns how sure D is, mm.
+func (s *Seat) SureOfD(st []Station) lsq.Sure { return s.sureOf(st, share{d: 1}) }
+
+// SureOfG returns how sure G is, mm per mm.
+func (s *Seat) SureOfG(st []Station) lsq.Sure { return s.sureOf(st, share{g: 1}) }
+
+// SureOfRunning returns how sure the eccentricity of a half at x [mm] is in its
+// own bearings, the halves sitting as found, mm.
+func (s *Seat) SureOfRunning(st []Station, half clock.End, x float64) lsq.Sure {
+	return s.sureOf(st, shareOf(s.Pin, s.Crank.Bearing, half, x))
+}
+
+// SureOfTilt returns how sure the tilt of a half's journal is in its own
+// bearings, minutes of arc.
+func (s *Seat) SureOfTilt(st []Station, half clock.End) lsq.Sure {
+	return s.sureOf(st, tiltShare(&s.Crank, half)).Scale(arcmin)
+}
+
+// sureOf returns how sure k.d D + k.g G is; D = A_R − A_L, G = B_L − B_R.
+func (s *Seat) sureOf(st []Station, k share) lsq.Sure {
+	return sureOf(st, s.Pin, &s.Scatter, [2]part{clock.Left: {-k.d, k.g}, clock.Right: {k.d, -k.g}})
+}
+
+// sureOf propagates the halves' covariances, which add since the halves were
+// read apart (model, section 6), and the degrees of freedom behind them by Welch
+// and Satterthwaite: scatter found with one dial is one, however often it enters.
+func sureOf(st []Station, pin float64, sc *[2]Scatter, parts [2]part) lsq.Sure {
+	out := lsq.Sure{Cov: sc[0].of(parts[0].a, parts[0].b).Add(sc[1].of(parts[1].a, parts[1].b))}
+	all, spread := 0.0, 0.0
+	for i := range st {
+		all += enters(&st[i], pin, sc, parts)
+		if st[i].Nu == 0 || !firstOfDial(st, i) {
+			continue
+		}
+		sum, nu := 0.0, st[i].Nu
+		for j := i; j < len(st); j++ {
+			if st[j].Dial == st[i].Dial && st[j].Nu > 0 {
+				sum += enters(&st[j], pin, sc, parts)
+				nu = math.Min(nu, st[j].Nu)
+			}
+		}
+		spread += sum * sum / nu
+	}
+	if spread > 0 {
+		out.Nu = all * all / spread
+	}
+	return out
+}
+
+// firstOfDial tells whether no station before i found its scatter with the same dial.
+func firstOfDial(st []Station, i int) bool {
+	for j := range i {
+		if st[j].Dial == st[i].Dial && st[j].Nu > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// enters returns how much variance, over both directions, a station puts into
+// a A + b B of its half: the trace of M Σ Mᵀ with
+// M = (a AA + b ABᵀ + z (a AB + b BB)) W, z its place from the pin.
+func enters(p *Station, pin float64, sc *[2]Scatter, parts [2]part) float64 {
+	h, k, z := &sc[p.Half], parts[p.Half], p.At-pin
+	ab, ba := h.AB, turned(h.AB)
+	aa, bb := square(h.AA), square(h.BB)
+	var m mat
+	for i := range m {
+		for j := range m[i] {
+			m[i][j] = k.a*aa[i][j] + k.b*ba[i][j] + z*(k.a*ab[i][j]+k.b*bb[i][j])
+		}
+	}
+	// W Σ Wᵀ = W, the weight being the inverse of the covariance.
+	w := p.weight()
+	sum := 0.0
+	for _, row := range m {
+		v := clock.Vec{T: row[0], N: row[1]}
+		sum += v.Dot(w.Apply(v))
+	}
+	return sum
+}
+
+// StrikePlus returns how far the strike's amount may be out, either way, at 95 %
+// [mm].
+func (s *Seat) StrikePlus(st []Station) float64 { return s.SureOfD(st).Plus(clock.Vec{N: 1}) }
+
+// ClosePlus returns how far the amount of the squeeze or spread may be out,
+// either way, at 95 % [mm], and the hours between which its place on the rim
+// lies, clockwise. They mean nothing where the dials can't tell G.
+func (s *Seat) ClosePlus(st []Station) (plus, from, to float64) {
+	sure := s.SureOfG(st)
+	move, _ := s.Close()
+	turn := sure.Sector(s.G)
+	worked := func(by float64) float64 {
+		u := clock.Polar(1, s.G.Hour()+by)
+		if move.Kind == Spread {
+			u = u.Scale(-1)
+		}
+		return s.Crank.work(move.Kind, u, s.G).Hour
+	}
+	return move.Arm * sure.Plus(s.G), worked(-turn), worked(turn)
+}
+
+// Residual returns how far a station's reading lies from what the halves so
+// found would show there [mm].
+func (s *Seat) Residual(p *Station) clock.Vec { return p.E.Sub(s.At(p.Half, p.At)) }

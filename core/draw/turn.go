@@ -1,0 +1,136 @@
+package draw
+
+import "strconv"
+
+// TurnView is a moment of a turn: what both dials show and how the crank stands.
+// Readings run from −Range to Range in the dials' own unit, 0 at the top.
+// Turned is in hours, clockwise as seen from SeenFrom.
+//
+// The page turns three groups by writing their transform attribute. Their
+// classes are "needle-d", "needle-t" and "crank", their ids Prefix and "-" before
+// the class. A needle's data-step is its degrees per unit of reading:
+//
+//	needle.setAttribute("transform", `rotate(${reading * needle.dataset.step})`)
+//	crank.setAttribute("transform", `rotate(${30 * hours})`)
+//
+// so that a dial of run-out 2e and high spot h reads e cos(30° (h + Turned)) + its
+// mean when the plunger stands at 12 of the face.
+type TurnView struct {
+	Prefix        string
+	SeenFrom      Side
+	Turned        float64
+	Drive, Timing float64 // readings; one that is absent leaves its dial out
+	Range         float64
+	DriveWords    string // under the dials, after the letter: "2 thou"
+	TimingWords   string
+}
+
+// TurnHeight is the height of the viewBox.
+const TurnHeight = 204
+
+// Places of the three faces, and how far a needle swings either way.
+const (
+	turnDialR  = 54
+	turnCrankR = 60
+	turnY      = 84
+	turnSwing  = 150
+)
+
+// Turn draws the two dials and the crank between them.
+func Turn(v TurnView) string {
+	p := pen{make([]byte, 0, 6144)}
+	if !finite(v.Range) || v.Range <= 0 {
+		v.Range = 1
+	}
+	p.open(v.Prefix, TurnHeight, "Both dials as the crank turns")
+	p.s("The crank stands with its pin at ")
+	p.hour(v.Turned)
+	p.s(", seen from the ")
+	p.s(v.SeenFrom.Name())
+	p.s(" side.")
+	p.described()
+	p.gauge(&v, 58, "d", v.Drive, joined("D", v.DriveWords))
+	p.gauge(&v, Width-58, "t", v.Timing, joined("T", v.TimingWords))
+	p.turnedCrank(&v)
+	p.text("tx", middle, point{Width / 2, TurnHeight - 7}, "Seen from the "+v.SeenFrom.Name()+" side")
+	return p.close()
+}
+
+func joined(letter, words string) string {
+	if words == "" {
+		return letter
+	}
+	return letter + " " + words
+}
+
+// gauge draws one dial: its face, divided in round steps, and its needle.
+func (p *pen) gauge(v *TurnView, x float64, key string, reading float64, words string) {
+	if !finite(reading) {
+		return
+	}
+	c := point{x, turnY}
+	p.circle("op", c, turnDialR)
+	step := roundStep(v.Range / 5)
+	p.path("th")
+	for k := 0.0; k*step <= v.Range*(1+1e-9); k++ {
+		for _, sign := range [2]float64{-1, 1} {
+			deg := sign * k * step / v.Range * turnSwing
+			if k > 0 || sign > 0 {
+				p.move(polar(c, turnDialR-1, deg))
+				p.to(polar(c, turnDialR-9, deg))
+			}
+		}
+	}
+	p.pathEnd()
+	p.text("tx", middle, c.plus(0, -turnDialR+26), "0")
+	p.text("tx", middle, c.plus(0, 32), "±"+tick(v.Range))
+	degrees := turnSwing / v.Range
+	p.turning(c, "needle-"+key, v.Prefix, clamp(reading, -v.Range, v.Range)*degrees, degrees)
+	p.s(`<path class="fi" d="M-3.5 12L0 -45L3.5 12Z"/></g></g>`)
+	p.circle("fi", c, 5)
+	p.text("tx tb", middle, point{clamp(x, 4+textWidth(words, TextSize*boldWidth)/2, Width-4-textWidth(words, TextSize*boldWidth)/2), turnY + turnDialR + 26}, words)
+}
+
+func polar(c point, r, deg float64) point {
+	at := onFace(r, deg/30)
+	return point{c.x + at.x - FaceCentreX, c.y + at.y - FaceCentreY}
+}
+
+// turning opens the two groups of something that turns about a point: the outer
+// stands, the inner is the page's to turn.
+func (p *pen) turning(c point, class, prefix string, deg, step float64) {
+	p.s(`<g transform="translate(`)
+	p.xy(c)
+	p.s(`)"><g class="`)
+	p.s(class)
+	p.s(`" id="`)
+	p.id(prefix, class)
+	if step > 0 {
+		p.s(`" data-step="`)
+		p.b = strconv.AppendFloat(p.b, step, 'g', 6, 64)
+	}
+	p.s(`" transform="rotate(`)
+	p.n(deg)
+	p.s(`)">`)
+}
+
+// turnedCrank draws the crank from its end, with the plunger that stands at 12.
+func (p *pen) turnedCrank(v *TurnView) {
+	c := point{Width / 2, turnY}
+	deg := 0.0
+	if finite(v.Turned) {
+		deg = v.Turned * 30
+	}
+	p.turning(c, "crank", v.Prefix, deg, 0)
+	p.circle("op", point{}, turnCrankR)
+	p.path("ax")
+	p.move(point{0, -turnCrankR})
+	p.to(point{0, turnCrankR})
+	p.move(point{-turnCrankR, 0})
+	p.to(point{turnCrankR, 0})
+	p.pathEnd()
+	p.circle("fi", point{0, -32}, 10)
+	p.circle("op", point{}, 12)
+	p.s("</g></g>")
+	p.poly("fi", c.plus(0, -turnCrankR-2), c.plus(-6, -turnCrankR-13), c.plus(6, -turnCrankR-13))
+}

@@ -50,8 +50,10 @@ func describe(fault any) string {
 
 // verbs is what the page may ask.
 var verbs = map[string]func(flat) flat{
+	// answer: the form with "part" → its answers
 	"answer": func(in flat) (out flat) {
-		for _, e := range sheet.Answer(in.form()).Entries {
+		part := in.take("part")
+		for _, e := range sheet.Answer(in.form(), part).Entries {
 			out.add(e.Name, e.String())
 		}
 		return out

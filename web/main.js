@@ -7,11 +7,13 @@ import { Job } from './job.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
+import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const notice = new Notice(document.getElementById('notice'));
-const painter = new Painter(document.body);
+const header = new Painter(document.querySelector('header'));
+const painters = new Map(stepsIn(document).map((step) => [step, new Painter(step)]));
 
 start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
 
@@ -41,10 +43,17 @@ class Bench {
 
   /** Opens the user's last job, then the link's over it if there is one. */
   async open() {
+    this.step = stepAt(document, location.hash);
     const record = this.store && await this.store.current().catch(cannotKeep);
     this.take(this.jobOf(record));
     this.store?.listen(({ id }) => this.heard(id));
-    this.openLink();
+    this.arrive();
+  }
+
+  /** Goes where the address leads: to a link's job, or to a step of the work. */
+  arrive() {
+    if (linkIn(location)) this.openLink();
+    else this.show();
   }
 
   jobOf(record, store = this.store) {
@@ -78,20 +87,40 @@ class Bench {
     }));
   }
 
+  /** Shows the step of the work that the address names. */
+  show() {
+    this.step = stepAt(document, location.hash);
+    for (const step of painters.keys()) step.hidden = step !== this.step;
+    document.getElementById(location.hash.slice(1))?.scrollIntoView();
+    this.refresh();
+  }
+
   refresh() {
-    painter.fill(this.job.form);
+    painters.get(this.step).fill(this.job.form);
     this.answer();
   }
 
   answer() {
-    const answers = this.call('answer', this.job.form);
-    if (answers.fault) notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
-    else painter.show(this.job.form, answers);
+    const { form } = this.job;
+    const answers = this.call('answer', { ...form, part: this.step.id });
+    if (answers.fault) {
+      notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
+      return;
+    }
+    painters.get(this.step).show(form, answers);
+    if (answers['say.block.seen']) header.show(form, answers);
   }
 
+  /** Makes an edit that was typed into its control. */
   edit(changes) {
     this.job.edit(changes);
     this.answer();
+  }
+
+  /** Makes an edit that no control shows yet. */
+  put(changes) {
+    this.job.edit(changes);
+    this.refresh();
   }
 
   told(error) {
@@ -108,9 +137,7 @@ class Bench {
   // Links
 
   openLink() {
-    const link = linkIn(location);
-    if (!link) return;
-    const decoded = this.call('decode', { link });
+    const decoded = this.call('decode', { link: linkIn(location) });
     if (decoded.problem) {
       notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
       return;
@@ -125,8 +152,7 @@ class Bench {
     this.leaveLink();
     this.own = null;
     this.take(this.jobOf());
-    this.edit(form);
-    this.refresh();
+    this.put(form);
   }
 
   backToOwn() {
@@ -163,7 +189,7 @@ class Bench {
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
     document.getElementById('share').addEventListener('click', () => this.share());
     document.getElementById('afresh').addEventListener('click', () => this.startAfresh());
-    addEventListener('hashchange', () => this.openLink());
+    addEventListener('hashchange', () => this.arrive());
   }
 
   typed(control) {
@@ -176,8 +202,7 @@ class Bench {
   /** Changing the units rewrites bare figures, so that no answer changes. */
   changeUnits(to) {
     const changes = this.call('units', { ...this.job.form, 'units.to': to });
-    this.edit({ ...changes, units: to });
-    painter.fill(this.job.form);
+    this.put({ ...changes, units: to });
   }
 
   touched(control) {
@@ -196,8 +221,7 @@ class Bench {
   }
 
   step(name, by) {
-    this.edit(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
-    painter.fill(this.job.form);
+    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
   }
 
   key(event) {
@@ -214,8 +238,7 @@ class Bench {
     if (!control) return;
     const { hour } = this.call('tap', { x, y });
     if (!hour) return;
-    this.edit({ [nameOf(control.name, control)]: hour });
-    painter.fill(this.job.form);
+    this.put({ [nameOf(control.name, control)]: hour });
   }
 
   /** The hour field that a tap sets for a dial: the one last touched, else the first that shows. */

@@ -6,13 +6,30 @@ package sheet
 
 import "pintwelve/core/form"
 
-// Answer answers a whole form.
-func Answer(f form.Form) *Answers {
+// Parts of the bench, each with its own answers; the page asks for the one that
+// it shows.
+const (
+	True = "true"
+)
+
+// Answer answers a part of a form, or with part "" the whole of it.
+func Answer(f form.Form, part string) *Answers {
 	a := &Answers{}
 	r := form.Read(f)
-	truing(a, r)
+	for _, p := range parts {
+		if part == p.name || part == "" {
+			p.answer(a, r)
+		}
+	}
 	a.problems(r)
 	return a
+}
+
+var parts = [...]struct {
+	name   string
+	answer func(*Answers, *form.Reader)
+}{
+	{True, truing},
 }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.

@@ -108,7 +108,7 @@ func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
 		}
 		n++
 		for _, left := range []string{"drive", "timing"} {
-			a := Answer(formOf(c, left))
+			a := Answer(formOf(c, left), True)
 			require.Empty(t, a.Faults(), c.Name)
 			assert.InDelta(t, c.Truth.Offset.Towards12, value(t, a, "offset.towards12_mm"), halfMicron, c.Name)
 			assert.InDelta(t, c.Truth.Offset.Towards3, value(t, a, "offset.towards3_mm"), halfMicron, c.Name)
@@ -157,7 +157,7 @@ func TestThePatternsOfTheTrade(t *testing.T) {
 		{"2.1 with 2 allowed", typed("2.1", "3", "1", "9"), "out of true", "Strike the drive wheel at 3"},
 		{"opposed at the pin and opposite it", typed("5", "12", "5", "6"), "not mendable by bumping", "Bumping can’t mend this"},
 	} {
-		a := Answer(row.job)
+		a := Answer(row.job, True)
 		assert.Equal(t, row.verdict, text(a, "verdict"), row.name)
 		assert.Contains(t, text(a, "say.truing.headline"), row.first, row.name)
 	}
@@ -171,7 +171,7 @@ func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
 		job := func(seen string, h [2]float64) *Answers {
 			f := typed(number(tir[0]), number(clock.Wrap(h[0])), number(tir[1]), number(clock.Wrap(h[1])))
 			f["seen"] = seen
-			return Answer(f)
+			return Answer(f, True)
 		}
 		a := job("drive", high)
 		b := job("timing", [2]float64{clock.Mirror(high[0]), clock.Mirror(high[1])})
@@ -200,9 +200,9 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 	for range 200 {
 		f := typed(number(3+5*rng.Float64()), number(12*rng.Float64()), number(3+5*rng.Float64()), number(12*rng.Float64()))
 		f["drive.pin"], f["timing.at"] = "110", "60"
-		a := Answer(f)
+		a := Answer(f, True)
 		f["left"] = "timing"
-		b := Answer(f)
+		b := Answer(f, True)
 		assert.Equal(t, text(a, "say.truing.headline"), text(b, "say.truing.headline"))
 		assert.InDelta(t, value(t, a, "offset.towards12_mm"), -value(t, b, "offset.towards12_mm"), 1e-12)
 		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
@@ -213,13 +213,13 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 func TestUnitsChangeNoAnswer(t *testing.T) {
 	f := typed("3", "5", "5.5", "7:30")
 	f["tolerance"], f["drive.division"] = "1.5", "0.1"
-	a := Answer(f)
+	a := Answer(f, True)
 	for name, text := range form.InUnits(f, "metric") {
 		f[name] = text
 	}
 	f["units"] = "metric"
 	assert.Equal(t, "0.0762", f["pass.1.drive.tir"])
-	b := Answer(f)
+	b := Answer(f, True)
 	for _, e := range a.Entries {
 		if e.Kind == Number {
 			assert.Equal(t, e.Number, value(t, b, e.Name), e.Name)
@@ -229,12 +229,12 @@ func TestUnitsChangeNoAnswer(t *testing.T) {
 }
 
 func TestNoAnswerWaitsForADistance(t *testing.T) {
-	a := Answer(typed("3", "5", "5.5", "7:30"))
+	a := Answer(typed("3", "5", "5.5", "7:30"), True)
 	assert.Equal(t, "out of true", text(a, "verdict"))
 	assert.Equal(t, "75 mm", text(a, "assumed.timing.at"))
 	f := typed("3", "5", "5.5", "7:30")
 	f["drive.at"] = "60"
-	assert.Equal(t, "60 mm", text(Answer(f), "assumed.timing.at"), "the other half is taken to be alike")
+	assert.Equal(t, "60 mm", text(Answer(f, True), "assumed.timing.at"), "the other half is taken to be alike")
 }
 
 func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
@@ -252,7 +252,7 @@ func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
 		if step.name != "" {
 			f[step.name] = step.text
 		}
-		a := Answer(f)
+		a := Answer(f, True)
 		assert.Contains(t, text(a, "say.truing.headline"), step.next, step.name+"="+step.text)
 		assert.Contains(t, text(a, "picture.face"), "<svg")
 	}
@@ -260,11 +260,11 @@ func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
 
 // The same reading in its three forms gives one answer.
 func TestTheQuickFormsAgree(t *testing.T) {
-	hour := Answer(typed("4", "3", "4", "9"))
+	hour := Answer(typed("4", "3", "4", "9"), True)
 	f := typed("4", "", "4", "")
 	f["pass.1.drive.how"], f["pass.1.drive.rise"], f["pass.1.drive.fall"] = "halfway", "12", "6"
 	f["pass.1.timing.how"], f["pass.1.timing.stands"], f["pass.1.timing.pinat"] = "pin", "behind", "up"
-	mixed := Answer(f)
+	mixed := Answer(f, True)
 	assert.Equal(t, text(hour, "say.truing.headline"), text(mixed, "say.truing.headline"))
 	assert.InDelta(t, value(t, hour, "offset.towards3_mm"), value(t, mixed, "offset.towards3_mm"), 1e-12)
 }
@@ -284,7 +284,7 @@ func TestBadInputIsToldBesideItsField(t *testing.T) {
 	} {
 		f := typed("3", "5", "5.5", "7:30")
 		f[row.name] = row.text
-		a := Answer(f)
+		a := Answer(f, True)
 		assert.Contains(t, text(a, "error."+row.name), row.says, row.name+"="+row.text)
 		for _, e := range a.Entries {
 			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), e.Name)
@@ -303,7 +303,7 @@ func TestATapOnTheFaceIsAnHour(t *testing.T) {
 
 func TestEveryAnswerHasOneName(t *testing.T) {
 	seen := map[string]bool{}
-	for _, e := range Answer(typed("3", "5", "5.5", "7:30")).Entries {
+	for _, e := range Answer(typed("3", "5", "5.5", "7:30"), True).Entries {
 		assert.False(t, seen[e.Name], e.Name)
 		seen[e.Name] = true
 		assert.False(t, strings.Contains(e.Text, "\x00"))

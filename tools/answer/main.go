@@ -40,7 +40,7 @@ func run(args []string, stdin io.Reader, stdout io.Writer) error {
 	if err != nil {
 		return err
 	}
-	answers := sheet.Answer(job)
+	answers := sheet.Answer(job, "")
 	if err := faults(job, answers); err != nil {
 		return err
 	}

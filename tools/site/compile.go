@@ -19,7 +19,7 @@ func Compile(root, program string) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "core.wasm")
-	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", out, program)
+	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-gcflags=pintwelve/...=-l", "-ldflags=-s -w -buildid=", "-o", out, program)
 	if err != nil {
 		return nil, err
 	}

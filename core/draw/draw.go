@@ -20,7 +20,7 @@
 //	ax  chain-dot axis           hd  dashed hidden edge
 //	hx  hatching                 fi  filled with ink
 //	ln  line of a chart          gr  its pale grid
-//	li  limit: heavy and dashed
+//	li  limit: heavy and dashed  cu  metal taken off: dashed outline
 //	op  thick outline, filled with paper
 //	pa  paper alone, to clear a place
 //	se  pale sector or zone with a thin outline

@@ -67,3 +67,11 @@ func (p *pen) turnedText(class string, at point, s string) {
 	p.esc(s)
 	p.s("</text>")
 }
+
+// assumedWords adds to a figure that it is assumed.
+func assumedWords(words string, assumed bool) string {
+	if assumed {
+		return words + " assumed"
+	}
+	return words
+}

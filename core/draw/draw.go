@@ -20,13 +20,14 @@
 //	ax  chain-dot axis           hd  dashed hidden edge
 //	hx  hatching                 fi  filled with ink
 //	ln  line of a chart          gr  its pale grid
-//	li  limit: heavy and dashed
+//	li  limit: heavy and dashed  cu  metal taken off: dashed outline
 //	op  thick outline, filled with paper
 //	pa  paper alone, to clear a place
 //	se  pale sector or zone with a thin outline
 //	mf  a move, filled           mo  a move, drawn as a line
 //	ml  leader of a move         tx  text with a halo of paper
 //	tb  heavier text             tm  text of a move
+//	fs  beside dw: printed at its true size
 //	as  an assumed figure, in grey italics
 package draw
 
@@ -79,6 +80,20 @@ type pen struct{ b []byte }
 // reader. The text of the description is written by the caller up to described.
 func (p *pen) open(prefix string, height float64, title string) {
 	p.s(`<svg xmlns="http://www.w3.org/2000/svg" class="dw" viewBox="0 0 `)
+	p.opened(prefix, height, title)
+}
+
+// openFull starts a picture that is printed at its true size, so many mm a unit.
+func (p *pen) openFull(prefix string, height float64, title string, mm float64) {
+	p.s(`<svg xmlns="http://www.w3.org/2000/svg" class="dw fs" width="`)
+	p.deg(Width * mm)
+	p.s(`mm" height="`)
+	p.deg(height * mm)
+	p.s(`mm" viewBox="0 0 `)
+	p.opened(prefix, height, title)
+}
+
+func (p *pen) opened(prefix string, height float64, title string) {
 	p.n(Width)
 	p.s(" ")
 	p.n(height)
@@ -110,7 +125,7 @@ func (p *pen) s(s string) { p.b = append(p.b, s...) }
 // number itself, in as few bytes as it takes.
 func (p *pen) n(x float64) { p.b = appendFixed(p.b, x, 2) }
 
-// deg writes an angle finely enough to hold a point of the rim within 1e-6.
+// deg writes an angle, or a true size, finely enough to hold a point of the rim within 1e-6.
 func (p *pen) deg(x float64) { p.b = appendFixed(p.b, x, 7) }
 
 func appendFixed(b []byte, x float64, places int) []byte {
@@ -233,16 +248,22 @@ func (p *pen) xy(at point) {
 }
 
 // arc writes an arc of radius r to a point, clockwise on the paper.
-func (p *pen) arc(r float64, long bool, at point) {
+func (p *pen) arc(r float64, long bool, at point) { p.bow(r, long, " 1 ", at) }
+
+// arcBack writes one anticlockwise.
+func (p *pen) arcBack(r float64, long bool, at point) { p.bow(r, long, " 0 ", at) }
+
+func (p *pen) bow(r float64, long bool, way string, at point) {
 	p.b = append(p.b, 'A')
 	p.n(r)
 	p.b = append(p.b, ' ')
 	p.n(r)
 	if long {
-		p.s(" 0 1 1 ")
+		p.s(" 0 1")
 	} else {
-		p.s(" 0 0 1 ")
+		p.s(" 0 0")
 	}
+	p.s(way)
 	p.xy(at)
 }
 

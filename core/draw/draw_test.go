@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -97,4 +98,16 @@ func TestLabelsAreEscapedAndCut(t *testing.T) {
 	p = pen{}
 	p.id(`9"a b<-1`, "t")
 	assert.Equal(t, "ab-1-t", string(p.b))
+}
+
+// readPoint reads "x y" back from a path.
+func readPoint(t *testing.T, xy string) point {
+	t.Helper()
+	x, y, ok := strings.Cut(xy, " ")
+	require.True(t, ok, xy)
+	px, err := strconv.ParseFloat(x, 64)
+	require.NoError(t, err)
+	py, err := strconv.ParseFloat(y, 64)
+	require.NoError(t, err)
+	return point{px, py}
 }

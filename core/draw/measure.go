@@ -198,11 +198,7 @@ func (p *pen) measureWords(rows []measureLine, right bool) {
 		if r.dim.Words == "" {
 			continue
 		}
-		words := r.name + r.dim.Words
-		if r.dim.Assumed {
-			words += " assumed"
-		}
-		p.text(wordsClass(r.dim.Assumed), anchor, at, words)
+		p.text(wordsClass(r.dim.Assumed), anchor, at, assumedWords(r.name+r.dim.Words, r.dim.Assumed))
 		at.y += step
 	}
 }

@@ -21,8 +21,6 @@ func around(c point, w, h float64) box { return box{c.x - w/2, c.y - h/2, c.x + 
 
 func (b box) centre() point { return point{(b.x0 + b.x1) / 2, (b.y0 + b.y1) / 2} }
 
-func (b box) grown(by float64) box { return box{b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by} }
-
 func (b box) hits(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
 
 // nearest returns the point of b that is nearest to a.

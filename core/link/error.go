@@ -10,7 +10,7 @@ const (
 	Newer                   // reading: whole, but made by a version that knows more
 	TooBig                  // either: longer than MaxText, or more than form.MaxNames names
 	Unknown                 // writing: the table has no field of this name
-	Unfit                   // writing: the text is too long, or no text at all
+	Unfit                   // writing: the text is too long for its field, or holds what is no text
 )
 
 // Error is a fault of a link, worded for the user.

@@ -73,6 +73,26 @@ func TestGivenSixPassesFit(t *testing.T) {
 	assert.True(t, found)
 }
 
+// Every letter of both codes stands in a given link, so that none can change.
+func TestGivenLinksHoldTheLetters(t *testing.T) {
+	var held [256][2]bool
+	for _, g := range givenLinks(t) {
+		for _, text := range g.job {
+			manner := mannerOf(text)
+			for i := range len(text) {
+				held[text[i]][0] = held[text[i]][0] || manner == inFigures
+				held[text[i]][1] = held[text[i]][1] || manner == inWords
+			}
+		}
+	}
+	for b := range 255 {
+		if b != end {
+			assert.True(t, held[b][0] || figures.width[b] == 0, "figure %q", b)
+			assert.True(t, held[b][1] || words.width[b] == 0, "letter %q", b)
+		}
+	}
+}
+
 var whole = flag.Bool("whole", false, "the given links must hold every field of the table and every choice")
 
 // A field or a choice that stands in no given link could change its number or

@@ -139,6 +139,16 @@ var hostile = []struct {
 	{"fields beyond the end", craft(func(w *bitWriter) { gammas(w, 1, 2, 1, 1<<31, 1) })},
 	{"a key beyond the last", craft(func(w *bitWriter) { gammas(w, 2); w.wide(maxKeyNumber + 1); gammas(w, 2, 2, 1, 1, 30); figure(w, "1") })},
 	{"a key that overflows", craft(func(w *bitWriter) { gammas(w, 3); w.wide(9); w.wide(1<<64 - 1) })},
+	{"keys that go too far together", craft(func(w *bitWriter) {
+		gammas(w, 3)
+		w.wide(9)
+		w.wide(maxKeyNumber)
+		gammas(w, 3, 2, 1, 1, 30)
+		figure(w, "1")
+		gammas(w, 2, 2)
+		w.put(1, 1)
+		figure(w, "1")
+	})},
 	{"a key that no row has", craft(func(w *bitWriter) { gammas(w, 2); w.wide(9); gammas(w, 2, 1, 1, 1); figure(w, "1") })},
 	{"a place out of range", craft(func(w *bitWriter) { gammas(w, 2); w.wide(9); gammas(w, 2, 2, 2, 1, 30); figure(w, "1") })},
 	{"a place far out of range", craft(func(w *bitWriter) { gammas(w, 2); w.wide(9); gammas(w, 2, 2, 1<<32-1, 1, 30); figure(w, "1") })},
@@ -157,6 +167,7 @@ var hostile = []struct {
 		gammas(w, 1, 1, 1)
 		figure(w, "2")
 	})},
+	{"a step back by overflow", craft(func(w *bitWriter) { gammas(w, 1, 2, 1, 2, 2, 1<<64-1); figure(w, "1"); figure(w, "1") })},
 	{"a field of another depth", craft(func(w *bitWriter) { gammas(w, 1, 2, 1, 1, 30); figure(w, "1") })},
 	{"an old shape spelled out", craft(func(w *bitWriter) {
 		gammas(w, 3)
@@ -184,7 +195,7 @@ var hostile = []struct {
 		w.put(0b110, 3)
 		words.put(w, other)
 		w.put('e', 8)
-		words.put(w, end)
+		words.write(w, "nough")
 	})},
 	{"a text without end", craft(func(w *bitWriter) { gammas(w, 1, 2, 1, 1, 1); w.put(0, 1); w.put(0b001001, 6) })},
 	{"a NUL", craft(func(w *bitWriter) {

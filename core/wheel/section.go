@@ -20,11 +20,11 @@ type Section struct {
 	InMM, OutMM float64   // radii of the bore and of the rim as it is now
 	WidthMM     float64   // over all, as made
 	Faces       [2][]Span // how deep each face's metal begins, from bore to rim
+	Holes       []Drilling
 	Crossings   []Crossing
 
 	bosses     []Boss
 	bossFaces  []profile // of each boss, as if it went all round
-	holes      []Drilling
 	boss, hole []solid
 }
 
@@ -34,7 +34,7 @@ func (w Wheel) Section() (*Section, error) {
 	if err := w.check(); err != nil {
 		return nil, err
 	}
-	s := &Section{InMM: w.BoreMM / 2, OutMM: w.DiameterMM / 2, WidthMM: w.WidthMM, bosses: w.Bosses, holes: w.Holes}
+	s := &Section{InMM: w.BoreMM / 2, OutMM: w.DiameterMM / 2, WidthMM: w.WidthMM, bosses: w.Bosses, Holes: w.Holes}
 	if w.TurnedToMM > 0 {
 		s.OutMM = w.TurnedToMM / 2
 	}
@@ -74,7 +74,7 @@ func (s *Section) fill() {
 		island := Drilling{Hole: Hole{At: b.At, DiameterMM: b.DiameterMM, Through: true}, Side: b.Side}
 		s.boss = append(s.boss, taken(island, s.bossFaces[i], s.Faces[b.Side]))
 	}
-	for i, d := range s.holes {
+	for i, d := range s.Holes {
 		near, far := s.standing(d)
 		got := taken(d, near, far)
 		s.hole = append(s.hole, got)

@@ -216,8 +216,16 @@ func TestBossStandsInItsRecess(t *testing.T) {
 	gone := stands(Boss{Outer, clock.Vec{T: 58}, 40, 0}, Ring{Outer, 12.5, 100, 6, 6})
 	assert.InDelta(t, 0, gone.MassG, 1e-9)
 
+	// a boss over the bore or the rim adds only where the wheel is
+	bare.Rings[0].FromMM = 12.5
+	bored := stands(Boss{Outer, clock.Vec{T: 30}, 50, 0})
+	assert.InEpsilon(t, (math.Pi*625-lens(12.5, 25, 30))*5*rho, bored.MassG, 1e-8)
+	bare.Rings[0] = Ring{Outer, 35, 100, 5, 5}
+	over := stands(Boss{Outer, clock.Vec{T: 90}, 30, 0})
+	assert.InEpsilon(t, lens(100, 15, 90)*5*rho, over.MassG, 1e-8)
+	bare.Rings[0] = Ring{Outer, 35, 80, 5, 5}
 	// a boss over the hub's edge adds only where the face is recessed
-	over := stands(Boss{Outer, clock.Vec{T: 41}, 60, 0})
+	over = stands(Boss{Outer, clock.Vec{T: 41}, 60, 0})
 	assert.InEpsilon(t, (math.Pi*900-lens(35, 30, 41))*5*rho, over.MassG, 1e-8)
 }
 
@@ -264,6 +272,13 @@ func TestHolesFromBothFacesMayPassAboveOneAnother(t *testing.T) {
 	for _, wall := range sectionOf(t, both).Walls() {
 		if wall.Kind == HoleToHole {
 			assert.InDelta(t, 8, wall.MM, 1e-12)
+		}
+	}
+	beside, err := w.Drill(Inner, Hole{At: clock.Vec{T: -60, N: 15}, DiameterMM: 12, DepthMM: 14})
+	require.NoError(t, err)
+	for _, wall := range sectionOf(t, beside).Walls() {
+		if wall.Kind == HoleToHole {
+			assert.InDelta(t, 5, wall.MM, 1e-12) // 3 across and 4 along
 		}
 	}
 	deep, err := w.Drill(Inner, Hole{At: at, DiameterMM: 12, DepthMM: 18})

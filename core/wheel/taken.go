@@ -26,10 +26,9 @@ func taken(d Drilling, near, far profile) solid {
 		shoulder, reach = math.MaxFloat64, math.MaxFloat64
 	}
 	s := solid{out: !d.Through && reach > end}
-	level := top == topMost && (end == endMost || reach <= end)
+	level := top == topMost && (end == endMost || reach <= end) &&
+		d.inner() >= near[0].FromMM && d.outer() <= near[len(near)-1].ToMM // a boss may hang over bore or rim
 	switch {
-	case reach <= top:
-		return s
 	case level && shoulder >= end:
 		d.Through, d.DepthMM = true, math.Max(0, end-top)
 	case level && reach <= end && shoulder >= top:
@@ -108,14 +107,29 @@ func (b bit) ring(q float64) (volume, out, second float64) {
 	bottom := b.tip - b.run*q
 	for _, psi := range stretches(b.corners(q, bottom), 0, math.Pi) {
 		mid, half := (psi[0]+psi[1])/2, (psi[1]-psi[0])/2
+		metal, ok := b.metal(q, mid)
+		if !ok {
+			continue
+		}
 		for _, n := range gauss {
 			along := q * math.Cos(mid+half*n.x)
-			x, r2 := b.c+along, math.Max(0, b.c*b.c+q*q+2*b.c*along)
-			h := n.w * half * 2 * q * b.height(math.Sqrt(r2), bottom)
+			x, r2 := b.c+along, b.c*b.c+q*q+2*b.c*along
+			r := math.Sqrt(max(0, r2))
+			h := n.w * half * 2 * q * max(0, min(metal.b.at(r), bottom)-metal.a.at(r))
 			volume, out, second = volume+h, out+h*x, second+h*r2
 		}
 	}
 	return volume, out, second
+}
+
+// metal returns the stretch of metal at a place under the drill.
+func (b bit) metal(q, psi float64) (pair, bool) {
+	r := math.Sqrt(max(0, b.c*b.c+q*q+2*b.c*q*math.Cos(psi)))
+	i := slices.IndexFunc(b.under, func(p pair) bool { return r >= p.a.FromMM && r <= p.a.ToMM })
+	if i < 0 {
+		return pair{}, false
+	}
+	return b.under[i], true
 }
 
 // corners returns the ψ at which the height along a ring has a corner.
@@ -137,16 +151,6 @@ func (b bit) corners(q, bottom float64) []float64 {
 		}
 	}
 	return at
-}
-
-// height is the metal the drill takes at radius r, where it reaches to bottom.
-func (b bit) height(r, bottom float64) float64 {
-	for _, p := range b.under {
-		if r >= p.a.FromMM && r <= p.a.ToMM {
-			return math.Max(0, math.Min(p.b.at(r), bottom)-p.a.at(r))
-		}
-	}
-	return 0
 }
 
 // stretches splits lo to hi at those of the given places that lie between.

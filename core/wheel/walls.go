@@ -34,7 +34,7 @@ func (s *Section) Walls() []Wall {
 		walls = append(walls, Wall{Kind: RimDepth, MM: s.OutMM - at, AtMM: at})
 	}
 	var least [HoleToBoss + 1]*Wall
-	for i := range s.holes {
+	for i := range s.Holes {
 		for _, w := range s.around(i) {
 			if l := least[w.Kind]; l == nil || w.MM < l.MM {
 				least[w.Kind] = &w
@@ -80,7 +80,7 @@ func rimFoot(thick profile) (float64, bool) {
 
 // around returns the walls about hole i, those to holes before it included.
 func (s *Section) around(i int) []Wall {
-	d := s.holes[i]
+	d := s.Holes[i]
 	r := d.At.Len()
 	wall := func(k WallKind, mm float64) Wall { return Wall{k, mm, r, [2]int{i, i}} }
 	walls := []Wall{wall(HoleToEdge, s.OutMM-d.outer())}
@@ -95,7 +95,7 @@ func (s *Section) around(i int) []Wall {
 	for _, b := range s.bosses {
 		walls = append(walls, wall(HoleToBoss, s.toBoss(d, b)))
 	}
-	for j := range s.holes[:i] {
+	for j := range s.Holes[:i] {
 		walls = append(walls, Wall{HoleToHole, s.between(i, j), r, [2]int{j, i}})
 	}
 	return walls
@@ -112,7 +112,7 @@ func (s *Section) toBoss(d Drilling, b Boss) float64 {
 // between returns the wall between two holes, less than nothing where they run
 // into each other. Holes from opposite faces may pass above one another.
 func (s *Section) between(i, j int) float64 {
-	a, b := s.holes[i], s.holes[j]
+	a, b := s.Holes[i], s.Holes[j]
 	across := a.At.Sub(b.At).Len() - (a.DiameterMM+b.DiameterMM)/2
 	aTop, aEnd := s.along(a)
 	bTop, bEnd := s.along(b)
@@ -135,10 +135,10 @@ func (s *Section) along(d Drilling) (top, end float64) {
 	return top, end
 }
 
-// checkWeb returns a Fault where the faces meet.
+// checkWeb returns a Fault where the faces meet, or as good as.
 func (s *Section) checkWeb() error {
-	if w := leastWeb(s.thickness()); !(w.MM > 0) {
-		return &Fault{Field: WebLeft, Got: w.MM, Most: s.WidthMM, AtMM: w.AtMM}
+	if w := leastWeb(s.thickness()); !(w.MM >= LeastMM) {
+		return &Fault{Field: WebLeft, Got: w.MM, Least: LeastMM, Most: s.WidthMM, AtMM: w.AtMM}
 	}
 	return nil
 }
@@ -146,7 +146,7 @@ func (s *Section) checkWeb() error {
 // checkHoles returns a Fault for a hole that runs out of the metal sideways.
 func (s *Section) checkHoles() error {
 	field := map[WallKind]Field{HoleToBore: HoleToBoreLeft, HoleToEdge: HoleToEdgeLeft, HoleToHole: HoleToHoleLeft}
-	for i := range s.holes {
+	for i := range s.Holes {
 		for _, w := range s.around(i) {
 			if f, ok := field[w.Kind]; ok && !(w.MM > 0) {
 				return &Fault{Field: f, Item: i, Got: w.MM, Most: s.OutMM, AtMM: w.AtMM}

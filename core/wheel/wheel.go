@@ -16,7 +16,7 @@ import (
 
 // Bounds on what is taken for a wheel, wide enough for a stationary engine.
 const (
-	LeastMM     = 0.01  // least diameter or width, mm
+	LeastMM     = 0.01  // least diameter, width or web, mm
 	MostMM      = 5000  // longest length, mm
 	MostDensity = 25000 // kg/m³, above tungsten and platinum
 )

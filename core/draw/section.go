@@ -1,0 +1,223 @@
+package draw
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Across is a point of a wheel's section: its radius and how far along the shaft
+// it lies, mm.
+type Across struct{ R, X float64 }
+
+// Cut is metal taken off, or to be taken off, as an outline of the section.
+// Hole is set for one of a ring of holes, drawn with its axis.
+type Cut struct {
+	Outline []Across
+	Words   string // short: "1", "0.4 kg"
+	Hole    bool
+}
+
+// SectionView is half the section of a flywheel through its shaft. Outline is the
+// metal that is left; cuts lie outside it. The view follows the figures.
+type SectionView struct {
+	Prefix  string
+	Outline []Across
+	Cuts    []Cut
+	// Diameters are dimensioned below the section, Widths beside it, as far as
+	// there is room: four and one.
+	Diameters []Dim
+	Width     Dim
+}
+
+// SectionHeight is the height of the viewBox.
+const SectionHeight = 330
+
+const (
+	sectionAxis  = 22 // x of the shaft's axis on the paper
+	sectionRight = 310
+	sectionMid   = 122 // y of the middle of the width
+	sectionTall  = 132 // most of the width
+)
+
+// sectionSheet lays the section on the paper: the radius runs to the right, the
+// width down.
+type sectionSheet struct{ scale, low float64 }
+
+func (s *sectionSheet) at(a Across) point {
+	return point{sectionAxis + s.scale*a.R, sectionMid + s.scale*(a.X-s.low)}
+}
+
+// FlywheelSection draws the half section: metal hatched, cuts dashed and hatched
+// both ways, diameters and width dimensioned.
+func FlywheelSection(v SectionView) string {
+	p := pen{make([]byte, 0, 12288)}
+	p.open(v.Prefix, SectionHeight, "Section of the flywheel")
+	p.s("Half the section, the shaft's axis at the left. ")
+	for i := range v.Diameters {
+		p.sayDim("diameter", &v.Diameters[i])
+	}
+	p.sayDim("width", &v.Width)
+	for i := range v.Cuts {
+		p.s("cut ")
+		p.esc(v.Cuts[i].Words)
+		p.s("; ")
+	}
+	p.described()
+	s, edge, ok := layOutSection(&v)
+	if ok {
+		p.sectionMetal(&v, &s)
+		p.sectionCuts(&v, &s)
+		p.sectionDims(&v, &s, edge)
+	}
+	p.line("ax", point{sectionAxis, 8}, point{sectionAxis, SectionHeight - 6})
+	return p.close()
+}
+
+// layOutSection scales the section to the paper and returns its edges there.
+func layOutSection(v *SectionView) (s sectionSheet, edge box, ok bool) {
+	v.Outline, v.Cuts = sound(v.Outline), slices.Clone(v.Cuts)
+	all := box{0, 1e9, 0, -1e9}
+	take := func(outline []Across) {
+		for _, a := range outline {
+			all = box{0, min(all.y0, a.X), max(all.x1, a.R), max(all.y1, a.X)}
+		}
+	}
+	take(v.Outline)
+	for i := range v.Cuts {
+		v.Cuts[i].Outline = sound(v.Cuts[i].Outline)
+		take(v.Cuts[i].Outline)
+	}
+	if all.x1 <= 0 || all.y1 <= all.y0 {
+		return s, edge, false
+	}
+	s = sectionSheet{scale: min((sectionRight-sectionAxis)/all.x1, sectionTall/(all.y1-all.y0)), low: (all.y0 + all.y1) / 2}
+	from, to := s.at(Across{0, all.y0}), s.at(Across{all.x1, all.y1})
+	return s, box{from.x, from.y, to.x, to.y}, true
+}
+
+// sound returns an outline that can be drawn, or none.
+func sound(outline []Across) []Across {
+	for _, a := range outline {
+		if !finite(a.R, a.X) || a.R < 0 || a.R > 1e5 || a.X < -1e5 || a.X > 1e5 {
+			return nil
+		}
+	}
+	if len(outline) < 3 {
+		return nil
+	}
+	return outline
+}
+
+func (s *sectionSheet) points(outline []Across) []point {
+	pts := make([]point, len(outline))
+	for i, a := range outline {
+		pts[i] = s.at(a)
+	}
+	return pts
+}
+
+func (p *pen) sectionMetal(v *SectionView, s *sectionSheet) {
+	if v.Outline == nil {
+		return
+	}
+	metal := s.points(v.Outline)
+	p.hatch(metal, 9)
+	p.poly("ol", metal...)
+}
+
+func (p *pen) sectionCuts(v *SectionView, s *sectionSheet) {
+	for i := range v.Cuts {
+		c := &v.Cuts[i]
+		if c.Outline == nil {
+			continue
+		}
+		cut := s.points(c.Outline)
+		p.poly("pa", cut...)
+		p.hatch(cut, 6)
+		p.hatch(cut, -6)
+		p.poly("cu", cut...)
+	}
+	p.cutWords(v, s)
+}
+
+// cutWords sets what the cuts are in a row above the section, each on a leader
+// that ends in a dot in its cut.
+func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
+	type word struct {
+		s  string
+		at point
+		x  float64
+		w  float64
+	}
+	var words []word
+	for i := range v.Cuts {
+		c := &v.Cuts[i]
+		if c.Outline == nil {
+			continue
+		}
+		b := bounds(s.points(c.Outline))
+		at := b.centre()
+		if c.Hole {
+			p.line("ax", point{at.x, b.y0 - 9}, point{at.x, b.y1 + 9})
+		}
+		if c.Words != "" {
+			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})
+		}
+	}
+	slices.SortStableFunc(words, func(a, b word) int { return cmp.Compare(a.at.x, b.at.x) })
+	right := float64(sectionAxis)
+	for i := range words {
+		words[i].x = max(words[i].x, right+6+words[i].w/2)
+		right = words[i].x + words[i].w/2
+	}
+	right = Width - 2
+	for i := len(words) - 1; i >= 0; i-- {
+		words[i].x = min(words[i].x, right-words[i].w/2)
+		right = words[i].x - words[i].w/2 - 6
+	}
+	for _, k := range words {
+		p.line("th", k.at, point{k.x, 26})
+		p.circle("fi", k.at, 3)
+		p.text("tx tb", middle, point{k.x, 20}, k.s)
+	}
+}
+
+func bounds(pts []point) box {
+	b := box{pts[0].x, pts[0].y, pts[0].x, pts[0].y}
+	for _, q := range pts {
+		b = box{min(b.x0, q.x), min(b.y0, q.y), max(b.x1, q.x), max(b.y1, q.y)}
+	}
+	return b
+}
+
+// sectionDims draws the diameters as half dimension lines that run past the
+// axis, the smallest nearest to the section, and the width beside it.
+func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
+	dims := slices.DeleteFunc(slices.Clone(v.Diameters), func(d Dim) bool {
+		return d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5
+	})
+	slices.SortStableFunc(dims, func(a, b Dim) int { return cmp.Compare(a.MM, b.MM) })
+	line := edge.y1 + 32
+	for _, d := range dims[:min(len(dims), 4)] {
+		tip := point{sectionAxis + s.scale*d.MM/2, line}
+		p.line("th", point{tip.x, edge.y1 + 3}, tip.plus(0, 4))
+		p.line("th", point{sectionAxis - 14, line}, tip)
+		p.arrow(tip, point{-1, 0})
+		words := assumedWords("⌀ "+d.Words, d.Assumed)
+		if w := textWidth(words, TextSize); w < tip.x-sectionAxis-8 {
+			p.text(wordsClass(d.Assumed), ends, tip.plus(-6, -6), words)
+		} else {
+			p.text(wordsClass(d.Assumed), starts, tip.plus(8, 0), words)
+		}
+		line += 30
+	}
+	if v.Width.Words == "" {
+		return
+	}
+	x := edge.x1 + 24
+	p.line("th", point{edge.x1 + 3, edge.y0}, point{x + 4, edge.y0})
+	p.line("th", point{edge.x1 + 3, edge.y1}, point{x + 4, edge.y1})
+	p.dimension(point{x, edge.y0}, point{x, edge.y1})
+	half := textWidth(v.Width.Words, TextSize) / 2
+	p.upright(point{x, max(edge.centre().y, half+34)}, v.Width.Words, v.Width.Assumed)
+}

@@ -14,16 +14,14 @@ type Noise struct {
 	Nu float64 // degrees of freedom; nil where no turn has a point to spare
 }
 
-// A pool starts with a guess that counts this little, so that four whole
-// divisions that happen to fit don't pass for no scatter at all.
-const (
-	guessVotes     = 0.25 // degrees of freedom
-	guessDivisions = 0.25
-)
+// guessVotes is how many degrees of freedom the guess counts that a pool starts
+// with, so that four whole divisions that happen to fit don't pass for no
+// scatter at all. The guess is the scatter of the rounding by itself.
+const guessVotes = 0.25
 
 // Pool returns the scatter over all turns of the job with one dial of a
-// division [mm]: s² = Σ SSE/Σ ν (model, section 6), with a guess of a quarter
-// of a division at a quarter of a vote.
+// division [mm]: s² = Σ SSE/Σ ν (model, section 6), a guess of division/√12 at
+// a quarter of a vote among them.
 func Pool(division float64, fits ...*Fit) Noise {
 	sse, nu := 0.0, 0
 	for _, f := range fits {
@@ -35,8 +33,7 @@ func Pool(division float64, fits ...*Fit) Noise {
 	}
 	n := Noise{Nu: float64(nu)}
 	if division > 0 {
-		guess := guessDivisions * division
-		sse += guessVotes * guess * guess
+		sse += guessVotes * division * division / 12
 		n.Nu += guessVotes
 	}
 	n.S = math.Sqrt(sse / n.Nu)
@@ -47,18 +44,20 @@ func Pool(division float64, fits ...*Fit) Noise {
 const nothing = 1e-6
 
 // Reading returns the turn as a reading, given the scatter of its dial. Its
-// covariance is that of the scatter, or of the division by itself, whichever
-// gives the larger region, and in no direction below division/√48 (model,
-// section 6).
+// covariance is that of the scatter, or of the division by itself where that
+// gives the larger region; the division's is in no direction below
+// division/√48 (model, section 6).
 func (f *Fit) Reading(n Noise) Reading {
 	least := math.Max(f.division*f.division/48, nothing*nothing)
-	sure := lsq.Sure{Cov: f.unit.Scale(n.S * n.S), Nu: n.Nu}
-	step := lsq.Sure{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
-	governed := lsq.Radius95(0)*step.Cov.Widest() >= lsq.Radius95(n.Nu)*sure.Cov.Widest()
-	if governed || n.Nu == 0 {
-		sure = step
+	sure := lsq.Sure{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
+	governed := true
+	if n.Nu > 0 {
+		k := lsq.Radius95(n.Nu) / lsq.Radius95(0)
+		scatter := f.unit.Scale(n.S * n.S)
+		if governed = k*scatter.Widest() <= sure.Cov.Widest(); !governed {
+			sure = lsq.Sure{Cov: scatter.Floor(least / (k * k)), Nu: n.Nu}
+		}
 	}
-	sure.Cov = sure.Cov.Floor(least)
 	return Reading{
 		E: f.E, Cov: sure.Cov, Nu: sure.Nu,
 		RunOut: f.RunOut, Sigma: 2 * sigmaAlong(sure.Cov, f.E),

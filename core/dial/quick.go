@@ -74,7 +74,8 @@ func Seen(dialStands, pinPoints Side) float64 {
 // hour"). Along e the run-out's rounding counts, across it the hour's. The hour
 // may be far out, so that the arc it may lie on is not straight: the end of an
 // arm |e| that is δ out falls short by |e| (1 − cos δ), which counts along e.
-// To first order in δ this is the model's formula.
+// It always falls short, so that what two dials lose adds up: the mean of it
+// counts twice. To first order in δ this is the model's formula.
 func quick(runOut, hour float64, s Scale, hourError func(e, division float64) spread) Reading {
 	e := runOut / 2
 	r := Reading{RunOut: runOut, Sigma: s.Division / math.Sqrt(6)}
@@ -85,8 +86,9 @@ func quick(runOut, hour float64, s Scale, hourError func(e, division float64) sp
 		return r
 	}
 	d := hourError(e, s.Division).and(even(clock.Radians(s.HourStep) / 2))
-	across := e * math.Sqrt(math.Max(1-d.cos2, 0)/2)            // E[sin² δ]
-	short := e * math.Sqrt(math.Max(1-2*d.cos+(1+d.cos2)/2, 0)) // E[(1 − cos δ)²]
+	across := e * math.Sqrt(math.Max(1-d.cos2, 0)/2) // E[sin² δ]
+	scatter := (1+d.cos2)/2 - d.cos*d.cos            // that of cos δ
+	short := e * math.Sqrt(math.Max(scatter, 0)+2*(1-d.cos)*(1-d.cos))
 	r.E = clock.Polar(e, hour)
 	r.Cov = lsq.Oriented(math.Hypot(along, short), across, hour)
 	return r

@@ -2,16 +2,10 @@ package browser
 
 import (
 	"strings"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
-
-	"pintwelve/tools/site"
 )
-
-var built = sync.OnceValues(func() (site.Files, error) { return site.Build("../..", "./wasm") })
 
 // bench opens the page itself on a phone, in a folder of a host.
 func bench(t *testing.T) (*Page, *Server) {
@@ -23,9 +17,7 @@ func bench(t *testing.T) (*Page, *Server) {
 // benchIn is bench with the browser that it is open in.
 func benchIn(t *testing.T) (*Page, *Server, *Browser) {
 	t.Helper()
-	files, err := built()
-	require.NoError(t, err)
-	server := Serve(t, "/crank/", files)
+	server := Serve(t, "/crank/", Built(t))
 	b := Launch(t)
 	p := b.Open(server.URL("/crank/"))
 	p.Phone()

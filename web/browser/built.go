@@ -1,0 +1,36 @@
+package browser
+
+import (
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/tools/site"
+)
+
+// repository is where this package's tests run, seen from its folder.
+var repository = filepath.Join("..", "..")
+
+var (
+	built = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./wasm") })
+	empty = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./tools/empty/answering") })
+)
+
+// Built returns the site, freshly built once for all tests.
+func Built(t testing.TB) site.Files {
+	return must(t, built)
+}
+
+// Empty returns the same site with a Go program that does nothing but answer
+// in the place of the core, to measure against.
+func Empty(t testing.TB) site.Files {
+	return must(t, empty)
+}
+
+func must(t testing.TB, build func() (site.Files, error)) site.Files {
+	files, err := build()
+	require.NoError(t, err)
+	return files
+}

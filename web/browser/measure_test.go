@@ -1,0 +1,158 @@
+package browser
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/css"
+	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/page"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/tools/site"
+)
+
+// slowed is how many times slower a phone's processor is taken to be.
+const slowed = 4
+
+// BenchmarkEditToPicture times edits of a job with an answer: from the start of
+// the input handler to the end of a forced layout with the new clock face.
+func BenchmarkEditToPicture(b *testing.B) {
+	const edits = 200
+	for b.Loop() {
+		p := editedPage(b)
+		times := make([]float64, edits)
+		for i := range times {
+			times[i] = timeEdit(p, len(readings)+i) // past what is filled in
+		}
+		slices.Sort(times)
+		b.ReportMetric(times[edits/2-1], "ms-median")
+		b.ReportMetric(times[edits*95/100-1], "ms-p95")
+		b.ReportMetric(times[edits-1], "ms-worst")
+	}
+	b.ReportMetric(0, "ns/op") // the time of 200 edits and a start says nothing
+}
+
+// reading is one of the fields that are edited in turn.
+type reading struct {
+	label string
+	text  func(i int) string
+}
+
+var readings = []reading{
+	{"Drive run-out", tenths},
+	{"Drive high at", hour},
+	{"Timing run-out", tenths},
+	{"Timing high at", hour},
+}
+
+func tenths(i int) string { return strconv.FormatFloat(3+float64(i%37)/10, 'f', 1, 64) }
+
+func hour(i int) string { return fmt.Sprintf("%d:%02d", 1+i%11, i%4*15) }
+
+func editedPage(b *testing.B) *Page {
+	s := Serve(b, "/", Built(b))
+	p := Launch(b).Tab()
+	p.Phone()
+	p.Visit(s.URL("/"))
+	p.Ready()
+	for i, r := range readings {
+		p.Fill(r.label, r.text(i))
+	}
+	// what DevTools itself does upon each change of the page must not count
+	send(p, css.Disable, cdp.Empty{})
+	p.Throttle(slowed)
+	return p
+}
+
+// timeEdit makes the i-th edit and returns what it took in milliseconds.
+func timeEdit(p *Page, i int) float64 {
+	r := readings[i%len(readings)]
+	field := p.named(r.label, fields)
+	send(p, dom.Disable, cdp.Empty{})
+	took := callOn[float64](p, field, `function() {
+		const face = document.querySelector('[data-picture="face"]');
+		const before = face.innerHTML;
+		this.value = `+strconv.Quote(r.text(i))+`;
+		const start = performance.now();
+		this.dispatchEvent(new Event('input', { bubbles: true }));
+		face.getBoundingClientRect();
+		const took = performance.now() - start;
+		return face.innerHTML === before ? -1 : took;
+	}`)
+	require.NotEqual(p.t, -1.0, took, "edit %d, %s, changed no picture", i, r.label)
+	return took
+}
+
+// BenchmarkColdStart times a start of the page, to data-ready, over the same
+// page with an empty Go program: that of a first visit, and the next one's in a
+// new process, served by the service worker.
+func BenchmarkColdStart(b *testing.B) {
+	for _, factor := range []float64{1, slowed} {
+		b.Run(fmt.Sprintf("slowed=%g", factor), func(b *testing.B) {
+			for b.Loop() {
+				coldStarts(b, factor)
+			}
+			b.ReportMetric(0, "ns/op")
+		})
+	}
+}
+
+func coldStarts(b *testing.B, factor float64) {
+	const profiles = 15
+	sites := []site.Files{Built(b), Empty(b)}
+	first, next := make([][]float64, len(sites)), make([][]float64, len(sites))
+	for round := range 1 + profiles {
+		for i, files := range sites {
+			visit, again := startTwice(b, files, factor)
+			if round > 0 { // the first of each warms the machine's file caches
+				first[i], next[i] = append(first[i], visit), append(next[i], again)
+			}
+		}
+	}
+	report(b, "first", first)
+	report(b, "next", next)
+}
+
+func report(b *testing.B, start string, times [][]float64) {
+	core, empty := median(times[0]), median(times[1])
+	b.ReportMetric(core, start+"-ms")
+	b.ReportMetric(empty, start+"-ms-empty")
+	b.ReportMetric(core/empty, start+"-ratio")
+}
+
+func median(values []float64) float64 {
+	slices.Sort(values)
+	return values[len(values)/2]
+}
+
+// startTwice returns what two starts with one fresh profile took to data-ready.
+func startTwice(b *testing.B, files site.Files, factor float64) (first, next float64) {
+	s := Serve(b, "/", files)
+	defer s.Stop()
+	profile := Profile(b)
+	for _, took := range []*float64{&first, &next} {
+		browser := LaunchIn(b, profile)
+		p := browser.Tab()
+		*took = timeStart(p, s.URL("/"), factor)
+		p.Until(`navigator.serviceWorker.controller`)
+		browser.Quit()
+	}
+	return first, next
+}
+
+func timeStart(p *Page, address string, factor float64) float64 {
+	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
+		new MutationObserver((_, observer) => {
+			if (document.documentElement.dataset.ready !== 'true') return;
+			globalThis.readyAt = performance.now();
+			observer.disconnect();
+		}).observe(document, { attributes: true, subtree: true, attributeFilter: ['data-ready'] });`})
+	p.Throttle(factor)
+	p.Visit(address)
+	p.Until(`globalThis.readyAt`)
+	return Eval[float64](p, `globalThis.readyAt`)
+}

@@ -80,9 +80,9 @@ func (f *Fit) reading1(n Noise) float64 {
 }
 
 // Drifted tells whether the drift stands above the scatter at 95 %: the dial or
-// the crank has moved.
+// the crank has moved. One whole division may be rounding alone.
 func (f *Fit) Drifted(n Noise) bool {
-	return f.Repeated && math.Abs(f.Drift) > math.Sqrt2*f.reading1(n)+nothing
+	return f.Repeated && math.Abs(f.Drift) > math.Max(math.Sqrt2*f.reading1(n), f.division)+nothing
 }
 
 // OutOfRound tells whether the ovality stands above the scatter at 95 %; it

@@ -1,6 +1,6 @@
 // Controls and the names they stand for. A control's name attribute is a
-// pattern of the form's table; each star is filled with the data-key of an
-// element around it, outermost first.
+// pattern of the form's table; its stars are filled with the data-keys of the
+// elements around it, the last star with the innermost.
 
 /** The name in the job that a pattern means at an element. */
 export function nameOf(pattern, element) {
@@ -8,7 +8,9 @@ export function nameOf(pattern, element) {
   for (let at = element.closest('[data-key]'); at; at = at.parentElement?.closest('[data-key]')) {
     keys.unshift(at.dataset.key);
   }
-  return pattern.replaceAll('*', () => keys.shift() ?? '');
+  const stars = pattern.split('*').length - 1;
+  const own = keys.slice(keys.length - stars);
+  return pattern.replaceAll('*', () => own.shift() ?? '');
 }
 
 /** What stands in a control, as the job keeps it. */

@@ -7,6 +7,7 @@ import { Job } from './job.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
+import { added, matchRows, removed } from './rows.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
@@ -96,7 +97,9 @@ class Bench {
   }
 
   refresh() {
-    painters.get(this.step).fill(this.job.form);
+    const painter = painters.get(this.step);
+    if (matchRows(this.step, this.job.form)) painter.look();
+    painter.fill(this.job.form);
     this.answer();
   }
 
@@ -183,7 +186,7 @@ class Bench {
     const body = document.body;
     body.addEventListener('input', ({ target }) => this.typed(target));
     body.addEventListener('focusin', ({ target }) => this.touched(target));
-    body.addEventListener('click', ({ target }) => this.stepped(target.closest('[data-step]')));
+    body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
@@ -216,11 +219,23 @@ class Bench {
     document.querySelector(`input[name="aim"][value="${dial}"]`).checked = true;
   }
 
-  stepped(button) {
-    if (button) this.step(nameOf(button.dataset.for, button), button.dataset.step);
+  pressed(button) {
+    const { step, add, remove } = button?.dataset ?? {};
+    if (step) this.stepBy(nameOf(button.dataset.for, button), step);
+    if (add) this.put(added(this.job.form, nameOf(add, button)));
+    if (remove !== undefined) this.removeRow(button.closest('[data-row]'));
   }
 
-  step(name, by) {
+  removeRow(row) {
+    this.put(removed(this.job.form, nameOf(row.dataset.row, row.parentElement), row.dataset.key));
+    notice.offer('Taken out.', 'Put it back', () => this.undo());
+  }
+
+  undo() {
+    if (this.job.undo()) this.refresh();
+  }
+
+  stepBy(name, by) {
     this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
   }
 
@@ -229,7 +244,7 @@ class Bench {
     if (key !== 'ArrowUp' && key !== 'ArrowDown') return;
     if (target.tagName !== 'INPUT' || !('hour' in target.dataset || target.closest('.stepper'))) return;
     event.preventDefault();
-    this.step(nameOf(target.name, target), key === 'ArrowUp' ? '1' : '-1');
+    this.stepBy(nameOf(target.name, target), key === 'ArrowUp' ? '1' : '-1');
   }
 
   tapped(x, y) {

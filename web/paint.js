@@ -4,7 +4,7 @@
 //   data-say="x"      the words under say.x; hidden while there are none
 //   data-if="x"       shown while there are words under say.x
 //   data-picture="x"  the picture under picture.x
-//   data-when="n=v"   shown while field n of the job stands at v
+//   data-when="n=v"   shown while field n of the job stands at v, or w of "n=v|w"
 //   data-unit="x"     the unit under unit.x
 import { controlsOf, nameOf, putText } from './fields.js';
 
@@ -28,7 +28,7 @@ export class Painter {
     this.pictured = all('[data-picture]');
     this.whens = all('[data-when]').map((element) => {
       const [pattern, value] = element.dataset.when.split('=');
-      return { element, pattern, value, first: firstChoice(this.root, pattern) };
+      return { element, pattern, values: value.split('|'), first: firstChoice(this.root, pattern) };
     });
     this.units = all('[data-unit]');
   }
@@ -40,12 +40,12 @@ export class Painter {
 
   /** Shows the answers. */
   show(form, answers) {
-    for (const element of this.says) say(element, answers[`say.${element.dataset.say}`] ?? '');
-    for (const element of this.ifs) element.hidden = !answers[`say.${element.dataset.if}`];
+    for (const element of this.says) say(element, answers[`say.${nameOf(element.dataset.say, element)}`] ?? '');
+    for (const element of this.ifs) element.hidden = !answers[`say.${nameOf(element.dataset.if, element)}`];
     for (const element of this.pictured) this.picture(element, answers[`picture.${element.dataset.picture}`] ?? '');
     for (const element of this.units) say(element, answers[`unit.${element.dataset.unit}`] ?? '');
-    for (const { element, pattern, value, first } of this.whens) {
-      element.hidden = (form[nameOf(pattern, element)] || first) !== value;
+    for (const { element, pattern, values, first } of this.whens) {
+      element.hidden = !values.includes(form[nameOf(pattern, element)] || first);
     }
     for (const each of this.controls) this.field(each, answers);
   }
@@ -63,7 +63,7 @@ export class Painter {
     if ((control.getAttribute('aria-invalid') === 'true') !== !!error) control.setAttribute('aria-invalid', String(!!error));
     const line = field?.querySelector('.error');
     if (line) {
-      line.id ||= `error-${control.id}`;
+      line.id ||= `error-${control.id || name}`;
       say(line, error);
       if (error) control.setAttribute('aria-describedby', line.id);
       else control.removeAttribute('aria-describedby');

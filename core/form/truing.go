@@ -4,7 +4,8 @@ package form
 var sides = [...]string{"drive", "timing"}
 
 // truingFields are the set-up of the crank and its dials, and the readings.
-// Lengths of a half are measured from that shaft's own end.
+// Lengths of a half are measured from that shaft's own end. A dial's further
+// places along a shaft are rows of "dial".
 const truingFields = `
  1 left       choice drive timing
  2 seen       choice drive timing
@@ -22,6 +23,7 @@ const truingFields = `
 13 drive.bearing   mm 0..1000 70
 14 drive.tip       mm 0..1000 10
 15 drive.held      mm 0..1000 60
+16 drive.sweep     fine 0.01..30 50
 
 20 timing.division fine 0.0001..0.254 0.5
 21 timing.at       mm 1..1000 75
@@ -29,22 +31,54 @@ const truingFields = `
 23 timing.bearing  mm 0..1000 70
 24 timing.tip      mm 0..1000 10
 25 timing.held     mm 0..1000 60
+26 timing.sweep    fine 0.01..30 50
+
+27 tilt            arcmin 0.0001..10 4
+28 feeler          fine 0.0001..0.5 1
 
 30 pass.*.order    order
+31 pass.*.gap12    mm 0..200
+32 pass.*.gap3     mm 0..200
+33 pass.*.gap6     mm 0..200
+34 pass.*.gap9     mm 0..200
+35 pass.*.edge12   fine -6.35..6.35
+36 pass.*.edge3    fine -6.35..6.35
+37 pass.*.edge9    fine -6.35..6.35
 
-40 pass.*.drive.how    choice hour halfway pin
+40 pass.*.drive.how    choice hour halfway pin turn
 41 pass.*.drive.tir    fine 0..6.35
 42 pass.*.drive.high   o'clock 0..12
 43 pass.*.drive.rise   o'clock 0..12
 44 pass.*.drive.fall   o'clock 0..12
 45 pass.*.drive.stands choice above front behind below
 46 pass.*.drive.pinat  choice - up front down back
+47 pass.*.drive.points choice 4 8 12 given
+48 pass.*.drive.turn   list 4000 fine -100..100
+49 pass.*.drive.hours  list 4000 o'clock 0..12
 
-50 pass.*.timing.how    choice hour halfway pin
+50 pass.*.timing.how    choice hour halfway pin turn
 51 pass.*.timing.tir    fine 0..6.35
 52 pass.*.timing.high   o'clock 0..12
 53 pass.*.timing.rise   o'clock 0..12
 54 pass.*.timing.fall   o'clock 0..12
 55 pass.*.timing.stands choice above front behind below
 56 pass.*.timing.pinat  choice - up front down back
+57 pass.*.timing.points choice 4 8 12 given
+58 pass.*.timing.turn   list 4000 fine -100..100
+59 pass.*.timing.hours  list 4000 o'clock 0..12
+
+60 dial.*.half     choice drive timing
+61 dial.*.at       mm 1..1000 40
+62 dial.*.order    order
+
+70 pass.*.dial.*.how    choice hour halfway pin turn
+71 pass.*.dial.*.tir    fine 0..6.35
+72 pass.*.dial.*.high   o'clock 0..12
+73 pass.*.dial.*.rise   o'clock 0..12
+74 pass.*.dial.*.fall   o'clock 0..12
+75 pass.*.dial.*.stands choice above front behind below
+76 pass.*.dial.*.pinat  choice - up front down back
+77 pass.*.dial.*.points choice 4 8 12 given
+78 pass.*.dial.*.turn   list 4000 fine -100..100
+79 pass.*.dial.*.hours  list 4000 o'clock 0..12
 `

@@ -4,8 +4,11 @@ import (
 	"math"
 	"strconv"
 
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
+	"pintwelve/core/unit"
 )
 
 // HourAt returns the text of the hour at a point of the clock face, its x and y
@@ -19,4 +22,86 @@ func HourAt(x, y string) string {
 		return ""
 	}
 	return form.HourText(math.Atan2(dx, dy) * 6 / math.Pi)
+}
+
+// face draws the clock face.
+func (a *Answers) face(p *pass) {
+	v := draw.FaceView{Prefix: "face", SeenFrom: drawn(p.seenFrom())}
+	for i := range p.reading {
+		got := &p.reading[i]
+		if got.lack != nothing || got.E == (clock.Vec{}) {
+			continue
+		}
+		sector := 6.0
+		if sure := got.Sure(); sure.Tells(got.E) {
+			sector = sure.Sector(got.E)
+		}
+		v.High = append(v.High, draw.HighSpot{
+			Letter: p.setUp.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
+		})
+	}
+	if p.advice.Verdict == crank.OutOfTrue {
+		for _, m := range p.moves {
+			v.Moves = append(v.Moves, p.mark(m))
+		}
+	}
+	a.text("picture.face", draw.Face(v))
+}
+
+func (p *pass) mark(m move) draw.Mark {
+	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: drawn(p.sideOf[m.Wheel]), Hour: p.hour(m.Hour)}
+	if m.Kind != crank.Strike {
+		mark.Amount = p.amount(m.Amount)
+	}
+	return mark
+}
+
+// bend draws the crank from the side and from above, its bend exaggerated.
+func (a *Answers) bend(p *pass) {
+	axes := p.seat.After(p.seat.D, p.seat.G)
+	v := draw.BendView{
+		Prefix: "bend", LeftEnd: drawn(p.sideOf[clock.Left]),
+		Length: p.length(), PinMiddle: p.crank.Pin, Rim: p.crank.Rim, Throw: p.crank.Throw,
+		Left: lie(&axes, clock.Left), Right: lie(&axes, clock.Right),
+	}
+	support := [...]draw.StationKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[p.crank.Mount]
+	for _, x := range p.crank.Support {
+		v.Stations = append(v.Stations, draw.Station{Kind: support, At: x})
+	}
+	for _, st := range p.stations {
+		v.Stations = append(v.Stations, draw.Station{Kind: draw.DialAt, At: st.At})
+	}
+	a.text("picture.bend", draw.Bend(v))
+}
+
+func lie(axes *crank.Axes, half clock.End) draw.Lie {
+	a, b := axes.A[half], axes.B[half]
+	return draw.Lie{OffsetT: a.T, OffsetN: a.N, SlopeT: b.T, SlopeN: b.N}
+}
+
+// measure draws what to measure, to the figures.
+func (a *Answers) measure(s *setUp, r *form.Reader) {
+	v := draw.MeasureView{Prefix: "measure", LeftEnd: drawn(s.sideOf[clock.Left]), Throw: dim(r, "throw", s.crank.Throw), Rim: dim(r, "rim", 2*s.crank.Rim)}
+	for half, dims := range [...]*draw.HalfDims{&v.Left, &v.Right} {
+		side := s.sideOf[half]
+		own := func(x float64) float64 { return abs(x - float64(half)*s.length()) }
+		dims.Dial = dim(r, side+".at", own(s.dialOf(clock.End(half))))
+		dims.Bearing = dim(r, side+".bearing", own(s.crank.Bearing[half]))
+		dims.Pin = dim(r, side+".pin", s.ownPin[half])
+	}
+	a.text("picture.measure", draw.Measure(v))
+}
+
+// dialOf is where a half's own dial stands, mm from the left end.
+func (s *setUp) dialOf(half clock.End) float64 {
+	for i := range sideNames {
+		if s.stations[i].half == half {
+			return s.stations[i].at
+		}
+	}
+	return 0
+}
+
+func dim(r *form.Reader, name string, mm float64) draw.Dim {
+	return draw.Dim{MM: mm, Words: unit.Format(mm, unit.MM, 0.1), Assumed: r.Blank(name)}
 }

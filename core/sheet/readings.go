@@ -1,17 +1,23 @@
 package sheet
 
 import (
+	"strconv"
+
 	"pintwelve/core/clock"
-	"pintwelve/core/crank"
 	"pintwelve/core/dial"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
-// reading is what one dial of a pass says, and what it still lacks.
+// reading is what the dial at one station of a pass says, and what it still
+// lacks.
 type reading struct {
 	dial.Reading
-	lack lack
+	turn  *dial.Fit // where a full turn was read
+	lack  lack
+	noise dial.Noise
+	taken int // points of a turn that were read so far
+	of    int // points of the turn
 }
 
 // lack is what has to be read or mended before a reading counts.
@@ -23,6 +29,7 @@ const (
 	hour         // no hour of the high spot yet
 	halfway      // not both half-way hours yet
 	pinAt        // where the pin points isn't said yet
+	points       // the turn isn't read to its end
 	mending      // a figure is wrong
 )
 
@@ -30,31 +37,45 @@ const (
 // can be placed to about half an hour by eye. Common practice, no source.
 const hourMarks = 0.5
 
-// readDial reads one dial of a pass from the form.
-func (s *setUp) readDial(r *form.Reader, pass, side string) reading {
-	at := "pass." + pass + "." + side + "."
-	scale := dial.Scale{Division: r.Division(side), HourStep: hourMarks}
+// readPass reads all stations of a pass; full turns still want their scatter.
+func (s *setUp) readPass(r *form.Reader, pass string) []reading {
+	all := make([]reading, len(s.stations))
+	for i := range s.stations {
+		all[i] = s.readStation(r, "pass."+pass+"."+s.stations[i].name+".", &s.stations[i])
+	}
+	return all
+}
+
+func (s *setUp) readStation(r *form.Reader, at string, st *station) reading {
 	how := r.Word(at + "how")
+	if how == "turn" {
+		return s.readTurn(r, at, st)
+	}
+	scale := dial.Scale{Division: st.division, HourStep: hourMarks}
 	runOutMM, ok := r.Number(at + "tir")
 	if !ok {
 		return lacking(r, runOut, at+"tir")
 	}
 	if runOutMM < scale.Division/2 {
-		how = "none" // a needle that stands still has no high spot to name
-	}
-	switch how {
-	case "hour":
-		return s.atHour(r, at, runOutMM, scale)
-	case "halfway":
-		return s.atHalfWay(r, at, runOutMM, scale)
-	case "pin":
-		return s.atPin(r, at, runOutMM, scale)
-	default:
+		// A needle that stands still has no high spot to name.
 		return s.taken(r, at)(dial.HighSpot(s.seen, runOutMM, 0, scale))
 	}
-}
-
-func (s *setUp) atHour(r *form.Reader, at string, runOutMM float64, scale dial.Scale) reading {
+	switch how {
+	case "halfway":
+		rise, ok := r.Number(at + "rise")
+		fall, ok2 := r.Number(at + "fall")
+		if !ok || !ok2 {
+			return lacking(r, halfway, at+"rise", at+"fall")
+		}
+		return s.taken(r, at)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+	case "pin":
+		pin := sideNamed(r.Word(at + "pinat"))
+		if pin == noSide {
+			return lacking(r, pinAt, at+"pinat")
+		}
+		scale.HourStep = dial.QuarterStep
+		return s.taken(r, at)(dial.HighSpot(clock.Left, runOutMM, dial.Seen(sideNamed(r.Word(at+"stands")), pin), scale))
+	}
 	high, ok := r.Number(at + "high")
 	if !ok {
 		return lacking(r, hour, at+"high")
@@ -62,29 +83,102 @@ func (s *setUp) atHour(r *form.Reader, at string, runOutMM float64, scale dial.S
 	return s.taken(r, at)(dial.HighSpot(s.seen, runOutMM, high, scale))
 }
 
-func (s *setUp) atHalfWay(r *form.Reader, at string, runOutMM float64, scale dial.Scale) reading {
-	rise, ok := r.Number(at + "rise")
-	fall, ok2 := r.Number(at + "fall")
-	if !ok || !ok2 {
-		return lacking(r, halfway, at+"rise", at+"fall")
+const noSide = dial.Side(255)
+
+// sideNamed reads where a dial stands or the pin points.
+func sideNamed(word string) dial.Side {
+	switch word {
+	case "above", "up":
+		return dial.Up
+	case "front":
+		return dial.Front
+	case "below", "down":
+		return dial.Down
+	case "behind", "back":
+		return dial.Back
 	}
-	return s.taken(r, at)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+	return noSide
 }
 
-func (s *setUp) atPin(r *form.Reader, at string, runOutMM float64, scale dial.Scale) reading {
-	pin := r.Word(at + "pinat")
-	if pin == "" {
-		return lacking(r, pinAt, at+"pinat")
+// readTurn reads a full turn: evenly from 12 in the way the hours count, or at
+// hours that are given. One reading more than there are points is the first
+// point read again.
+func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
+	values := r.Numbers(at+"turn", mostPoints)
+	var hours []float64
+	got := reading{taken: len(values)}
+	if word := r.Word(at + "points"); word == "given" {
+		hours = r.Numbers(at+"hours", mostPoints)
+		got.of = max(len(hours), 3)
+	} else {
+		got.of, _ = strconv.Atoi(word)
+		hours = dial.Even(got.of, len(values) > got.of)
 	}
-	scale.HourStep = dial.QuarterStep
-	high := dial.Seen(dialSides[r.Word(at+"stands")], pinSides[pin])
-	return s.taken(r, at)(dial.HighSpot(clock.Left, runOutMM, high, scale))
+	switch {
+	case r.Wrong(at+"turn") || r.Wrong(at+"hours"):
+		got.lack = mending
+	case len(values) > len(hours):
+		r.Complain(at+"turn", fill("% readings for % hours: give as many of one as of the other", strconv.Itoa(len(values)), strconv.Itoa(len(hours))))
+		got.lack = mending
+	case len(values) < got.of || len(values) < len(hours):
+		got.lack = points
+	default:
+		turn := dial.Turn{From: s.seen, Hours: hours, Values: values, Division: st.division}
+		if onOneSweep(values, st.sweep) {
+			turn.Range = st.sweep
+		}
+		fit, err := turn.Fit()
+		if err != nil {
+			r.Complain(at+"turn", "a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9")
+			got.lack = mending
+			break
+		}
+		got.turn = &fit
+		got.E = fit.E
+	}
+	return got
 }
 
-var (
-	dialSides = map[string]dial.Side{"above": dial.Up, "front": dial.Front, "below": dial.Down, "behind": dial.Back}
-	pinSides  = map[string]dial.Side{"up": dial.Up, "front": dial.Front, "down": dial.Down, "back": dial.Back}
-)
+// onOneSweep says whether readings can be those of a dial that begins again at
+// zero: one that shows less than nothing, or more than one turn of its needle,
+// counts its turns.
+func onOneSweep(values []float64, sweep float64) bool {
+	for _, v := range values {
+		if v < 0 || v > sweep {
+			return false
+		}
+	}
+	return true
+}
+
+// mostPoints is one turn read a degree at a time, and the first point again.
+const mostPoints = 361
+
+// pool finds the scatter of each dial over all turns that were read with it,
+// and says by it how sure each turn is.
+func (s *setUp) pool(passes [][]reading) {
+	for d := range 2 {
+		var fits []*dial.Fit
+		division := 0.0
+		for _, pass := range passes {
+			for i := range pass {
+				if s.stations[i].dial == d && pass[i].turn != nil {
+					fits = append(fits, pass[i].turn)
+					division = s.stations[i].division
+				}
+			}
+		}
+		noise := dial.Pool(division, fits...)
+		for _, pass := range passes {
+			for i := range pass {
+				if s.stations[i].dial == d && pass[i].turn != nil {
+					pass[i].Reading = pass[i].turn.Reading(noise)
+					pass[i].noise = noise
+				}
+			}
+		}
+	}
+}
 
 // lacking says what a reading lacks, or that a figure of it is wrong.
 func lacking(r *form.Reader, l lack, names ...string) reading {
@@ -108,13 +202,8 @@ func (s *setUp) taken(r *form.Reader, at string) func(dial.Reading, error) readi
 			r.Complain(at+"fall", "the needle can’t rise and fall through half-way at the same hour: "+
 				"give the hour where it falls, as 9 for one that rises at 3")
 		default:
-			r.Complain(at+"tir", unit.Format(e.Given, s.fine, 0)+" can’t be a run-out: write 0 or more, as 1.5")
+			r.Complain(at+"tir", fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)))
 		}
 		return reading{lack: mending}
 	}
-}
-
-// station stands a reading at its dial.
-func (s *setUp) station(half clock.End, got dial.Reading) crank.Station {
-	return crank.Station{Half: half, At: s.dial[half], E: got.E, Cov: got.Cov}
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strconv"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -12,11 +13,26 @@ import (
 // setUp is the crank at the lathe: its geometry, and where the dials stand.
 type setUp struct {
 	ends
-	crank crank.Crank
-	dial  [2]float64 // where each half's dial stands, mm from the left end
-	tip   [2]float64 // where each half's sprocket, pinion or rotor sits, likewise
-	fine  unit.Unit  // what is read off a dial is shown in this
-	step  float64    // mm, the coarser dial's division: figures are shown no finer
+	crank    crank.Crank
+	stations []station
+	tip      [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
+	fine     unit.Unit  // what is read off a dial is shown in this
+	step     float64    // mm, the coarser dial's division: figures are shown no finer
+	ownPin   [2]float64 // mm, from each shaft's own end to the middle of the pin
+}
+
+func (s *setUp) length() float64 { return s.ownPin[clock.Left] + s.ownPin[clock.Right] }
+
+// station is a place where a dial stands: "drive" and "timing" always, and as
+// many more on either shaft as the job has rows of "dial".
+type station struct {
+	name     string // as names carry it: "drive", "dial.k3y"
+	letter   string // "D", "T", "D2"
+	half     clock.End
+	at       float64 // mm from the left end
+	dial     int     // which dial gauge: stations read with one share its scatter
+	division float64 // mm
+	sweep    float64 // mm, one turn of the needle
 }
 
 // places are the lengths of one half, mm from its own shaft's end.
@@ -29,17 +45,46 @@ func readSetUp(r *form.Reader) setUp {
 	}
 	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
-	length := half[clock.Left].pin + half[clock.Right].pin
+	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
+	length := s.length()
 	s.crank = crank.Crank{
 		Throw: r.Default("throw"), Rim: r.Default("rim") / 2, Pin: half[clock.Left].pin,
 		Support: [2]float64{half[clock.Left].held, length - half[clock.Right].held},
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
 		Mount:   mounts[r.Word("mount")],
 	}
-	s.dial = [2]float64{half[clock.Left].dial, length - half[clock.Right].dial}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
+	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
+	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
+	for _, key := range r.Form.Rows("dial") {
+		name := "dial." + key
+		side := r.Word(name + ".half")
+		s.stand(r, name, side, r.Or(name+".at", half[s.end(side)].dial/2))
+	}
 	return s
+}
+
+// stand adds a station so far from its own shaft's end.
+func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
+	st := station{name: name, letter: drawn(side).Letter(), half: s.end(side), at: own, division: r.Division(side)}
+	if st.half == clock.Right {
+		st.at = s.length() - own
+	}
+	if side == "timing" && r.Word("dials") == "two" {
+		st.dial = 1
+	}
+	st.sweep = r.Or(side+".sweep", 100*st.division)
+	nth := 1
+	for _, other := range s.stations {
+		if other.half == st.half {
+			nth++
+		}
+	}
+	if nth > 1 {
+		st.letter += strconv.Itoa(nth)
+	}
+	s.stations = append(s.stations, st)
 }
 
 // readPlaces reads one half's lengths. What isn't given is taken to be as on
@@ -85,7 +130,7 @@ func (s *setUp) complain(r *form.Reader, err error) {
 	case crank.Support:
 		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
 	case crank.DialAt:
-		name += ".at"
+		name = s.stations[l.Station].name + ".at"
 	default:
 		name += ".pin"
 	}
@@ -99,9 +144,9 @@ func (s *setUp) lengthWords(l *crank.LengthError) string {
 		return fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel",
 			mm(s.crank.Throw), mm(2*s.crank.Rim))
 	}
-	given, pin := l.Given, s.crank.Pin
+	given, pin := l.Given, s.ownPin[l.Half]
 	if l.Half == clock.Right {
-		given, pin = s.crank.Support[clock.Right]-given, s.crank.Support[clock.Right]-pin
+		given = s.length() - given
 	}
 	return fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: "+
 		"measure from this shaft’s own end, or give the distance to the crankpin", mm(given), mm(pin))

@@ -11,12 +11,14 @@ import (
 
 // pass is one round of readings, worked out.
 type pass struct {
-	setUp
-	reading  [2]reading // by clock.End
-	stations []crank.Station
+	*setUp
+	key      string
+	reading  []reading       // by station of the set-up
+	used     []int           // the stations whose readings count, left to right
+	stations []crank.Station // these, for the crank room
 	seat     crank.Seat
 	advice   crank.Advice
-	allowed  float64 // mm
+	allowed  crank.Tolerance
 	moves    []move
 }
 
@@ -24,61 +26,102 @@ type pass struct {
 type move struct {
 	crank.Move
 	other     crank.Move // the move that does the same from elsewhere
-	predicted [2]float64 // run-out of each dial after this move alone, mm
-	watch     clock.End  // the needle to watch
+	plus      float64    // mm, how far the amount may be out
+	predicted []float64  // run-out of each dial after this move alone, mm
+	watch     int        // which of these to watch
 }
 
-// truing answers the main job: two dials in, clock face out.
+// truing answers the main job: dials in, clock face out.
 func truing(a *Answers, r *form.Reader) {
-	p := pass{setUp: readSetUp(r), allowed: r.Default("tolerance")}
-	key := "1"
-	for half := range p.reading {
-		p.reading[half] = p.readDial(r, key, p.sideOf[half])
-	}
+	s := readSetUp(r)
+	p := pass{setUp: &s, key: "1", allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
+	p.reading = s.readPass(r, p.key)
+	s.pool([][]reading{p.reading})
 	a.blocks(&p)
-	switch {
-	case !p.complete():
+	switch next, complete := p.next(); {
+	case !complete:
 		a.unanswered()
-		a.invite(&p)
-	case !p.solve(r):
+		a.invite(&p, next)
+	case !p.solve(a, r):
 		a.unanswered()
-		a.say("truing.headline", "Mend the figure marked Wrong below.")
 	default:
 		p.advise()
 		a.values(&p)
 		a.words(&p)
+		a.crossChecks(&p, r)
+		a.bend(&p)
 	}
+	a.turns(&p)
 	a.say("truing.assumed", assumedWords(r))
-	a.picture(&p)
+	a.face(&p)
+	a.measure(&s, r)
 }
 
-// unanswered fills in the figures that can't be given yet.
-func (a *Answers) unanswered() {
-	a.text("verdict", "needs a reading")
-	for _, name := range []string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
-		a.null(name)
+// next returns the station that wants something yet; complete where each half
+// has a reading and none is half done.
+func (p *pass) next() (station int, complete bool) {
+	has := [2]bool{}
+	begun := -1
+	for i, got := range p.reading {
+		switch {
+		case got.lack == mending:
+			return i, false
+		case got.lack == nothing:
+			has[p.setUp.stations[i].half] = true
+		case got.lack != runOut && (got.lack != points || got.taken > 0) && begun < 0:
+			begun = i
+		}
 	}
-	a.emptyList("moves")
+	for i := range sideNames {
+		if !has[p.setUp.stations[i].half] {
+			return i, false
+		}
+	}
+	return begun, begun < 0
 }
 
-func (p *pass) complete() bool {
-	return p.reading[clock.Left].lack == nothing && p.reading[clock.Right].lack == nothing
-}
+// sideNames are the stations that are always there, as they come first.
+var sideNames = [...]string{"drive", "timing"}
 
-// solve finds how the halves sit; false when a length of the set-up can't be.
-func (p *pass) solve(r *form.Reader) bool {
-	p.stations = make([]crank.Station, len(p.reading))
-	for half, got := range p.reading {
-		p.stations[half] = p.station(clock.End(half), got.Reading)
+// solve finds how the halves sit; where it can't, it says why.
+func (p *pass) solve(a *Answers, r *form.Reader) bool {
+	for i, got := range p.reading {
+		if got.lack == nothing {
+			p.use(i)
+		}
+	}
+	for _, i := range p.used {
+		st, got := &p.setUp.stations[i], &p.reading[i]
+		p.stations = append(p.stations, crank.Station{
+			Half: st.half, At: st.at, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: st.dial,
+			RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
+		})
 	}
 	seat, err := p.crank.Solve(p.stations)
-	if err != nil {
-		p.complain(r, err)
-		return false
+	switch e := err.(type) {
+	case nil:
+		p.seat = seat
+		p.advice = p.seat.Advise(p.stations, p.allowed)
+		return true
+	case *crank.MissingError:
+		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
+		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
+	case *crank.LengthError:
+		if e.Length == crank.DialAt {
+			e.Station = p.used[e.Station]
+		}
+		p.complain(r, e)
+		a.say("truing.headline", "Mend the figure marked Wrong below.")
 	}
-	p.seat = seat
-	p.advice = p.seat.Advise(p.stations, crank.Tolerance{RunOut: p.allowed})
-	return true
+	return false
+}
+
+// use keeps a station in the order of the places along the crank.
+func (p *pass) use(station int) {
+	p.used = append(p.used, station)
+	for i := len(p.used) - 1; i > 0 && p.setUp.stations[p.used[i]].at < p.setUp.stations[p.used[i-1]].at; i-- {
+		p.used[i], p.used[i-1] = p.used[i-1], p.used[i]
+	}
 }
 
 // advise turns the advice into moves: the strike first, since it can be made
@@ -86,33 +129,36 @@ func (p *pass) solve(r *form.Reader) bool {
 func (p *pass) advise() {
 	if p.advice.Strike {
 		m, other := p.seat.Strike()
-		p.add(m, other, func(f crank.Forecast) float64 { return 2 * f.Strike.Len() })
+		p.add(m, other, p.seat.StrikePlus(p.stations))
 	}
 	if p.advice.Close {
 		m, other := p.seat.Close()
-		p.add(m, other, func(f crank.Forecast) float64 { return 2 * f.Gap.Len() })
+		plus, _, _ := p.seat.ClosePlus(p.stations)
+		p.add(m, other, plus)
 	}
 }
 
-func (p *pass) add(m, other crank.Move, after func(crank.Forecast) float64) {
-	out := move{Move: m, other: other}
+func (p *pass) add(m, other crank.Move, plus float64) {
+	out := move{Move: m, other: other, plus: plus}
 	most := math.Inf(-1)
-	for _, half := range [...]clock.End{p.end("drive"), p.end("timing")} {
-		f := p.forecast(half)
-		out.predicted[half] = after(f)
-		if fall := 2*f.Now.Len() - out.predicted[half]; fall > most+p.step/100 {
-			most, out.watch = fall, half
+	for i, st := range p.stations {
+		f := p.seat.Forecast(st.Half, st.At)
+		then := 2 * f.Strike.Len()
+		if m.Kind != crank.Strike {
+			then = 2 * f.Gap.Len()
+		}
+		out.predicted = append(out.predicted, then)
+		fall := 2*f.Now.Len() - then
+		// Of needles that fall alike the drive side's is named.
+		if fall > most+p.step/100 || fall > most-p.step/100 && p.used[i] == 0 {
+			most, out.watch = fall, i
 		}
 	}
 	// Either wheel does; the one whose needle is watched is the easier to follow.
-	if m.Kind == crank.Strike && other.Wheel == out.watch {
+	if m.Kind == crank.Strike && other.Wheel == p.stations[out.watch].Half {
 		out.Move, out.other = other, m
 	}
 	p.moves = append(p.moves, out)
-}
-
-func (p *pass) forecast(half clock.End) crank.Forecast {
-	return p.seat.Forecast(half, p.dial[half])
 }
 
 var kindNames = [...]string{crank.Strike: "strike", crank.Squeeze: "squeeze", crank.Spread: "spread"}
@@ -122,38 +168,59 @@ var verdictNames = [...]string{
 	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell",
 }
 
+// unanswered fills in the figures that can't be given yet.
+func (a *Answers) unanswered() {
+	a.text("verdict", "needs a reading")
+	for _, name := range [...]string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
+		a.null(name)
+	}
+	a.emptyList("moves")
+}
+
 // values fills in what the answers carry as figures, in mm and in hours of the
 // end that the job is seen from.
 func (a *Answers) values(p *pass) {
 	d := p.seat.D.From(p.seen)
-	a.text("verdict", verdictNames[p.advice.Plain])
+	a.text("verdict", verdictNames[p.advice.Verdict])
+	a.text("verdict_as_read", verdictNames[p.advice.Plain])
 	a.text("seen_from", p.seenFrom())
 	a.number("offset.towards12_mm", d.T)
 	a.number("offset.towards3_mm", d.N)
+	sureD, sureG := p.seat.SureOfD(p.stations), p.seat.SureOfG(p.stations)
+	a.number("offset.plus_mm", sureD.Plus(p.seat.D))
 	across, widest := p.seat.Gap()
-	if p.seat.G == (clock.Vec{}) {
-		a.null("gap.widest_hour")
-	} else {
-		a.number("gap.widest_hour", p.hour(widest))
-	}
+	a.hourOrNull("gap.widest_hour", sureG.Tells(p.seat.G), p.hour(widest))
 	a.number("gap.across_rim_mm", across)
+	a.number("gap.plus_mm", 2*p.crank.Rim*sureG.Plus(p.seat.G))
 	a.number("floor_tir_mm", p.advice.Floor.Value)
 	a.dialValues(p)
 	a.moveValues(p)
 	a.bearingValues(p)
 }
 
+func (a *Answers) hourOrNull(name string, told bool, hour float64) {
+	if told {
+		a.number(name, hour)
+	} else {
+		a.null(name)
+	}
+}
+
 // dialValues tells each dial, left to right, and what it should show after
 // each move alone and after both.
 func (a *Answers) dialValues(p *pass) {
-	for half := range p.reading {
-		f, i := p.forecast(clock.End(half)), strconv.Itoa(half)
-		a.text("dials/"+i+"/half", p.sideOf[half])
-		a.number("dials/"+i+"/tir_mm", 2*f.Now.Len())
-		if f.Now == (clock.Vec{}) {
-			a.null("dials/" + i + "/high_hour")
-		} else {
-			a.number("dials/"+i+"/high_hour", p.hour(f.Now.Hour()))
+	for n, st := range p.stations {
+		i := strconv.Itoa(n)
+		f := p.seat.Forecast(st.Half, st.At)
+		got := &p.reading[p.used[n]]
+		a.text("dials/"+i+"/half", p.sideOf[st.Half])
+		a.number("dials/"+i+"/tir_mm", got.RunOut)
+		a.number("dials/"+i+"/plus_mm", got.Plus())
+		a.hourOrNull("dials/"+i+"/high_hour", got.Sure().Tells(got.E), p.hour(got.E.Hour()))
+		if got.turn != nil {
+			a.number("dials/"+i+"/full_movement_mm", got.turn.Full)
+			a.number("dials/"+i+"/ovality_mm", got.turn.Oval.Size)
+			a.number("dials/"+i+"/drift_mm", got.turn.Drift)
 		}
 		a.number("after_strike_tir_mm/"+i, 2*f.Strike.Len())
 		a.number("after_gap_tir_mm/"+i, 2*f.Gap.Len())
@@ -176,8 +243,9 @@ func (a *Answers) moveValues(p *pass) {
 		a.number(at+"hour", p.hour(m.Hour))
 		a.text(at+"seen_from", p.seenFrom())
 		a.number(at+"amount_mm", m.Amount)
-		for half, v := range m.predicted {
-			a.number(at+"predicted_tir_mm/"+strconv.Itoa(half), v)
+		a.number(at+"plus_mm", m.plus)
+		for n, v := range m.predicted {
+			a.number(at+"predicted_tir_mm/"+strconv.Itoa(n), v)
 		}
 	}
 }
@@ -189,7 +257,7 @@ func (a *Answers) bearingValues(p *pass) {
 	for half, x := range p.tip {
 		a.number("bearings/tir_mm/"+strconv.Itoa(half), axes.RunOut(clock.End(half), x))
 	}
-	for half := range p.tip {
-		a.number("bearings/tilt_arcmin/"+strconv.Itoa(half), axes.Tilt(clock.End(half)))
+	for half, tilt := range p.advice.Tilt {
+		a.number("bearings/tilt_arcmin/"+strconv.Itoa(half), tilt.Value)
 	}
 }

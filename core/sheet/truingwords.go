@@ -1,11 +1,11 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
-	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
@@ -18,33 +18,47 @@ func (s *setUp) amount(mm float64) string { return unit.Format(mm, s.fine, s.ste
 // bare writes a length without its unit.
 func (s *setUp) bare(mm float64) string { return unit.Figures(mm, s.fine, s.step) }
 
+// within writes a length with how far it may be out: "2.1 ± 0.3 thou".
+func (s *setUp) within(mm, plus float64) string {
+	if s.bare(plus) == "0" {
+		return s.amount(mm)
+	}
+	return fill("% ± %", s.bare(mm), s.amount(plus))
+}
+
 // at writes an hour seen from the left as the job numbers it.
 func (s *setUp) at(hour float64) string { return unit.FormatHour(s.hour(hour), 10) }
+
+// fromEnd writes a place as measured from its shaft's own end.
+func (s *setUp) fromEnd(half clock.End, x float64) string {
+	if half == clock.Right {
+		x = s.length() - x
+	}
+	return unit.Format(x, unit.MM, 1)
+}
 
 // blocks fills the title block and the units in the fields.
 func (a *Answers) blocks(p *pass) {
 	a.say("block.seen", "seen from % side", p.seenFrom())
-	a.say("block.tolerance", "% allowed", p.amount(p.allowed))
+	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
 	a.text("unit.fine", p.fine.Name)
 }
 
 // invite says which reading to take next.
-func (a *Answers) invite(p *pass) {
-	first, second := p.end("drive"), p.end("timing")
-	next := first
-	if p.reading[first].lack == nothing {
-		next = second
-	}
-	lack := p.reading[next].lack
-	if lack == runOut && p.reading[second].lack == runOut && next == first {
+func (a *Answers) invite(p *pass, next int) {
+	got := &p.reading[next]
+	if got.lack == runOut && next == 0 && p.reading[1].lack == runOut {
 		a.say("truing.headline", "Turn the crank once and read a dial.")
 		a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
 		return
 	}
-	if lack == hour {
+	switch got.lack {
+	case hour:
 		a.say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
+	case points:
+		a.say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	}
-	a.say("truing.headline", invitations[lack], p.sideOf[next])
+	a.say("truing.headline", invitations[got.lack], p.dialName(next))
 }
 
 // invitations ask for what a reading lacks.
@@ -53,17 +67,32 @@ var invitations = [...]string{
 	hour:    "At which hour does the % needle stand highest?",
 	halfway: "At which hours does the % needle rise and fall through half-way?",
 	pinAt:   "Where does the pin point when the % needle stands highest?",
+	points:  "Go on round with the % dial.",
 	mending: "Mend the % dial’s figure marked Wrong.",
+}
+
+// dialName names a station's dial: "drive", "second drive".
+func (s *setUp) dialName(station int) string {
+	st := &s.stations[station]
+	name := s.sideOf[st.half]
+	switch len(st.letter) {
+	case 1:
+		return name
+	default:
+		return st.letter + ", " + name
+	}
 }
 
 // words says the verdict, what to do, and what the needles should then do.
 func (a *Answers) words(p *pass) {
-	switch p.advice.Plain {
+	worst := p.within(p.advice.Worst.Value, p.advice.Worst.Plus)
+	allowed := p.amount(p.allowed.RunOut)
+	switch p.advice.Verdict {
 	case crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
-		a.say("truing.then", "Worst run-out %, % allowed.", p.amount(p.advice.Worst.Value), p.amount(p.allowed))
+		a.say("truing.then", "Worst run-out %, % allowed.", worst, allowed)
 	case crank.NotMendable:
-		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.amount(p.advice.Floor.Value))
+		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
 		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
 	case crank.OutOfTrue:
 		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
@@ -73,12 +102,57 @@ func (a *Answers) words(p *pass) {
 			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].other)))
 		}
 		a.say("truing.caution", caution)
+	case crank.TooClose:
+		a.say("truing.headline", "Too close to call: %, % allowed.", worst, allowed)
+		as := "outside"
+		if p.advice.Plain == crank.Fit {
+			as = "inside"
+		}
+		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
+		if len(p.moves) > 0 {
+			a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
+			a.say("truing.caution", caution)
+		}
 	default:
-		a.say("truing.headline", "The dials can’t tell which way to work.")
-		a.say("truing.then", "Read again: half-way hours are sharper than the high spot.")
+		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
+		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
+	a.tiltVerdict(p)
 	a.sit(p)
 	a.needles(p)
+	a.shafts(p)
+}
+
+// tiltVerdict says so where it is a journal's lean that counts against a crank
+// whose dials are inside.
+func (a *Answers) tiltVerdict(p *pass) {
+	for half, tilt := range p.advice.Tilt {
+		if tilt.Value > p.allowed.Tilt && p.advice.Worst.Value <= p.allowed.RunOut {
+			a.say("truing.lean", "Run-out is inside, but the % journal leans %′ in its bearing, %′ allowed.",
+				p.sideOf[half], minutes(tilt.Value), minutes(p.allowed.Tilt))
+			return
+		}
+	}
+}
+
+// tellers says what would make the dial that weighs most surer.
+func (p *pass) tellers() string {
+	weak := p.used[p.advice.Weak]
+	better := p.reading[weak].Better
+	var ways []string
+	add := func(helps bool, way string) {
+		if helps {
+			ways = append(ways, way)
+		}
+	}
+	add(better.HalfWay, "the half-way hours")
+	add(better.MorePoints, "a full turn, more points round it")
+	add(better.FinerDial, "a finer dial")
+	add(p.advice.SecondStation, "a second place on that shaft")
+	if len(ways) == 0 {
+		return "read it once more"
+	}
+	return fill("% dial: ", p.dialName(weak)) + strings.Join(ways, ", or ")
 }
 
 // do is what to do: "Strike the drive wheel at 3".
@@ -95,55 +169,76 @@ func (p *pass) do(m crank.Move) string {
 
 // watchWords say which needle to watch, and how far it should go.
 func (p *pass) watchWords(m move) string {
-	now, then := 2*p.forecast(m.watch).Now.Len(), m.predicted[m.watch]
-	template, to := "watch the % needle come to %", then
-	if fall := now - then; p.bare(fall) != "0" && fall > 0 {
-		template, to = "watch the % needle fall %", fall
+	st := &p.stations[m.watch]
+	then := m.predicted[m.watch]
+	fall := 2*p.seat.At(st.Half, st.At).Len() - then
+	if p.bare(fall) != "0" && fall > 0 {
+		return fill("watch the % needle fall %", p.dialName(p.used[m.watch]), p.amount(fall))
 	}
-	return fill(template, p.sideOf[m.watch], p.amount(to))
+	return fill("watch the % needle come to %", p.dialName(p.used[m.watch]), p.amount(then))
 }
 
 // sit says how the halves sit, between centres and in their own bearings.
 func (a *Answers) sit(p *pass) {
 	right, left := p.sideOf[clock.Right], p.sideOf[clock.Left]
-	d := p.seat.D
-	if p.bare(d.Len()) == "0" {
-		a.say("sit.offset", "The shafts meet in line at the crankpin.")
-	} else {
-		a.say("sit.offset", "At the crankpin the % shaft stands % from the % shaft’s line, towards %: % of twist, % of throw mismatch.",
-			right, p.amount(d.Len()), left, p.at(d.Hour()), p.amount(abs(d.N)), p.amount(abs(d.T)))
-	}
-	across, widest := p.seat.Gap()
-	if p.bare(across) == "0" {
-		a.say("sit.gap", "The wheels’ faces stand parallel.")
-	} else {
-		a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest), p.amount(across))
-	}
-	if p.bare(abs(d.T)) != "0" {
+	d, sure := p.seat.D, p.seat.SureOfD(p.stations)
+	a.say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
+		p.towards(clock.Vec{N: d.N}, sure.Plus(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.Plus(clock.Vec{T: 1})))
+	a.gapWords(p)
+	if abs(d.T) > sure.Plus(clock.Vec{T: 1}) && p.bare(d.T) != "0" {
 		a.say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
 	}
 	axes := p.seat.Running(p.seat.D, p.seat.G)
 	drive, timing := p.end("drive"), p.end("timing")
 	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
 		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
-	a.say("sit.tilt", "Each journal leans in its bearing: drive %′, timing %′ (minutes of arc).", minutes(axes.Tilt(drive)), minutes(axes.Tilt(timing)))
+	lean := func(end clock.End) string {
+		return fill("%′ ± %′", minutes(p.advice.Tilt[end].Value), minutes(p.advice.Tilt[end].Plus))
+	}
+	a.say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), minutes(p.allowed.Tilt))
+}
+
+// towards writes an offset along 12–6 or 3–9 with its hour.
+func (p *pass) towards(v clock.Vec, plus float64) string {
+	text := p.within(v.Len(), plus)
+	if v.Len() <= plus || p.bare(v.Len()) == "0" {
+		return text
+	}
+	return fill("% towards %", text, p.at(v.Hour()))
+}
+
+func (a *Answers) gapWords(p *pass) {
+	across, widest := p.seat.Gap()
+	sure := p.seat.SureOfG(p.stations)
+	if !sure.Tells(p.seat.G) {
+		a.say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
+			p.amount(across+2*p.crank.Rim*sure.Plus(clock.Vec{})))
+		return
+	}
+	a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
+		p.within(across, 2*p.crank.Rim*sure.Plus(p.seat.G)))
 }
 
 func minutes(arc float64) string { return unit.Figures(arc/60, unit.ArcMinute, 0.1/60) }
 
 // needles fills the table of what each dial should show.
 func (a *Answers) needles(p *pass) {
-	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.", p.amount(p.advice.Floor.Value))
-	for half := range p.reading {
-		side, f := p.sideOf[half], p.forecast(clock.End(half))
-		a.say("now."+side, p.needle(f.Now))
+	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
+		p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
+	for n, st := range p.stations {
+		if p.used[n] >= len(sideNames) {
+			continue
+		}
+		side, f := sideNames[p.used[n]], p.seat.Forecast(st.Half, st.At)
+		got := &p.reading[p.used[n]]
+		a.say("now."+side, p.needle(got.E, got.Plus()))
 		if p.advice.Strike {
-			a.say("after.strike."+side, p.needle(f.Strike))
+			a.say("after.strike."+side, p.needle(f.Strike, 0))
 		}
 		if p.advice.Close {
-			a.say("after.gap."+side, p.needle(f.Gap))
+			a.say("after.gap."+side, p.needle(f.Gap, 0))
 		}
-		a.say("after.both."+side, p.needle(f.Both))
+		a.say("after.both."+side, p.needle(f.Both, 0))
 	}
 	if p.advice.Close {
 		m, _ := p.seat.Close()
@@ -152,8 +247,8 @@ func (a *Answers) needles(p *pass) {
 }
 
 // needle writes a run-out with the hour of its high spot.
-func (s *setUp) needle(e clock.Vec) string {
-	text := s.amount(2 * e.Len())
+func (s *setUp) needle(e clock.Vec, plus float64) string {
+	text := s.within(2*e.Len(), plus)
 	if s.bare(2*e.Len()) == "0" {
 		return text
 	}
@@ -168,26 +263,6 @@ func assumedWords(r *form.Reader) string {
 		}
 	}
 	return "All distances are yours."
-}
-
-// picture draws the clock face.
-func (a *Answers) picture(p *pass) {
-	v := draw.FaceView{Prefix: "face", SeenFrom: drawn(p.seenFrom())}
-	for half, got := range p.reading {
-		if got.lack == nothing && got.E != (clock.Vec{}) {
-			v.High = append(v.High, draw.HighSpot{
-				Letter: drawn(p.sideOf[half]).Letter(), Hour: p.hour(got.E.Hour()), RunOut: p.bare(2 * got.E.Len()),
-			})
-		}
-	}
-	for _, m := range p.moves {
-		mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: drawn(p.sideOf[m.Wheel]), Hour: p.hour(m.Hour)}
-		if m.Kind != crank.Strike {
-			mark.Amount = p.amount(m.Amount)
-		}
-		v.Moves = append(v.Moves, mark)
-	}
-	a.text("picture.face", draw.Face(v))
 }
 
 func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }

@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// crossChecks works out the rim gaps and the straight-edge's steps of a pass
+// beside what the dials say.
+func (a *Answers) crossChecks(p *pass, r *form.Reader) {
+	at := "pass." + p.key + "."
+	step := r.Default("feeler")
+	if v, ok := numbers(r, at, "gap12", "gap3", "gap6", "gap9"); ok {
+		gaps := crank.RimGaps{From: p.seen, At12: v[0], At3: v[1], At6: v[2], At9: v[3], Step: step}
+		check, closure, askew, err := p.seat.Gaps(p.stations, gaps)
+		if err == nil {
+			a.gapCheck(p, check, closure, askew)
+		}
+	}
+	if v, ok := numbers(r, at, "edge3", "edge9", "edge12"); ok {
+		edge := crank.StraightEdge{From: p.seen, At3: v[0], At9: v[1], At12: v[2], Step: step}
+		check, radii, err := p.seat.Edge(p.stations, edge)
+		if err == nil {
+			a.edgeCheck(p, check, radii)
+		}
+	}
+}
+
+// numbers reads fields of which each is wanted before any counts.
+func numbers(r *form.Reader, at string, names ...string) (values []float64, all bool) {
+	all = true
+	for _, name := range names {
+		v, ok := r.Number(at + name)
+		all = all && ok
+		values = append(values, v)
+	}
+	return values, all
+}
+
+func (a *Answers) gapCheck(p *pass, c crank.Check, closure float64, askew bool) {
+	across := 2 * p.crank.Rim * c.Value.Len()
+	a.say("check.gaps", "By the rim gaps the wheels stand open at %, by %.", p.at(c.Value.Hour()),
+		p.within(across, 2*p.crank.Rim*c.Sure.Plus(c.Value)))
+	a.number("gaps.across_rim_mm", across)
+	a.number("gaps.widest_hour", p.hour(c.Value.Hour()))
+	a.agree("check.gaps.agree", c.Differ)
+	if askew {
+		a.say("check.gaps.askew", "12 and 6 together differ from 3 and 9 together by %: one gap is misread, or a face isn’t flat.", p.amount(closure))
+	}
+}
+
+func (a *Answers) edgeCheck(p *pass, c crank.Check, radii float64) {
+	a.say("check.edge", "By the straight-edge: % of twist, % of throw mismatch; one rim’s radius is % the larger.",
+		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), unit.Format(abs(radii), p.fine, p.step))
+	d := c.Value.From(p.seen)
+	a.number("edge.towards12_mm", d.T)
+	a.number("edge.towards3_mm", d.N)
+	a.agree("check.edge.agree", c.Differ)
+}
+
+func (a *Answers) agree(name string, differ bool) {
+	if differ {
+		a.say(name, "The dials say otherwise, by more than either can be out: find out which before you strike.")
+	} else {
+		a.say(name, "The dials agree.")
+	}
+}

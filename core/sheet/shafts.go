@@ -1,0 +1,68 @@
+package sheet
+
+import "pintwelve/core/crank"
+
+// shafts says what the dials make of each shaft and of where it is held, and
+// of slips of the pen that would make readings fit which don't.
+func (a *Answers) shafts(p *pass) {
+	for half, shaft := range p.advice.Shaft {
+		side := p.sideOf[half]
+		hole := p.within(shaft.Hole.Len(), shaft.Sure.Plus(shaft.Hole))
+		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
+	}
+	for i, slip := range p.crank.Slips(p.stations) {
+		template := "The readings would fit if the hours of % had been read from the other end."
+		if slip.Kind == crank.Swapped {
+			template = "The readings would fit if those of % and % had been exchanged."
+		}
+		if i == 0 {
+			a.say("shaft.slip", template, p.letter(slip.A), p.letter(slip.B))
+		}
+	}
+}
+
+func (p *pass) letter(n int) string { return p.setUp.stations[p.used[n]].letter }
+
+// shaftWords are filled with the side, what holds the shaft, how far that
+// stands off the shaft's axis, and towards which hour.
+var shaftWords = [...]string{
+	crank.Unseen:        "With one dial on the % shaft its % is taken on trust.",
+	crank.Sound:         "The % shaft’s % can be trusted.",
+	crank.SupportOrBent: "On the % side, a bad % or a bent shaft: the dials’ line passes % from it, towards %. A third place on that shaft would tell which; the dials alone are gone by.",
+	crank.BadSupport:    "Don’t trust the % shaft’s %: it stands % off the shaft’s axis, towards %. The dials alone are gone by.",
+	crank.Bent:          "The % shaft is bent, or a dial was misread: its dials don’t stand on one line.",
+}
+
+func (p *pass) support() string {
+	return [...]string{crank.Centres: "centre", crank.VBlocks: "V-block seat", crank.OwnBearings: "bearing seat"}[p.crank.Mount]
+}
+
+// turns says what each full turn shows beside its run-out.
+func (a *Answers) turns(p *pass) {
+	for i := range p.reading {
+		got := &p.reading[i]
+		if got.turn == nil {
+			continue
+		}
+		say := func(what, template string, figures ...string) {
+			a.say("turn."+p.setUp.stations[i].name+what, template, figures...)
+		}
+		say("", "%: full movement %, fitted run-out %.", p.setUp.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
+		oval := &got.turn.Oval
+		switch {
+		case got.turn.OutOfRound(got.noise):
+			say(".oval", "Out of round by %: the shaft’s own shape, not its place.", p.amount(2*oval.Size))
+		case p.bare(2*oval.Size) != "0" && oval.Size > 0:
+			say(".oval", "Out of round, or scatter, by up to %: more points would tell.", p.amount(2*oval.Size))
+		}
+		if got.turn.Drifted(got.noise) {
+			say(".drift", "The first point came back % different: the dial or the crank has moved. Read the turn again.", p.amount(got.turn.Drift))
+		}
+		if got.turn.Unwrapped {
+			say(".zero", "The needle passed zero; the readings were taken on past it.")
+		}
+		if got.noise.Nu >= 1 {
+			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))
+		}
+	}
+}

@@ -4,6 +4,7 @@ import { startCore } from './bridge.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Job } from './job.js';
+import { Lathe } from './lathe.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
@@ -110,6 +111,7 @@ class Bench {
       notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
       return;
     }
+    this.answers = answers;
     painters.get(this.step).show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
   }
@@ -190,6 +192,10 @@ class Bench {
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
+    this.lathe = new Lathe(document.getElementById('true'), {
+      onStep: (control, by) => this.stepBy(nameOf(control.name, control), by),
+      onNext: (control) => this.goOn(control),
+    });
     document.getElementById('share').addEventListener('click', () => this.share());
     document.getElementById('afresh').addEventListener('click', () => this.startAfresh());
     addEventListener('hashchange', () => this.arrive());
@@ -241,10 +247,33 @@ class Bench {
 
   key(event) {
     const { target, key } = event;
-    if (key !== 'ArrowUp' && key !== 'ArrowDown') return;
-    if (target.tagName !== 'INPUT' || !('hour' in target.dataset || target.closest('.stepper'))) return;
-    event.preventDefault();
-    this.stepBy(nameOf(target.name, target), key === 'ArrowUp' ? '1' : '-1');
+    if (target.tagName !== 'INPUT' || !target.name) return;
+    const arrow = { ArrowUp: '1', ArrowDown: '-1' }[key];
+    if (key === 'Enter') {
+      event.preventDefault();
+      if (this.goOn(target)) focusAfter(target);
+    } else if (arrow && ('hour' in target.dataset || target.closest('.stepper'))) {
+      event.preventDefault();
+      this.stepBy(nameOf(target.name, target), arrow);
+    }
+  }
+
+  /**
+   * Goes on to the next reading, as a dial with a keyboard output does by Enter:
+   * within a turn that wants more, to its next point. True when the field has
+   * all that it wants.
+   */
+  goOn(control) {
+    if (!('goesOn' in control.dataset)) return true;
+    const name = nameOf(control.name, control);
+    const left = () => Number(this.answers[`left.${name}`] ?? 0);
+    if (left() <= 0) return true;
+    const text = control.value;
+    const last = text.trim().split(/[\s;]+/).at(-1) || '0';
+    // A point passed over reads as the one before it.
+    this.put({ [name]: /\S$/.test(text) ? `${text} ` : `${text}${last} ` });
+    control.setSelectionRange(control.value.length, control.value.length);
+    return left() <= 0;
   }
 
   tapped(x, y) {
@@ -262,4 +291,9 @@ class Bench {
     const last = this.hourField[dial];
     return shown(last) ? last : [...document.querySelectorAll(`[data-hour="${dial}"]`)].find(shown);
   }
+}
+
+function focusAfter(control) {
+  const all = [...document.querySelectorAll('input:not([type="radio"]), select')].filter((other) => !other.closest('[hidden]'));
+  all[all.indexOf(control) + 1]?.focus();
 }

@@ -1,6 +1,11 @@
 package sheet
 
-import "pintwelve/core/crank"
+import (
+	"strconv"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/unit"
+)
 
 // shafts says what the dials make of each shaft and of where it is held, and
 // of slips of the pen that would make readings fit which don't.
@@ -41,11 +46,17 @@ func (p *pass) support() string {
 func (a *Answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
+		name := p.setUp.stations[i].name
+		a.next(got, p.key, name)
+		if i >= len(sideNames) {
+			a.say(name+".name", "Place %", p.setUp.stations[i].letter)
+		}
 		if got.turn == nil {
 			continue
 		}
+		a.say("turns.any", "yes")
 		say := func(what, template string, figures ...string) {
-			a.say("turn."+p.setUp.stations[i].name+what, template, figures...)
+			a.say("turn."+name+what, template, figures...)
 		}
 		say("", "%: full movement %, fitted run-out %.", p.setUp.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
 		oval := &got.turn.Oval
@@ -64,5 +75,22 @@ func (a *Answers) turns(p *pass) {
 		if got.noise.Nu >= 1 {
 			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))
 		}
+	}
+}
+
+// next says how far a turn has been read, and where to read next.
+func (a *Answers) next(got *reading, key, name string) {
+	if got.of == 0 || got.lack == mending {
+		return
+	}
+	a.text("left.pass."+key+"."+name+".turn", strconv.Itoa(got.of-got.taken))
+	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+	switch {
+	case got.taken >= len(got.hours):
+		a.say("turn."+name+".next", "%: the turn is whole.", count)
+	case got.taken == got.of:
+		a.say("turn."+name+".next", "%; read the first point again to see whether anything moved.", count)
+	default:
+		a.say("turn."+name+".next", "%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
 	}
 }

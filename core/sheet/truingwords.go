@@ -41,6 +41,7 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 func (a *Answers) blocks(p *pass) {
 	a.say("block.seen", "seen from % side", p.seenFrom())
 	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
+	a.say("right.side", p.sideOf[clock.Right])
 	a.text("unit.fine", p.fine.Name)
 }
 
@@ -117,10 +118,28 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
+	a.far(p)
 	a.tiltVerdict(p)
 	a.sit(p)
 	a.needles(p)
 	a.shafts(p)
+}
+
+// far says the same in few words, to be read from two metres.
+func (a *Answers) far(p *pass) {
+	switch p.advice.Verdict {
+	case crank.OutOfTrue:
+		m := p.moves[0]
+		wheel := ""
+		if m.Kind == crank.Strike {
+			wheel = p.sideOf[m.Wheel] + " "
+		}
+		a.say("lathe.do", "% %at %", strings.ToUpper(kindNames[m.Kind]), wheel, p.at(m.Hour))
+	case crank.Fit:
+		a.say("lathe.do", "TRUE")
+	default:
+		a.say("lathe.do", verdictNames[p.advice.Verdict])
+	}
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank

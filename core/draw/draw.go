@@ -16,19 +16,22 @@
 // No picture carries a style attribute. Geometry is in attributes, looks are in
 // these classes, all under the class "dw" of the root:
 //
-//	ol  thick outline            th  thin line: dimension, leader, tick
+//	ol  thick outline            op  the same, filled with paper
+//	th  thin line: dimension, leader, tick
 //	ax  chain-dot axis           hd  dashed hidden edge
-//	hx  hatching                 fi  filled with ink
-//	ln  line of a chart          gr  its pale grid
-//	li  limit: heavy and dashed  cu  metal taken off: dashed outline
-//	op  thick outline, filled with paper
-//	pa  paper alone, to clear a place
+//	hx  hatching                 cu  metal taken off: dashed outline
+//	fi  filled with ink          pa  filled with paper, to clear a place
 //	se  pale sector or zone with a thin outline
+//	ln  line of a chart          gr  its pale grid
+//	li  limit: heavy and dashed
 //	mf  a move, filled           mo  a move, drawn as a line
-//	ml  leader of a move         tx  text with a halo of paper
-//	tb  heavier text             tm  text of a move
+//	ml  leader of a move         tm  text of a move
+//	tx  text with a halo of paper
+//	tb  heavier text             as  an assumed figure, in grey italics
 //	fs  beside dw: printed at its true size
-//	as  an assumed figure, in grey italics
+//
+// Golden pictures are in testdata; go test -update writes them anew, to be
+// looked at before they are kept.
 package draw
 
 import (

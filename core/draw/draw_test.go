@@ -111,3 +111,50 @@ func readPoint(t *testing.T, xy string) point {
 	require.NoError(t, err)
 	return point{px, py}
 }
+
+// A picture 304 px wide, which is what a phone of 320 px leaves it, has text of
+// 16 px; no picture sets another size.
+func TestTextIsLargeEnough(t *testing.T) {
+	assert.GreaterOrEqual(t, TextSize*304.0/Width, 16.0)
+	for name, svg := range goldens(t) {
+		assert.Equal(t, 1, strings.Count(svg, "font-size="), name)
+		assert.Contains(t, svg, `font-size="19"`, name)
+	}
+}
+
+// Every class that a picture uses has its look, and is told in the package's
+// comment.
+func TestClassesHaveTheirLook(t *testing.T) {
+	css, err := os.ReadFile("../../web/draw.css")
+	require.NoError(t, err)
+	source, err := os.ReadFile("draw.go")
+	require.NoError(t, err)
+	comment, _, _ := strings.Cut(string(source), "\npackage draw")
+	for name, svg := range goldens(t) {
+		for _, part := range strings.Split(svg, `class="`)[1:] {
+			for _, class := range strings.Fields(part[:strings.IndexByte(part, '"')]) {
+				if class == "crank" || strings.HasPrefix(class, "needle-") {
+					continue // for the page to find, not for a look
+				}
+				assert.Regexp(t, `\.`+class+`\b`, string(css), name)
+				if class != "dw" {
+					assert.Regexp(t, `\s`+class+`  `, comment, name)
+				}
+			}
+		}
+	}
+}
+
+func goldens(t *testing.T) map[string]string {
+	t.Helper()
+	files, err := filepath.Glob("testdata/*.svg")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	all := map[string]string{}
+	for _, file := range files {
+		svg, err := os.ReadFile(file)
+		require.NoError(t, err)
+		all[file] = string(svg)
+	}
+	return all
+}

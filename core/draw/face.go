@@ -231,7 +231,7 @@ func (p *pen) highSpots(l *faceLayout) {
 
 // The moves' glyphs, drawn at 12 about the point (0, 0) of the rim.
 const (
-	strikeGlyph  = `<path class="mf" d="M0 0L9 -23L-9 -23Z"/><path class="mo" d="M0 -26V-33M-7 -26L-8.5 -32M7 -26L8.5 -32"/>`
+	strikeGlyph  = `<path class="mf" d="M0 0L11 -26L-11 -26Z"/><path class="mo" d="M0 -30V-37M-8.5 -30L-10 -36.5M8.5 -30L10 -36.5"/>`
 	squeezeGlyph = `<path class="pa" d="M-23 -22H23V9H-23Z"/><path class="mf" d="M-10 -21H-3V9H-10ZM3 -21H10V9H3Z"/><path class="mo" d="M-22 -6H-9M9 -6H22"/>`
 	spreadGlyph  = `<path class="pa" d="M-25 -20H25V8H-25Z"/><path class="mo" d="M-11 -18L-22 -6L-11 6M11 -18L22 -6L11 6"/>`
 )

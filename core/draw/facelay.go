@@ -220,7 +220,7 @@ func (l *faceLayout) stand(i int) {
 	for step := 0; step < 30; step++ {
 		for _, sign := range [2]float64{1, -1} {
 			if m.Kind == Strike {
-				m.tilt = sign * 4 * float64(min(step, 16))
+				m.tilt = sign * 4 * float64(min(step, 18))
 			} else {
 				m.shift = sign * 0.1 * float64(step)
 			}
@@ -240,8 +240,8 @@ func (m *faceMark) cover() {
 	s, c := math.Sincos(m.Hour*math.Pi/6 + m.shift*math.Pi/6 + m.tilt*math.Pi/180)
 	out := func(along, across float64) point { return foot.plus(along*s+across*c, -along*c+across*s) }
 	if m.Kind == Strike {
-		m.body = [3]disc{{out(9, 0), 5}, {out(19, 0), 10}, {out(26, 0), 11}}
-		m.tails = [3]point{out(36, 0), out(22, -12), out(22, 12)}
+		m.body = [3]disc{{out(9, 0), 6}, {out(21, 0), 12}, {out(30, 0), 12.5}}
+		m.tails = [3]point{out(40, 0), out(24, -14), out(24, 14)}
 		return
 	}
 	m.body = [3]disc{{out(6, -13), 15}, {out(6, 0), 14}, {out(6, 13), 15}}

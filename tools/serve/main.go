@@ -21,7 +21,7 @@ func main() {
 	addr := flag.String("addr", "127.0.0.1:8012", "`address` to listen on")
 	base := flag.String("base", "/", "`path` to serve the site under")
 	flag.Parse()
-	if err := serve(*dir, *addr, folder(*base)); err != nil {
+	if err := serve(*dir, *addr, folderOf(*base)); err != nil {
 		log.Fatalln("serve:", err)
 	}
 }
@@ -43,8 +43,8 @@ func serve(dir, addr, base string) error {
 	return server.Serve(listener)
 }
 
-// folder returns the path with a slash at each end.
-func folder(path string) string {
+// folderOf returns the path with a slash at each end.
+func folderOf(path string) string {
 	path = strings.Trim(path, "/")
 	if path == "" {
 		return "/"

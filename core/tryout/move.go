@@ -1,0 +1,61 @@
+package tryout
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+)
+
+// Do makes a move. The error is a Fault, and nothing has then been done.
+func (m *Made) Do(b Blow) error {
+	if !(b.Dose >= 0 && b.Dose <= MostDose) || !(math.Abs(b.Hour) <= mostLong) || b.Kind > Spread || b.Wheel > clock.Right {
+		return Moving
+	}
+	luck := chanceOf(m.seed, forMove, m.moves)
+	m.moves++
+	m.rounds = [2]int{}
+	effect := b.Dose * m.gain[b.Kind] * m.hand(&luck)
+	astray := clock.Polar(m.temper.Cross, luck.between(0, 12))
+	if b.Kind == Strike {
+		m.strike(b, effect*m.temper.Strike, astray)
+	} else {
+		m.bend(b, effect*m.temper.Bend, astray)
+	}
+	return nil
+}
+
+// hand is how much of what was meant a blow does.
+func (m *Made) hand(luck *chance) float64 {
+	if m.temper.Gaussian {
+		return 1 + m.temper.Hand*luck.normal()
+	}
+	return 1 + m.temper.Hand*luck.between(-1, 1)
+}
+
+// strike brings the right shaft over: a blow inwards turns the wheel it falls on
+// about the crankpin by its arm there, R sin φ, and the left wheel turning one way is
+// the right wheel turning the other.
+func (m *Made) strike(b Blow, effect float64, astray clock.Vec) {
+	by := -effect * math.Sin(clock.Radians(b.Hour))
+	if b.Wheel == clock.Left {
+		by = -by
+	}
+	m.crank.twist(&m.body, by)
+	m.crank.hinge(&m.body, astray.Scale(math.Abs(by)*m.ratio))
+}
+
+// bend closes or opens the gap along the line from the pin to where the clamp or
+// the wedge sits.
+func (m *Made) bend(b Blow, slope float64, astray clock.Vec) {
+	to := clock.Polar(m.crank.Rim, b.Hour).Sub(clock.Vec{T: m.crank.Throw})
+	if b.Kind == Squeeze {
+		slope = -slope
+	}
+	m.crank.hinge(&m.body, to.Scale(slope/to.Len()))
+	lost := astray.Scale(math.Abs(slope) / m.ratio)
+	if !m.temper.Throws {
+		lost = clock.Vec{N: math.Copysign(lost.Len(), astray.N)}
+	}
+	m.body.shift(lost.T)
+	m.crank.twist(&m.body, lost.N)
+}

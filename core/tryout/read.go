@@ -1,0 +1,68 @@
+package tryout
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+)
+
+// Dial is how a dial is read.
+type Dial struct {
+	Division float64 // mm, readings are to the nearest
+	Scatter  float64 // mm, deviation of a reading before that
+	Mark     float64 // hours, between the marks that an hour is told to the nearest of
+}
+
+// HalfThou is a half-thou dial in a steady hand, hours told to the half.
+var HalfThou = Dial{Division: 0.0127, Scatter: 0.00254, Mark: 0.5}
+
+// Turn returns what a half's dial shows [mm] with each of the hours in turn under the
+// plunger. A second turn since the last move scatters anew.
+func (m *Made) Turn(h clock.End, d Dial, hours ...float64) []float64 {
+	luck := m.reading(h)
+	zero := luck.unit() * d.Division
+	out := make([]float64, len(hours))
+	for i, hour := range hours {
+		out[i] = d.read(&luck, zero+m.crank.surface(&m.body, h, m.crank.Dial[h], hour)-journal)
+	}
+	return out
+}
+
+// Watch returns what is seen of a half's dial by turning the crank right round:
+// the full movement [mm], and the hours where the needle passes half-way, rising
+// and falling as the hours count up.
+func (m *Made) Watch(h clock.End, d Dial) (runOut, rising, falling float64) {
+	luck := m.reading(h)
+	zero := luck.unit() * d.Division
+	e := m.crank.eccentricity(&m.body, h, m.crank.Dial[h])
+	high, low := d.read(&luck, zero+e.Len()), d.read(&luck, zero-e.Len())
+	half := func(side float64) float64 {
+		// The needle is half-way where it seems so: within half a division.
+		level := (high+low)/2 - zero + d.Division*luck.between(-0.5, 0.5) + d.Scatter*luck.normal()
+		cos := math.Max(-1, math.Min(1, level/math.Max(e.Len(), 1e-9)))
+		return d.hour(e.Hour() + side*math.Acos(cos)*6/math.Pi)
+	}
+	return math.Max(high-low, 0), half(-1), half(1)
+}
+
+func (m *Made) reading(h clock.End) chance {
+	luck := chanceOf(m.seed, forReading, (m.moves*2+int(h))<<16+m.rounds[h])
+	m.rounds[h]++
+	return luck
+}
+
+// read is a reading as it is called out.
+func (d Dial) read(luck *chance, mm float64) float64 {
+	mm += d.Scatter * luck.normal()
+	if d.Division > 0 {
+		mm = math.Round(mm/d.Division) * d.Division
+	}
+	return mm
+}
+
+func (d Dial) hour(hour float64) float64 {
+	if d.Mark > 0 {
+		hour = math.Round(hour/d.Mark) * d.Mark
+	}
+	return clock.Wrap(hour)
+}

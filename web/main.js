@@ -3,18 +3,21 @@
 import { startCore } from './bridge.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
-import { Job } from './job.js';
+import { Job, newKey } from './job.js';
 import { Lathe } from './lathe.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
-import { added, matchRows, removed } from './rows.js';
+import { added, keysOf, matchRows, removed } from './rows.js';
+import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
+const trueStep = document.getElementById('true');
+const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, new Painter(step)]));
 
 start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
@@ -98,10 +101,18 @@ class Bench {
   }
 
   refresh() {
+    this.putPassOnBench();
     const painter = painters.get(this.step);
     if (matchRows(this.step, this.job.form)) painter.look();
     painter.fill(this.job.form);
     this.answer();
+  }
+
+  /** The pass on the bench gives the dials' section its key. */
+  putPassOnBench() {
+    const keys = keysOf(this.job.form, 'pass');
+    const { bench } = this.job.form;
+    trueStep.dataset.key = keys.includes(bench) ? bench : keys.at(-1) ?? '1';
   }
 
   answer() {
@@ -113,7 +124,43 @@ class Bench {
     }
     this.answers = answers;
     painters.get(this.step).show(form, answers);
+    if (this.step === trueStep) this.showPasses(answers);
     if (answers['say.block.seen']) header.show(form, answers);
+  }
+
+  showPasses(answers) {
+    document.getElementById('done').hidden = !answers['say.truing.hard'];
+    for (const row of trueStep.querySelectorAll('.pass')) {
+      const here = row.dataset.key === answers.bench;
+      row.classList.toggle('on-bench', here);
+      row.querySelector('[data-look]').hidden = here;
+    }
+    spin.show(answers);
+  }
+
+  /** Logs the advice as done and begins the next pass. */
+  done() {
+    this.put(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }));
+    this.toReadings();
+  }
+
+  again() {
+    this.put(this.call('again', { ...this.job.form, 'key.pass': newKey() }));
+    this.toReadings();
+  }
+
+  toReadings() {
+    scrollTo(0, 0);
+    this.hourField = {};
+    this.aim('drive');
+  }
+
+  tryOut() {
+    const seed = document.getElementById('try-seed').value.trim() || newKey();
+    const form = this.call('tryout', { seed, start: document.getElementById('try-start').value });
+    this.startAfresh();
+    this.put(form);
+    scrollTo(0, 0);
   }
 
   /** Makes an edit that was typed into its control. */
@@ -192,12 +239,20 @@ class Bench {
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
-    this.lathe = new Lathe(document.getElementById('true'), {
+    this.lathe = new Lathe(trueStep, {
       onStep: (control, by) => this.stepBy(nameOf(control.name, control), by),
       onNext: (control) => this.goOn(control),
     });
-    document.getElementById('share').addEventListener('click', () => this.share());
-    document.getElementById('afresh').addEventListener('click', () => this.startAfresh());
+    const buttons = {
+      share: () => this.share(),
+      afresh: () => this.startAfresh(),
+      done: () => this.done(),
+      again: () => this.again(),
+      undo: () => this.undo(),
+      redo: () => this.redo(),
+      'try-out': () => this.tryOut(),
+    };
+    for (const [id, act] of Object.entries(buttons)) document.getElementById(id).addEventListener('click', act);
     addEventListener('hashchange', () => this.arrive());
   }
 
@@ -226,10 +281,15 @@ class Bench {
   }
 
   pressed(button) {
-    const { step, add, remove } = button?.dataset ?? {};
+    const { step, add, remove, look } = button?.dataset ?? {};
     if (step) this.stepBy(nameOf(button.dataset.for, button), step);
     if (add) this.put(added(this.job.form, nameOf(add, button)));
+    if (look !== undefined) this.put({ bench: button.closest('.pass').dataset.key });
     if (remove !== undefined) this.removeRow(button.closest('[data-row]'));
+  }
+
+  redo() {
+    if (this.job.redo()) this.refresh();
   }
 
   removeRow(row) {

@@ -15,7 +15,7 @@ func (a *Answers) shafts(p *pass) {
 		hole := p.within(shaft.Hole.Len(), shaft.Sure.Plus(shaft.Hole))
 		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
 	}
-	for i, slip := range p.crank.Slips(p.stations) {
+	for i, slip := range p.crank.Slips(p.counted) {
 		template := "The readings would fit if the hours of % had been read from the other end."
 		if slip.Kind == crank.Swapped {
 			template = "The readings would fit if those of % and % had been exchanged."
@@ -26,7 +26,7 @@ func (a *Answers) shafts(p *pass) {
 	}
 }
 
-func (p *pass) letter(n int) string { return p.setUp.stations[p.used[n]].letter }
+func (p *pass) letter(n int) string { return p.stations[p.used[n]].letter }
 
 // shaftWords are filled with the side, what holds the shaft, how far that
 // stands off the shaft's axis, and towards which hour.
@@ -46,10 +46,10 @@ func (p *pass) support() string {
 func (a *Answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
-		name := p.setUp.stations[i].name
+		name := p.stations[i].name
 		a.next(got, p.key, name)
 		if i >= len(sideNames) {
-			a.say(name+".name", "Place %", p.setUp.stations[i].letter)
+			a.say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {
 			continue
@@ -58,7 +58,7 @@ func (a *Answers) turns(p *pass) {
 		say := func(what, template string, figures ...string) {
 			a.say("turn."+name+what, template, figures...)
 		}
-		say("", "%: full movement %, fitted run-out %.", p.setUp.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
+		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
 		oval := &got.turn.Oval
 		switch {
 		case got.turn.OutOfRound(got.noise):

@@ -117,12 +117,12 @@ var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.V
 
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
-func (s *setUp) complain(r *form.Reader, err error) {
+func (p *pass) complain(r *form.Reader, err error) {
 	l, ok := err.(*crank.LengthError)
 	if !ok {
 		return
 	}
-	name := s.sideOf[l.Half]
+	s, name := p.setUp, p.sideOf[l.Half]
 	switch l.Length {
 	case crank.Throw, crank.Rim:
 		if name = "rim"; r.Blank(name) {
@@ -133,7 +133,7 @@ func (s *setUp) complain(r *form.Reader, err error) {
 	case crank.Support:
 		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
 	case crank.DialAt:
-		name = s.stations[l.Station].name + ".at"
+		name = s.stations[p.used[l.Station]].name + ".at"
 	default:
 		name += ".pin"
 	}

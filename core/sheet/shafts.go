@@ -47,8 +47,8 @@ func (a *Answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
 		name := p.stations[i].name
-		a.next(got, p.key, name)
 		if i >= len(sideNames) {
+			a.next(got, p.key, name)
 			a.say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {

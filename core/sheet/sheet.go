@@ -31,6 +31,7 @@ var parts = [...]struct {
 	answer func(*Answers, *form.Reader)
 }{
 	{True, truing},
+	{True + ".more", truingMore},
 	{Balance, balancing},
 }
 

@@ -48,7 +48,7 @@ func (a *Answers) shaking(s *stand, found, target float64) {
 	}
 	for i, p := range peaks {
 		q, n := &aims[i], strconv.Itoa(i)
-		a.say("peak."+n, "% rpm", plain(p.RPM, 1))
+		a.say("peak."+n, "%", plain(p.RPM, 1))
 		a.say("peak."+n+".found", forceWords, kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across))
 		a.say("peak."+n+".target", forceWords, kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across))
 		at := "balance.peaks/" + n + "/"
@@ -68,7 +68,7 @@ func (a *Answers) shaking(s *stand, found, target float64) {
 	a.say("loop.at", "Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", plain(speeds[last], 1))
 }
 
-const forceWords = "% kN (% upright, % level)"
+const forceWords = "%: % upright, % level"
 
 func kilonewtons(p balance.Peak) string { return unit.Figures(p.N/1000, unit.Plain, 0.01) }
 

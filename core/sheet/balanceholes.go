@@ -32,8 +32,8 @@ func (s *stand) readShop() *shop {
 	t.MostDepthMM, _ = r.Number("drill.depth")
 	t.DepthStepMM = r.Default("drill.depthstep")
 	t.MostHoles = int(r.Default("drill.holes"))
-	t.InMM = r.Or("zone.in", s.rim*0.55)
-	t.OutMM = r.Or("zone.out", s.rim*0.97)
+	t.InMM = r.Or("zone.in", math.Round(s.rim*0.55))
+	t.OutMM = r.Or("zone.out", math.Round(s.rim*0.97))
 	t.HalfRad = r.Default("zone.half") * math.Pi / 180
 	t.ThickMM = r.Default("zone.thick")
 	t.WallMM = r.Default("zone.wall")

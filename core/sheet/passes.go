@@ -48,11 +48,11 @@ func (p *pass) howHard() string {
 	case len(p.moves) > 1:
 		second := unit.Figures(p.moves[1].Dose, unit.Plain, 0.1)
 		if first.Pass < 0 && p.moves[1].Pass < 0 {
-			return fill("Strength %, then %: guesses, work up.", hard, second)
+			return fill("Strength %, then %, by guess.", hard, second)
 		}
 		return fill("Strength %, then %.", hard, second)
 	case first.Pass < 0:
-		return fill("Strength %, a guess: work up to it.", hard)
+		return fill("Strength %, by guess: work up to it.", hard)
 	case first.Pass == 0:
 		return fill("Strength %: % the first.", hard, timesWords(first.Times))
 	default:

@@ -30,6 +30,7 @@ var parts = [...]struct {
 	answer func(*Answers, *form.Reader)
 }{
 	{True, truing},
+	{True + ".more", truingMore},
 }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.

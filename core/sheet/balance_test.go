@@ -88,6 +88,22 @@ func TestTextbooksBalanceWeights(t *testing.T) {
 	}
 }
 
+func TestAFurtherCylinderIsAsTheFirstWhereItIsBlank(t *testing.T) {
+	for _, row := range []struct {
+		f           form.Form
+		found, runs string
+	}{
+		{knife("cylinder.b.bank", "0"), "reciprocating 1100 g, rotating 1100 g", ""},
+		{knife("cylinder.b.bank", "0", "new.piston", "250"), "reciprocating 1100 g", "reciprocating 1000 g"},
+		{knife("cylinder.b.weight.piston", "310", "new.piston", "250"), "reciprocating 1110 g", "reciprocating 1060 g"},
+		{knife("cylinder.b.new.piston", "260", "new.piston", "250"), "reciprocating 1100 g", "reciprocating 1010 g"},
+	} {
+		a := Answer(row.f, Balance)
+		assert.Contains(t, strings.ToLower(said(a, "balance.weights")), row.found)
+		assert.Contains(t, said(a, "balance.new"), row.runs)
+	}
+}
+
 // Standard result of the theory of machines: half of the total reciprocating
 // weight leaves a 90° V-twin no primary force. A long rod leaves hardly any other.
 func TestNinetyDegreeTwinAtHalf(t *testing.T) {

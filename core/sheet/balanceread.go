@@ -73,18 +73,24 @@ const (
 
 // parts reads what the pin carries, as weighed and as it will run.
 func (s *stand) parts() {
-	var first weights
+	var first, fitted weights // the first cylinder's, before and after
 	for i, row := range s.rows {
 		bank := 0.0
 		if i > 0 {
 			bank = s.r.Default(row+"bank") * math.Pi / 180
 		}
 		before := s.weigh(row+"weight.", first)
-		if i == 0 {
-			first = before
-		}
 		s.wantWeights(row, before)
-		after := s.weigh(row+"new.", before)
+		like := before
+		for part, name := range partNames {
+			if i > 0 && s.r.Blank(row+"weight."+name) {
+				like[part] = fitted[part]
+			}
+		}
+		after := s.weigh(row+"new.", like)
+		if i == 0 {
+			first, fitted = before, after
+		}
 		s.job.Before.Cylinders = append(s.job.Before.Cylinders, before.cylinder(bank))
 		s.job.After.Cylinders = append(s.job.After.Cylinders, after.cylinder(bank))
 	}

@@ -9,7 +9,12 @@ import "pintwelve/core/form"
 // Parts of the bench, each with its own answers; the page asks for the one that
 // it shows.
 const (
-	True = "true"
+	Order   = "order"
+	Found   = "found"
+	Measure = "measure"
+	PressUp = "press"
+	True    = "true"
+	Cases   = "cases"
 )
 
 // Answer answers a part of a form, or with part "" the whole of it.
@@ -30,6 +35,11 @@ var parts = [...]struct {
 	answer func(*Answers, *form.Reader)
 }{
 	{True, truing},
+	{Order, order},
+	{Found, asFound},
+	{Measure, measuring},
+	{PressUp, pressingUp},
+	{Cases, inTheCases},
 }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.

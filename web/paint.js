@@ -42,7 +42,7 @@ export class Painter {
   show(form, answers) {
     for (const element of this.says) say(element, answers[`say.${nameOf(element.dataset.say, element)}`] ?? '');
     for (const element of this.ifs) element.hidden = !answers[`say.${nameOf(element.dataset.if, element)}`];
-    for (const element of this.pictured) this.picture(element, answers[`picture.${element.dataset.picture}`] ?? '');
+    for (const element of this.pictured) this.picture(element, answers[`picture.${nameOf(element.dataset.picture, element)}`] ?? '');
     for (const element of this.units) say(element, answers[`unit.${element.dataset.unit}`] ?? '');
     for (const { element, pattern, values, first } of this.whens) {
       element.hidden = !values.includes(form[nameOf(pattern, element)] || first);

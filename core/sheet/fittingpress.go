@@ -19,10 +19,12 @@ func pressingUp(a *Answers, r *form.Reader) {
 		*width.mm = mm
 		has = has && ok
 	}
+	first := "Measure each wheel’s width at the pin, and the rod’s."
 	if has {
+		first = "Then measure over the wheels."
 		f.widths(&w, side)
 	}
-	f.top("press", "Measure each wheel’s width at the pin, and the rod’s.")
+	f.top("press", first)
 }
 
 func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
@@ -36,7 +38,6 @@ func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 	f.number("fit.press.stop_mm", stop)
 	over, ok := f.r.Number("press.over")
 	if !ok {
-		f.found(doubtful, "Then measure over the wheels.")
 		return
 	}
 	_, side, err := w.Side(over)

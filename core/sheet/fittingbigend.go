@@ -37,6 +37,7 @@ func (f *fitting) bigEndLimits(pinMM float64) (inner, outer fit.Limits) {
 }
 
 func (f *fitting) bigEnd() {
+	f.sideLimits()
 	pin, hasPin := f.measured("bigend.pin", "bigend.pin90")
 	eye, hasEye := f.measured("bigend.eye", "bigend.eye90")
 	if !hasPin {

@@ -23,13 +23,12 @@ func asFound(a *Answers, r *form.Reader) {
 			seen++
 		}
 	}
-	count := fill("% of % looked at, % not good.", strconv.Itoa(seen), strconv.Itoa(len(lookedAt)), strconv.Itoa(bad))
-	f.say("found.count", "%", count)
+	f.say("found.count", "% of % looked at.", strconv.Itoa(seen), strconv.Itoa(len(lookedAt)))
 	if r.Word("found.cracks") == "bad" {
 		f.found(amiss+1, "Cracked: that part goes no further.")
 	}
 	if bad > 0 {
-		f.found(amiss, count)
+		f.found(amiss, fill("Not good: % of what was looked at.", strconv.Itoa(bad)))
 	}
 	f.rodRock()
 	f.sidePlay()

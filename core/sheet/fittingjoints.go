@@ -133,9 +133,13 @@ func (f *fitting) workOut(j *joint) {
 		return
 	}
 	limits := fit.Limits{MostMM: worked.YieldBiteMM}
-	below := ""
+	below, above := "", "past yield"
 	if bite, _, err := p.For(j.needNm); err == nil {
 		limits.LeastMM, below = bite, "slips"
+	}
+	if limits.LeastMM >= limits.MostMM {
+		above = ""
+		f.say(j.at+"cannot", "No bite holds that without yielding: it wants a longer or bigger pin, or another steel.")
 	}
 	title := ""
 	for _, name := range jointNames {
@@ -143,7 +147,7 @@ func (f *fitting) workOut(j *joint) {
 			title = name[1] + ", bite"
 		}
 	}
-	f.judged(gap{j.at + "bite", title, j.gap, limits, below, "past yield"})
+	f.judged(gap{j.at + "bite", title, j.gap, limits, below, above})
 	f.jointWords(j, &worked)
 }
 

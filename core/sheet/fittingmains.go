@@ -139,7 +139,7 @@ func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
 	f.number(out+"bearing_heat_c", c)
 	switch {
 	case c > hottestBearing:
-		f.say(at+"dropon", "% would drop the bearing on the shaft: more than a bearing stands. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
+		f.say(at+"dropon", "% would drop the bearing on the shaft: more than bearings are commonly let have. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
 	case c > h.room:
 		f.say(at+"dropon", "Warm the bearing to % to drop it on the shaft.", celsius(c))
 	}
@@ -152,17 +152,17 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	if err != nil || err2 != nil {
 		f.say(at+"dropin", "No heat drops the bearing in with that bite.")
 	} else {
-		f.say(at+"dropin", "Heat the case to % and the bearing drops in or out; to % with the bearing from the freezer at %.", celsius(c), celsius(max(cold, h.room)), celsius(h.freezer))
+		f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(max(cold, h.room)), celsius(h.freezer))
 		f.number(out+"case_heat_c", c)
 		f.number(out+"case_heat_frozen_c", cold)
 	}
 	if left, err := s.BiteAt(h.running, h.running); err == nil {
 		f.number(out+"hot_bite_mm", left)
-		how, template := sound, "At % hot % of that bite is left."
+		how, template := sound, "Hot, at %, % of that bite is left."
 		if left <= 0 {
-			how, template = amiss, "At % hot the race is loose: % of bite."
+			how, template = amiss, "Hot, at %, the race is loose by %."
 		}
-		words := fill(template, celsius(h.running), f.amount(left))
+		words := fill(template, celsius(h.running), f.amount(abs(left)))
 		f.found(how, words)
 		f.say(at+"hot", "%", words)
 	}

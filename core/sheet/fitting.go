@@ -29,12 +29,7 @@ const (
 )
 
 func readFitting(a *Answers, r *form.Reader) *fitting {
-	f := &fitting{setUp: setUp{ends: readEnds(r), fine: unit.Thou, step: r.Default("bigend.step")}, Answers: a, r: r}
-	if r.Word("units") == "metric" {
-		f.fine = unit.MM
-	}
-	a.text("unit.fine", f.fine.Name)
-	return f
+	return &fitting{setUp: setUp{ends: readEnds(r), fine: fineUnit(r), step: r.Default("bigend.step")}, Answers: a, r: r}
 }
 
 // size writes a diameter or a width.
@@ -84,9 +79,9 @@ var faultWords = [...]string{
 // mostReadings is how many readings one list takes.
 const mostReadings = 60
 
-// measured works a size out of the lists in one or two fields, and says it
-// under the first.
-func (f *fitting) measured(along, across string) (size fit.Size, ok bool) {
+// sized works a size out of the lists in one or two fields; false where there
+// is none, or one is wrong.
+func (f *fitting) sized(along, across string) (size fit.Size, ok bool) {
 	var all []fit.Micrometer
 	for i, name := range [...]string{along, across} {
 		if name == "" {
@@ -108,7 +103,12 @@ func (f *fitting) measured(along, across string) (size fit.Size, ok bool) {
 		return size, false
 	}
 	size, err := fit.Measure(all, f.step)
-	if f.faulty(along, err) {
+	return size, !f.faulty(along, err)
+}
+
+// measured is sized, said under the first field.
+func (f *fitting) measured(along, across string) (size fit.Size, ok bool) {
+	if size, ok = f.sized(along, across); !ok {
 		return size, false
 	}
 	f.say(along, "% ± %%%.", unit.Figures(size.MeanMM, unit.MM, f.step), f.size(size.PlusMinusMM),

@@ -252,6 +252,19 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 	assert.Contains(t, told(t, a, "say.joint.a.yields"), "more than this joint has")
 }
 
+func TestEveryAnswerOfAFullJobHasOneName(t *testing.T) {
+	job := mainJob(form.Form{
+		"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.03", "found.rock": "8", "found.side": "9",
+		"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.b.form": "taper", "joint.b.pin": "25", "joint.b.draw": "10",
+		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.5", "cases.drive": "1", "found.drive": "5",
+	})
+	seen := map[string]bool{}
+	for _, e := range Answer(job, "").Entries {
+		assert.False(t, seen[e.Name], e.Name)
+		seen[e.Name] = true
+	}
+}
+
 // Whatever is typed, every figure is finite and nothing panics; seed 7.
 func TestAnyTextIsAnswered(t *testing.T) {
 	rng := rand.New(rand.NewSource(7))

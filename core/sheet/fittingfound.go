@@ -45,7 +45,7 @@ func (f *fitting) rodRock() {
 	pin, measured := f.r.Number("found.pin")
 	width, at := f.r.Default("found.width"), f.r.Default("found.rockat")
 	if !measured {
-		if size, ok := f.measured("bigend.pin", "bigend.pin90"); ok {
+		if size, ok := f.sized("bigend.pin", "bigend.pin90"); ok {
 			pin = size.MeanMM
 		} else {
 			pin = f.r.Default("found.pin")

@@ -77,19 +77,19 @@ func timesWords(times float64) string {
 }
 
 // passes lists the passes, charts them, and says what came of what was done.
-func (a *Answers) passes(p *pass, r *form.Reader, rounds []round) {
+func (a *Answers) passes(p *pass, r *form.Reader) {
 	a.say("pass.name", passName(p.bench))
 	a.text("bench", p.key)
 	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name, Limit: p.inFine(p.allowed.RunOut)}
-	for i, d := range rounds {
+	for i, d := range p.rounds {
 		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(r, d.key))
 		chart.Passes = append(chart.Passes, p.figures(&d))
 	}
-	if len(rounds) > 1 {
+	if len(p.rounds) > 1 {
 		a.say("passes.many", "yes")
 		a.text("picture.chart", draw.Chart(chart))
 	}
-	a.spin(p, &rounds[0], &p.round)
+	a.spin(p, &p.rounds[0], &p.round)
 	for i, try := range p.next.Tries {
 		if words := p.tryWords(&try); i == len(p.next.Tries)-1 && words != "" {
 			a.say("truing.lesson", "%", words)

@@ -33,16 +33,15 @@ type station struct {
 	dial     int     // which dial gauge: stations read with one share its scatter
 	division float64 // mm
 	sweep    float64 // mm, one turn of the needle
+
+	sweepAssumed bool
 }
 
 // places are the lengths of one half, mm from its own shaft's end.
 type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
-	s := setUp{ends: readEnds(r), fine: unit.Thou}
-	if r.Word("units") == "metric" {
-		s.fine = unit.MM
-	}
+	s := setUp{ends: readEnds(r), fine: fineUnit(r)}
 	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
@@ -75,6 +74,7 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 		st.dial = 1
 	}
 	st.sweep = r.Or(side+".sweep", 100*st.division)
+	st.sweepAssumed = r.Blank(side + ".sweep")
 	nth := 1
 	for _, other := range s.stations {
 		if other.half == st.half {
@@ -114,12 +114,12 @@ var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.V
 
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
-func (s *setUp) complain(r *form.Reader, err error) {
+func (p *pass) complain(r *form.Reader, err error) {
 	l, ok := err.(*crank.LengthError)
 	if !ok {
 		return
 	}
-	name := s.sideOf[l.Half]
+	s, name := p.setUp, p.sideOf[l.Half]
 	switch l.Length {
 	case crank.Throw, crank.Rim:
 		if name = "rim"; r.Blank(name) {
@@ -130,7 +130,7 @@ func (s *setUp) complain(r *form.Reader, err error) {
 	case crank.Support:
 		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
 	case crank.DialAt:
-		name = s.stations[l.Station].name + ".at"
+		name = s.stations[p.used[l.Station]].name + ".at"
 	default:
 		name += ".pin"
 	}

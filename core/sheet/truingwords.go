@@ -37,16 +37,9 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 	return unit.Format(x, unit.MM, 1)
 }
 
-// blocks fills the title block and the units in the fields.
-func (a *Answers) blocks(p *pass) {
-	a.say("block.seen", "seen from % side", p.seenFrom())
-	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
-	a.say("right.side", p.sideOf[clock.Right])
-	a.text("unit.fine", p.fine.Name)
-}
-
 // invite says which reading to take next.
-func (a *Answers) invite(p *pass, next int) {
+func (a *Answers) invite(p *pass) {
+	next := p.wants
 	got := &p.reading[next]
 	if got.lack == runOut && next == 0 && p.reading[1].lack == runOut {
 		a.say("truing.headline", "Turn the crank once and read a dial.")
@@ -112,7 +105,6 @@ func (a *Answers) words(p *pass) {
 		}
 		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
 		if len(p.moves) > 0 {
-			a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
 			a.say("truing.caution", caution)
 		}
 	default:
@@ -120,10 +112,16 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
 	a.far(p)
-	a.tiltVerdict(p)
-	a.sit(p)
-	a.needles(p)
-	a.shafts(p)
+}
+
+// cantSolve says why readings that are all there can't be worked out.
+func (a *Answers) cantSolve(p *pass) {
+	if e, ok := p.fault.(*crank.MissingError); ok {
+		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
+		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
+		return
+	}
+	a.say("truing.headline", "Mend the figure marked Wrong below.")
 }
 
 // far says the same in few words, to be read from two metres.
@@ -140,6 +138,13 @@ func (a *Answers) far(p *pass) {
 		a.say("lathe.do", "TRUE")
 	default:
 		a.say("lathe.do", verdictNames[p.advice.Verdict])
+	}
+}
+
+// elseWords say what to do where the verdict is too close to call.
+func (a *Answers) elseWords(p *pass) {
+	if p.advice.Verdict == crank.TooClose && len(p.moves) > 0 {
+		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
 	}
 }
 

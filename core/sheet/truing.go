@@ -143,7 +143,11 @@ func (p *pass) wanted() int {
 			begun = i
 		}
 	}
-	for i := range sideNames {
+	for n := range sideNames {
+		i := n
+		if p.oneDial && p.end("drive") == clock.Right {
+			i = 1 - n
+		}
 		if !has[p.stations[i].half] {
 			return i
 		}

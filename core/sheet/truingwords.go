@@ -41,10 +41,16 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 func (a *Answers) invite(p *pass) {
 	next := p.wants
 	got := &p.reading[next]
-	if got.lack == runOut && next == 0 && p.reading[1].lack == runOut {
-		a.say("truing.headline", "Turn the crank once and read a dial.")
-		a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
-		return
+	if got.lack == runOut && next < len(sideNames) {
+		switch other := p.reading[1-next].lack; {
+		case other == runOut:
+			a.say("truing.headline", "Turn the crank once and read a dial.")
+			a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
+			return
+		case other == nothing && p.oneDial:
+			a.say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
+			return
+		}
 	}
 	switch got.lack {
 	case hour:

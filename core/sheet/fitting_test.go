@@ -21,16 +21,6 @@ func told(t *testing.T, a *Answers, name string) string {
 	return e.String()
 }
 
-func with(f form.Form, more form.Form) form.Form {
-	all := form.Form{}
-	for _, from := range [...]form.Form{f, more} {
-		for name, text := range from {
-			all[name] = text
-		}
-	}
-	return all
-}
-
 func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 	for part, first := range map[string]string{
 		Order: "Next: look it over as found.", Found: "Look it over before you split it.", Measure: "Measure the crankpin: both ends and the middle, then across.",

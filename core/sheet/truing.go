@@ -43,7 +43,6 @@ type move struct {
 // truing answers the main job: dials in, clock face out.
 func truing(a *Answers, r *form.Reader) {
 	p := workOut(r)
-	a.blocks(p)
 	for i, name := range sideNames {
 		a.next(&p.reading[i], p.key, name)
 	}
@@ -64,6 +63,7 @@ func truing(a *Answers, r *form.Reader) {
 // truingMore answers what stands below the clock face.
 func truingMore(a *Answers, r *form.Reader) {
 	p := workOut(r)
+	a.say("right.side", p.sideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
 		a.tiltVerdict(p)

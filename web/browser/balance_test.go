@@ -4,7 +4,6 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -86,7 +85,7 @@ func TestTheBalanceFitsTheNarrowestPhoneAndAThumb(t *testing.T) {
 	p.Press("Add a cylinder")
 	p.Press("Add a hole")
 	p.Press("Add a hole or a place to keep off")
-	p.do(chromedp.EmulateViewport(320, 568, chromedp.EmulateMobile, chromedp.EmulateTouch))
+	p.Narrow()
 	assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 320.0)
 	small := Eval[[]string](p, `[...document.querySelectorAll('#balance :is(button, input:not([type=checkbox]), select, summary, .tick)')]
 		.filter((e) => { const { width, height } = e.getBoundingClientRect(); return width > 0 && (height < 44 || width < 44); }).map((e) => e.name || e.textContent)`)

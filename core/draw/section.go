@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"cmp"
 	"slices"
 )
 
@@ -164,7 +163,7 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})
 		}
 	}
-	slices.SortStableFunc(words, func(a, b word) int { return cmp.Compare(a.at.x, b.at.x) })
+	inOrder(words, func(w word) float64 { return w.at.x })
 	right := float64(sectionAxis)
 	for i := range words {
 		words[i].x = max(words[i].x, right+6+words[i].w/2)
@@ -196,7 +195,7 @@ func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
 	dims := slices.DeleteFunc(slices.Clone(v.Diameters), func(d Dim) bool {
 		return d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5
 	})
-	slices.SortStableFunc(dims, func(a, b Dim) int { return cmp.Compare(a.MM, b.MM) })
+	inOrder(dims, func(d Dim) float64 { return d.MM })
 	line := edge.y1 + 32
 	for _, d := range dims[:min(len(dims), 4)] {
 		tip := point{sectionAxis + s.scale*d.MM/2, line}

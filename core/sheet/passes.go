@@ -48,11 +48,11 @@ func (p *pass) howHard() string {
 	case len(p.moves) > 1:
 		second := unit.Figures(p.moves[1].Dose, unit.Plain, 0.1)
 		if first.Pass < 0 && p.moves[1].Pass < 0 {
-			return fill("Strength %, then %: begin easy.", hard, second)
+			return fill("Strength %, then %, by guess.", hard, second)
 		}
 		return fill("Strength %, then %.", hard, second)
 	case first.Pass < 0:
-		return fill("Strength %: begin easy.", hard)
+		return fill("Strength %, by guess: work up to it.", hard)
 	case first.Pass == 0:
 		return fill("Strength %: % the first.", hard, timesWords(first.Times))
 	default:
@@ -102,6 +102,14 @@ func passName(i int) string {
 		return "As found"
 	}
 	return fill("Pass %", strconv.Itoa(i))
+}
+
+// afterName names a pass within a sentence.
+func afterName(i int) string {
+	if i == 0 {
+		return "the first readings"
+	}
+	return fill("pass %", strconv.Itoa(i))
 }
 
 // roundWords are a round's run-outs: "D 3 thou, T 5.5 thou".
@@ -158,15 +166,15 @@ func (p *pass) tryWords(t *crank.Try) string {
 	words := ""
 	switch {
 	case t.Outcome == crank.Opposite:
-		words = "What was done after % (%) went the other way; it is left out of the reckoning."
+		words = "The % after % went the other way; it is left out of the reckoning."
 	case t.Outcome == crank.NoEffect:
-		words = "What was done after % (%) should have shown, and didn’t; it is left out of the reckoning."
+		words = "The % after % should have shown, and didn’t; it is left out of the reckoning."
 	case t.Astray > 0:
-		words = "What was done after % (%) also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
+		words = "The % after % also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
 	default:
 		return ""
 	}
-	words = fill(words, strings.ToLower(passName(t.Pass)), kindNames[t.Kind])
+	words = fill(words, kindNames[t.Kind], afterName(t.Pass))
 	for i, cause := range t.Likely {
 		if i == 0 {
 			words += " Look whether "

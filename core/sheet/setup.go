@@ -18,6 +18,7 @@ type setUp struct {
 	tip      [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
 	fine     unit.Unit  // what is read off a dial is shown in this
 	step     float64    // mm, the coarser dial's division: figures are shown no finer
+	oneDial  bool       // carried across, the left shaft being read first
 	ownPin   [2]float64 // mm, from each shaft's own end to the middle of the pin
 }
 
@@ -41,10 +42,7 @@ type station struct {
 type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
-	s := setUp{ends: readEnds(r), fine: unit.Thou}
-	if r.Word("units") == "metric" {
-		s.fine = unit.MM
-	}
+	s := setUp{ends: readEnds(r), fine: fineUnit(r)}
 	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
@@ -57,6 +55,7 @@ func readSetUp(r *form.Reader) setUp {
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
+	s.oneDial = r.Word("dials") == "one"
 	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
 	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {
@@ -73,7 +72,7 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 	if st.half == clock.Right {
 		st.at = s.length() - own
 	}
-	if side == "timing" && r.Word("dials") == "two" {
+	if side == "timing" && !s.oneDial {
 		st.dial = 1
 	}
 	st.sweep = r.Or(side+".sweep", 100*st.division)

@@ -43,7 +43,6 @@ type move struct {
 // truing answers the main job: dials in, clock face out.
 func truing(a *Answers, r *form.Reader) {
 	p := workOut(r)
-	a.blocks(p)
 	for i, name := range sideNames {
 		a.next(&p.reading[i], p.key, name)
 	}
@@ -64,6 +63,7 @@ func truing(a *Answers, r *form.Reader) {
 // truingMore answers what stands below the clock face.
 func truingMore(a *Answers, r *form.Reader) {
 	p := workOut(r)
+	a.say("right.side", p.sideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
 		a.tiltVerdict(p)
@@ -143,7 +143,11 @@ func (p *pass) wanted() int {
 			begun = i
 		}
 	}
-	for i := range sideNames {
+	for n := range sideNames {
+		i := n
+		if p.oneDial && p.end("drive") == clock.Right {
+			i = 1 - n
+		}
 		if !has[p.stations[i].half] {
 			return i
 		}

@@ -296,6 +296,13 @@ func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
 	}
 }
 
+func TestOneDialIsCarriedAcrossFromTheLeft(t *testing.T) {
+	f := form.Form{"dials": "one", "left": "timing", "pass.1.timing.tir": "3"}
+	assert.Contains(t, text(Answer(f, ""), "say.truing.headline"), "does the timing needle stand highest")
+	f["pass.1.timing.high"] = "3"
+	assert.Equal(t, "Carry the dial across to the drive shaft and turn again.", text(Answer(f, ""), "say.truing.headline"))
+}
+
 // The same reading in its three forms gives one answer.
 func TestTheQuickFormsAgree(t *testing.T) {
 	hour := Answer(typed("4", "3", "4", "9"), "")

@@ -37,22 +37,20 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 	return unit.Format(x, unit.MM, 1)
 }
 
-// blocks fills the title block and the units in the fields.
-func (a *Answers) blocks(p *pass) {
-	a.say("block.seen", "seen from % side", p.seenFrom())
-	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
-	a.say("right.side", p.sideOf[clock.Right])
-	a.text("unit.fine", p.fine.Name)
-}
-
 // invite says which reading to take next.
 func (a *Answers) invite(p *pass) {
 	next := p.wants
 	got := &p.reading[next]
-	if got.lack == runOut && next == 0 && p.reading[1].lack == runOut {
-		a.say("truing.headline", "Turn the crank once and read a dial.")
-		a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
-		return
+	if got.lack == runOut && next < len(sideNames) {
+		switch other := p.reading[1-next].lack; {
+		case other == runOut:
+			a.say("truing.headline", "Turn the crank once and read a dial.")
+			a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
+			return
+		case other == nothing && p.oneDial:
+			a.say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
+			return
+		}
 	}
 	switch got.lack {
 	case hour:
@@ -113,6 +111,7 @@ func (a *Answers) words(p *pass) {
 		}
 		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
 		if len(p.moves) > 0 {
+			a.say("truing.hard", "%", p.howHard())
 			a.say("truing.caution", caution)
 		}
 	default:

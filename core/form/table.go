@@ -55,7 +55,8 @@ type Table struct {
 // The kinds are: "choice" with its words, "-" for a blank one; "words" with the
 // bytes it takes; "tick"; "order"; "list" with bytes, unit and range; and
 // else a unit's name with a range in the base unit and, where there is one, the
-// stand-in, a bare number in the unit. The unit "fine" is that of the dials.
+// stand-in, a bare number in the unit. The unit "fine" is that of the dials, and
+// "number" is none.
 //
 // It panics on a line that can't be read, and on a name or number that stands
 // twice: that is a fault in the source, not in a form.
@@ -117,8 +118,11 @@ func (f *Field) quantity(words []string) {
 
 // unitNamed finds a unit by its name, in inch and in metric figures.
 func unitNamed(name string) (inch, metric unit.Unit) {
-	if name == "fine" {
+	switch name {
+	case "fine":
 		return unit.Thou, unit.MM
+	case "number":
+		return unit.Plain, unit.Plain
 	}
 	for kind := unit.Number; kind <= unit.Expansion; kind++ {
 		if u, ok := unit.Named(kind, name); ok {
@@ -188,4 +192,4 @@ func Fill(pattern string, keys []string) string {
 }
 
 // Job is the table of the whole job.
-var Job = newTable(truingFields)
+var Job = newTable(truingFields, lightenFields)

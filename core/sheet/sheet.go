@@ -9,7 +9,8 @@ import "pintwelve/core/form"
 // Parts of the bench, each with its own answers; the page asks for the one that
 // it shows.
 const (
-	True = "true"
+	True    = "true"
+	Lighten = "lighten"
 )
 
 // Answer answers a part of a form, or with part "" the whole of it.
@@ -30,6 +31,7 @@ var parts = [...]struct {
 	answer func(*Answers, *form.Reader)
 }{
 	{True, truing},
+	{Lighten, lighten},
 }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.

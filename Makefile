@@ -15,6 +15,7 @@ test:
 	test -z "$$(gofmt -l . | tee /dev/stderr)"
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm ./tools/empty/...
+	GOOS=js GOARCH=wasm go build -o /dev/null ./wasm
 	go test $$(go list ./... | grep -v /web/browser)
 	go test -count=1 ./web/browser
 

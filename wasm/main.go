@@ -79,6 +79,24 @@ var verbs = map[string]func(flat) flat{
 		out.addForm(form.InUnits(in.form(), to))
 		return out
 	},
+	// done: the form with keys for new rows → the fields that log the advice and begin a new pass
+	"done": func(in flat) (out flat) {
+		rows := [2]string{in.take("key.0"), in.take("key.1")}
+		pass := in.take("key.pass")
+		out.addForm(sheet.Done(in.form(), rows, pass))
+		return out
+	},
+	// again: the form with a key → the fields that begin a new pass
+	"again": func(in flat) (out flat) {
+		pass := in.take("key.pass")
+		out.addForm(sheet.Again(in.form(), pass))
+		return out
+	},
+	// tryout: "seed" and "start" → the form of a made-up crank
+	"tryout": func(in flat) (out flat) {
+		out.addForm(sheet.TryOut(in.take("seed"), in.take("start")))
+		return out
+	},
 	// encode: the form → "link", or "problem"
 	"encode": func(in flat) (out flat) {
 		text, err := link.Encode(in.form())

@@ -3,17 +3,21 @@
 import { startCore } from './bridge.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
-import { Job } from './job.js';
+import { Job, newKey } from './job.js';
+import { Lathe } from './lathe.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
-import { added, matchRows, removed } from './rows.js';
+import { added, keysOf, matchRows, removed } from './rows.js';
+import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
+const trueStep = document.getElementById('true');
+const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, new Painter(step)]));
 
 start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
@@ -97,10 +101,18 @@ class Bench {
   }
 
   refresh() {
+    this.putPassOnBench();
     const painter = painters.get(this.step);
     if (matchRows(this.step, this.job.form)) painter.look();
     painter.fill(this.job.form);
     this.answer();
+  }
+
+  /** The pass on the bench gives the dials' section its key. */
+  putPassOnBench() {
+    const keys = keysOf(this.job.form, 'pass');
+    const { bench } = this.job.form;
+    trueStep.dataset.key = keys.includes(bench) ? bench : keys.at(-1) ?? '1';
   }
 
   answer() {
@@ -110,8 +122,45 @@ class Bench {
       notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
       return;
     }
+    this.answers = answers;
     painters.get(this.step).show(form, answers);
+    if (this.step === trueStep) this.showPasses(answers);
     if (answers['say.block.seen']) header.show(form, answers);
+  }
+
+  showPasses(answers) {
+    document.getElementById('done').hidden = !answers['say.truing.hard'];
+    for (const row of trueStep.querySelectorAll('.pass')) {
+      const here = row.dataset.key === answers.bench;
+      row.classList.toggle('on-bench', here);
+      row.querySelector('[data-look]').hidden = here;
+    }
+    spin.show(answers);
+  }
+
+  /** Logs the advice as done and begins the next pass. */
+  done() {
+    this.put(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }));
+    this.toReadings();
+  }
+
+  again() {
+    this.put(this.call('again', { ...this.job.form, 'key.pass': newKey() }));
+    this.toReadings();
+  }
+
+  toReadings() {
+    scrollTo(0, 0);
+    this.hourField = {};
+    this.aim('drive');
+  }
+
+  tryOut() {
+    const seed = document.getElementById('try-seed').value.trim() || newKey();
+    const form = this.call('tryout', { seed, start: document.getElementById('try-start').value });
+    this.startAfresh();
+    this.put(form);
+    scrollTo(0, 0);
   }
 
   /** Makes an edit that was typed into its control. */
@@ -190,8 +239,20 @@ class Bench {
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
-    document.getElementById('share').addEventListener('click', () => this.share());
-    document.getElementById('afresh').addEventListener('click', () => this.startAfresh());
+    this.lathe = new Lathe(trueStep, {
+      onStep: (control, by) => this.stepBy(nameOf(control.name, control), by),
+      onNext: (control) => this.goOn(control),
+    });
+    const buttons = {
+      share: () => this.share(),
+      afresh: () => this.startAfresh(),
+      done: () => this.done(),
+      again: () => this.again(),
+      undo: () => this.undo(),
+      redo: () => this.redo(),
+      'try-out': () => this.tryOut(),
+    };
+    for (const [id, act] of Object.entries(buttons)) document.getElementById(id).addEventListener('click', act);
     addEventListener('hashchange', () => this.arrive());
   }
 
@@ -220,10 +281,15 @@ class Bench {
   }
 
   pressed(button) {
-    const { step, add, remove } = button?.dataset ?? {};
+    const { step, add, remove, look } = button?.dataset ?? {};
     if (step) this.stepBy(nameOf(button.dataset.for, button), step);
     if (add) this.put(added(this.job.form, nameOf(add, button)));
+    if (look !== undefined) this.put({ bench: button.closest('.pass').dataset.key });
     if (remove !== undefined) this.removeRow(button.closest('[data-row]'));
+  }
+
+  redo() {
+    if (this.job.redo()) this.refresh();
   }
 
   removeRow(row) {
@@ -241,10 +307,33 @@ class Bench {
 
   key(event) {
     const { target, key } = event;
-    if (key !== 'ArrowUp' && key !== 'ArrowDown') return;
-    if (target.tagName !== 'INPUT' || !('hour' in target.dataset || target.closest('.stepper'))) return;
-    event.preventDefault();
-    this.stepBy(nameOf(target.name, target), key === 'ArrowUp' ? '1' : '-1');
+    if (target.tagName !== 'INPUT' || !target.name) return;
+    const arrow = { ArrowUp: '1', ArrowDown: '-1' }[key];
+    if (key === 'Enter') {
+      event.preventDefault();
+      if (this.goOn(target)) focusAfter(target);
+    } else if (arrow && ('hour' in target.dataset || target.closest('.stepper'))) {
+      event.preventDefault();
+      this.stepBy(nameOf(target.name, target), arrow);
+    }
+  }
+
+  /**
+   * Goes on to the next reading, as a dial with a keyboard output does by Enter:
+   * within a turn that wants more, to its next point. True when the field has
+   * all that it wants.
+   */
+  goOn(control) {
+    if (!('goesOn' in control.dataset)) return true;
+    const name = nameOf(control.name, control);
+    const left = () => Number(this.answers[`left.${name}`] ?? 0);
+    if (left() <= 0) return true;
+    const text = control.value;
+    const last = text.trim().split(/[\s;]+/).at(-1) || '0';
+    // A point passed over reads as the one before it.
+    this.put({ [name]: /\S$/.test(text) ? `${text} ` : `${text}${last} ` });
+    control.setSelectionRange(control.value.length, control.value.length);
+    return left() <= 0;
   }
 
   tapped(x, y) {
@@ -262,4 +351,9 @@ class Bench {
     const last = this.hourField[dial];
     return shown(last) ? last : [...document.querySelectorAll(`[data-hour="${dial}"]`)].find(shown);
   }
+}
+
+function focusAfter(control) {
+  const all = [...document.querySelectorAll('input:not([type="radio"]), select')].filter((other) => !other.closest('[hidden]'));
+  all[all.indexOf(control) + 1]?.focus();
 }

@@ -32,14 +32,21 @@ export function removed(form, group, key) {
 export function matchRows(root, form) {
   let changed = false;
   for (const template of root.querySelectorAll('template[data-rows]')) {
-    changed = match(template, keysOf(form, nameOf(template.dataset.rows, template))) || changed;
+    if (!match(template, keysOf(form, nameOf(template.dataset.rows, template)))) continue;
+    changed = true;
+    // New rows may hold templates of their own.
+    for (const row of rowsOf(template)) matchRows(row, form);
   }
   return changed;
 }
 
+function rowsOf(template) {
+  return [...template.parentElement.children].filter((row) => row.dataset.row === template.dataset.rows);
+}
+
 function match(template, keys) {
   const group = template.dataset.rows;
-  const rows = [...template.parentElement.children].filter((row) => row.dataset.row === group);
+  const rows = rowsOf(template);
   if (rows.length === keys.length && rows.every((row, i) => row.dataset.key === keys[i])) return false;
   const known = new Map(rows.map((row) => [row.dataset.key, row]));
   rows.filter((row) => !keys.includes(row.dataset.key)).forEach((row) => row.remove());

@@ -1,6 +1,7 @@
 package crank_test
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"math"
@@ -29,7 +30,8 @@ type coverageRow struct {
 	stations int     // on each shaft
 	shared   bool    // one dial carried across
 	scatter  float64 // divisions; −1: drawn for each set-up from nil to one
-	most     float64 // %, the greatest share that is not too wide; nil: 98
+	least    float64 // %, the least share that is not too narrow; nil: 93
+	most     float64 // %, the greatest that is not too wide; nil: 98
 }
 
 // sample is one dial's reading, with the fit behind it where there is one.
@@ -113,14 +115,22 @@ func (h *hits) count(in bool) {
 	}
 }
 
+// countAt counts whether the sector holds the truth's hour, where there is one.
+func (h *hits) countAt(s lsq.Sure, found, truth clock.Vec) {
+	if s.Tells(found) {
+		h.count(clock.Apart(found.Hour(), truth.Hour()) <= s.Sector(found))
+	}
+}
+
 func (h *hits) share() float64 { return 100 * float64(h.in) / float64(h.of) }
 
 // coverageOf simulates a row. The regions: the vectors of the offset, the gap
 // slope and each dial's eccentricity; twist and pinch by themselves; each dial's
-// run-out, and the journals' tilt.
+// run-out, and the journals' tilt; the sectors in which offset and gap slope point,
+// where the dials can tell.
 func coverageOf(t *testing.T, row coverageRow, seed int64, n int) []*hits {
 	rng := rand.New(rand.NewSource(seed))
-	out := []*hits{{name: "d"}, {name: "g"}, {name: "e"}, {name: "d_n"}, {name: "g_t"}, {name: "run-out"}, {name: "tilt"}}
+	out := []*hits{{name: "d"}, {name: "g"}, {name: "e"}, {name: "d_n"}, {name: "g_t"}, {name: "run-out"}, {name: "tilt"}, {name: "d at"}, {name: "g at"}}
 	for range n {
 		b, st := row.setUp(rng)
 		read := row.stationsOf(rng, &b, st)
@@ -132,6 +142,8 @@ func coverageOf(t *testing.T, row coverageRow, seed int64, n int) []*hits {
 		out[1].count(holds(sureG, seat.G, g))
 		out[3].count(math.Abs(seat.D.N-d.N) <= sureD.Plus(clock.Vec{N: 1}))
 		out[4].count(math.Abs(seat.G.T-g.T) <= sureG.Plus(clock.Vec{T: 1}))
+		out[7].countAt(sureD, seat.D, d)
+		out[8].countAt(sureG, seat.G, g)
 		for _, s := range read {
 			e := b.centreOf(s.Half, s.At, b.support(0), b.support(1))
 			out[2].count(holds(lsq.Sure{Cov: s.Cov, Nu: s.Nu}, s.E, e))
@@ -209,7 +221,7 @@ func (row *coverageRow) stationsOf(rng *rand.Rand, b *body, st []crank.Station) 
 }
 
 // coverageRows are the ways of reading that the band of 93 to 98 % is for, and
-// after them some that lie outside it on the safe side, each for a reason.
+// after them some that lie a little outside it, each for a reason.
 func coverageRows() []coverageRow {
 	var rows []coverageRow
 	for _, n := range []int{4, 8, 12} {
@@ -226,19 +238,23 @@ func coverageRows() []coverageRow {
 	rows[0].most, rows[4].most = 99, 99
 	rows = append(rows,
 		coverageRow{name: " 8 points and 12 again, oval", read: turns(8, true), oval: 0.5, stations: 1, scatter: -1},
-		// An hour's error is bounded, a normal one is not; most so with coarse marks.
+		coverageRow{name: "half-way hours, to the hour", read: byHalfWay(1), stations: 1},
+		coverageRow{name: "half-way hours, to half an hour", read: byHalfWay(0.5), stations: 1},
+		coverageRow{name: "half-way hours, to a quarter hour, 2 a shaft", read: byHalfWay(0.25), stations: 2},
+		// An hour far out shortens an arm but not a run-out, and a tilt is mostly that
+		// of one dial: too wide. A top watched where the needle hardly moves, near a
+		// centre, is a poor second station: the sectors are a little too narrow.
 		coverageRow{name: "top, to the hour", read: byTop(1), stations: 1, most: 99.5},
 		coverageRow{name: "top, to half an hour", read: byTop(0.5), stations: 1, most: 99.5},
-		coverageRow{name: "top, to a quarter hour, 2 a shaft", read: byTop(0.25), stations: 2, most: 99.5},
-		coverageRow{name: "half-way hours, to the hour", read: byHalfWay(1), stations: 1, most: 99.5},
-		coverageRow{name: "half-way hours, to half an hour", read: byHalfWay(0.5), stations: 1, most: 99},
-		coverageRow{name: "half-way hours, to a quarter hour, 2 a shaft", read: byHalfWay(0.25), stations: 2},
+		coverageRow{name: "top, to a quarter hour, 2 a shaft", read: byTop(0.25), stations: 2, least: 90, most: 99.5},
 	)
+	// The ends of the scatter by themselves, where the readings leave little to
+	// find it from.
 	for _, n := range []int{4, 8, 12} {
 		for _, scatter := range []float64{0, 1} {
 			rows = append(rows, coverageRow{
 				name: fmt.Sprintf("%2d points, round, scatter of %g divisions", n, scatter),
-				read: turns(n, false), stations: 1, shared: true, scatter: scatter, most: 99,
+				read: turns(n, false), stations: 1, shared: true, scatter: scatter, least: 91, most: 99,
 			})
 		}
 	}
@@ -260,17 +276,14 @@ func pick(b bool, yes, no string) string {
 func TestCoverage(t *testing.T) {
 	for i, row := range coverageRows() {
 		line := fmt.Sprintf("%-46s", row.name)
-		most := row.most
-		if most == 0 {
-			most = 98
-		}
+		least, most := cmp.Or(row.least, 93), cmp.Or(row.most, 98)
 		slack := 0.0
 		if *setups < 10000 {
 			slack = 300 * math.Sqrt(0.95*0.05/float64(*setups))
 		}
 		for _, h := range coverageOf(t, row, int64(100+i), *setups) {
 			line += fmt.Sprintf("  %s %4.1f", h.name, h.share())
-			assert.GreaterOrEqual(t, h.share(), 93-slack, "%s: %s", row.name, h.name)
+			assert.GreaterOrEqual(t, h.share(), least-slack, "%s: %s", row.name, h.name)
 			assert.LessOrEqual(t, h.share(), most+slack, "%s: %s", row.name, h.name)
 		}
 		t.Log(line)

@@ -7,11 +7,20 @@
 //	c := crank.Crank{Throw: 40, Rim: 80, Pin: 100, Support: [2]float64{0, 200}, Bearing: [2]float64{50, 150}}
 //	seat, err := c.Solve(stations)            // a *LengthError, *StationError or *MissingError if it can't
 //	seat.D, seat.G                            // right half relative to left: offset at the pin, gap slope
-//	seat.Strike(), seat.Close()               // the moves, each with its alternative
+//	seat.SureOfD(stations).Tells(seat.D)      // whether the dials can tell its direction; Sector, Plus
+//	seat.Strike(), seat.Close()               // the moves, each with its alternative; StrikePlus, ClosePlus
 //	f := seat.Forecast(clock.Left, 60)        // a needle now, after the strike, after the gap is closed, after both
 //	seat.After(d, g).RunOut(clock.Left, 60)   // any station for any d and g, hung as before
 //	seat.Running(seat.D, seat.G)              // in its own bearings: RunOut at any x, Tilt of each half
-//	seat.Advise(stations, tolerance)          // verdict and which of the moves to make
+//	seat.Advise(stations, tolerance)          // verdict, which of the moves to make, what the shafts look like
+//	seat.Shaft(stations, clock.Left)          // bad centre or bent shaft
+//	seat.Spare(stations, clock.Left)          // nil: swapped dials or hours from the wrong end can't be seen
+//	c.Slips(stations)                         // where they can
+//	seat.Gaps, seat.Edge                      // cross-checks by rim gaps and straight-edge
+//
+// Files: crank.go lengths; solve.go, scatter.go, sure.go how the halves sit and how
+// sure that is; axes.go any station for any seat; move.go, advise.go, gauge.go
+// what to do; shaft.go, slip.go, check.go what the dials can't be blamed for.
 //
 // Frame: x [mm] along the shafts from the left end; vectors across them are
 // clock.Vec, T towards the pin, N towards 3 seen from the left end. Every hour

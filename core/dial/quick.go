@@ -76,7 +76,7 @@ func Seen(dialStands, pinPoints Side) float64 {
 // arm |e| that is δ out falls short by |e| (1 − cos δ), which counts along e.
 // It always falls short, so that what two dials lose adds up: the mean of it
 // counts twice. To first order in δ this is the model's formula.
-func quick(runOut, hour float64, s Scale, hourError func(e, division float64) spread) Reading {
+func quick(runOut, hour float64, s Scale, hourError func(e float64, s Scale) spread) Reading {
 	e := runOut / 2
 	r := Reading{RunOut: runOut, Sigma: s.Division / math.Sqrt(6)}
 	along := s.Division / math.Sqrt(24)
@@ -85,7 +85,7 @@ func quick(runOut, hour float64, s Scale, hourError func(e, division float64) sp
 		r.Blind, r.Cov = true, lsq.Round(math.Hypot(along, e/math.Sqrt2))
 		return r
 	}
-	d := hourError(e, s.Division).and(even(clock.Radians(s.HourStep) / 2))
+	d := hourError(e, s)
 	across := e * math.Sqrt(math.Max(1-d.cos2, 0)/2) // E[sin² δ]
 	scatter := (1+d.cos2)/2 - d.cos*d.cos            // that of cos δ
 	short := e * math.Sqrt(math.Max(scatter, 0)+2*(1-d.cos)*(1-d.cos))
@@ -111,16 +111,31 @@ func sinc(x float64) float64 {
 }
 
 // topError is that of an hour found by watching the top, which is flat:
-// anywhere within half a division of it looks the same.
-func topError(e, division float64) spread { return even(math.Acos(1 - division/(2*e))) }
+// anywhere within half a division of it looks the same; and read to a step.
+func topError(e float64, s Scale) spread {
+	return even(math.Acos(1 - s.Division/(2*e))).and(even(clock.Radians(s.HourStep) / 2))
+}
 
 // halfWayError is that of the middle of two hours, each found to within half a
-// division of the needle where that moves |e| a radian. The marks that the hours
-// are read to are no help by being two: half-way hours lie 6 hours apart and
-// fall alike between the marks.
-func halfWayError(e, division float64) spread {
-	one := even(division / (4 * e))
-	return one.and(one)
+// division of the needle where that moves |e| a radian, and read to a step.
+// Half-way hours lie 6 hours apart and so fall alike between the marks, which
+// makes two no better than one, unless each is found less finely than the marks
+// stand. Errors of rounding that lie D apart go together by
+// (6/π²) Σ cos(2πk D/step)/k².
+func halfWayError(e float64, s Scale) spread {
+	found := s.Division / (2 * e)
+	one := even(found / 2)
+	step := clock.Radians(s.HourStep)
+	if step == 0 {
+		return one.and(one)
+	}
+	alike, all := 0.0, 0.0
+	for k := 1.0; k <= 12; k++ {
+		c := sinc(2 * math.Pi * k * found / step)
+		alike += c * c / (k * k)
+		all += 1 / (k * k)
+	}
+	return one.and(one).and(even(step / 2 * math.Sqrt((1+alike/all)/2)))
 }
 
 func check(runOut float64, s Scale) error {

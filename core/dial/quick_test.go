@@ -105,7 +105,34 @@ func TestHowSureAQuickReadingIs(t *testing.T) {
 	require.NoError(t, err)
 	sharp := 1e-5 / (math.Sqrt(24) * 0.05)
 	assert.InEpsilon(t, along*along, r.Cov.TT, 0.02, "along 12")
-	assert.InEpsilon(t, 0.05*0.05*(step*step+sharp*sharp), r.Cov.NN, 1e-3, "across")
+	assert.InEpsilon(t, 0.05*0.05*(step*step+sharp*sharp), r.Cov.NN, 0.02, "across")
+}
+
+// Where each half-way hour is found less finely than the marks stand, their
+// roundings know nothing of each other, and the mean of two is out by 1/√2 of
+// one; where more finely, both round alike. Against a mean over many, seed 10.
+func TestHalfWayHoursRoundAlikeOrApart(t *testing.T) {
+	rng := rand.New(rand.NewSource(10))
+	for _, row := range []struct{ e, least, most float64 }{{2, 0.9, 1}, {0.2, 0.7, 0.9}, {0.02, 0.45, 0.55}} {
+		const division, step = 0.01, 0.5
+		sum, alone := 0.0, math.Pow(clock.Radians(step), 2)/12
+		const n = 200000
+		for range n {
+			high := 12 * rng.Float64()
+			at := func(h float64) float64 {
+				found := h + division/row.e*(rng.Float64()-0.5)*6/math.Pi
+				return step * math.Round(found/step)
+			}
+			off := clock.Radians((at(high-3)+at(high+3))/2 - high)
+			sum += math.Pow(math.Sin(off), 2) / n
+		}
+		r, err := HalfWay(clock.Left, 2*row.e, 9, 3, Scale{Division: division, HourStep: step})
+		require.NoError(t, err)
+		assert.InEpsilon(t, sum, r.Cov.NN/(row.e*row.e), 0.03, "e %g", row.e)
+		marks := (sum - division*division/(24*row.e*row.e)) / alone
+		assert.GreaterOrEqual(t, marks, row.least, "e %g", row.e)
+		assert.LessOrEqual(t, marks, row.most, "e %g", row.e)
+	}
 }
 
 // The moments that the covariance is built from, against a mean over many hours

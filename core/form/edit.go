@@ -15,6 +15,9 @@ const hourStep = 0.25
 // hour. A blank counts as nil. Text that is wrong stays as it is.
 func Step(f Form, name string, by int) string {
 	field, _, ok := Job.Lookup(name)
+	if ok && field.Kind == List {
+		return stepLast(f, name, by)
+	}
 	if !ok || field.Kind != Quantity {
 		return f[name]
 	}
@@ -31,6 +34,28 @@ func Step(f Form, name string, by int) string {
 	v = math.Min(math.Max(v, field.Min), field.Max)
 	def := field.UnitIn(f)
 	return unit.Figures(v, def, step)
+}
+
+// stepLast steps the last entry of a list, or makes a new one where a blank
+// after the last says that the next is to come: it begins at the one before.
+func stepLast(f Form, name string, by int) string {
+	text := f[name]
+	entries := strings.Fields(text)
+	last := "0"
+	if len(entries) > 0 {
+		last = entries[len(entries)-1]
+	}
+	before := text
+	if text != "" && !strings.HasSuffix(text, " ") {
+		before = strings.TrimSuffix(text, last)
+	}
+	field, _, _ := Job.Lookup(name)
+	v, err := unit.Parse(last, field.UnitIn(f))
+	if err != nil {
+		return text
+	}
+	step := Read(f).division(name)
+	return before + unit.Figures(math.Round(v/step+float64(by))*step, field.UnitIn(f), step)
 }
 
 // division is that of the dial which a field is read off.

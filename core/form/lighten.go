@@ -15,7 +15,7 @@ const lightenFields = `
 206 lighten.rimwidth  mm 0..500 15
 207 lighten.holewall  mm 0..500 5
 208 lighten.idle      rpm 50..10000
-209 lighten.gears     list 100 number 0.5..200
+209 lighten.gears     list 100 plain 0.5..200
 210 lighten.tyre      mm 50..2000
 211 lighten.top       rpm 100..50000
 212 lighten.scale     g 0.001..1000 1
@@ -46,7 +46,7 @@ const lightenFields = `
 245 made.*.to      mm 0..2000
 246 made.*.depth   mm 0..500
 247 made.*.deep    choice rim middle
-248 made.*.holes   number 1..100
+248 made.*.holes   plain 1..100
 249 made.*.circle  mm 0..2000
 250 made.*.first   o'clock 0..12 12
 251 made.*.drill   mm 0..500
@@ -60,7 +60,7 @@ const lightenFields = `
 265 cut.*.to       mm 0..2000
 266 cut.*.depth    mm 0..500
 267 cut.*.deep     choice rim middle
-268 cut.*.holes    number 1..100
+268 cut.*.holes    plain 1..100
 269 cut.*.circle   mm 0..2000
 270 cut.*.first    o'clock 0..12 12
 271 cut.*.drill    mm 0..500

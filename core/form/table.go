@@ -56,7 +56,7 @@ type Table struct {
 // bytes it takes; "tick"; "order"; "list" with bytes, unit and range; and
 // else a unit's name with a range in the base unit and, where there is one, the
 // stand-in, a bare number in the unit. The unit "fine" is that of the dials, and
-// "number" is none.
+// "plain" none.
 //
 // It panics on a line that can't be read, and on a name or number that stands
 // twice: that is a fault in the source, not in a form.
@@ -121,7 +121,7 @@ func unitNamed(name string) (inch, metric unit.Unit) {
 	switch name {
 	case "fine":
 		return unit.Thou, unit.MM
-	case "number":
+	case "plain":
 		return unit.Plain, unit.Plain
 	}
 	for kind := unit.Number; kind <= unit.Expansion; kind++ {

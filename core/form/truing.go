@@ -5,7 +5,8 @@ var sides = [...]string{"drive", "timing"}
 
 // truingFields are the set-up of the crank and its dials, and the readings.
 // Lengths of a half are measured from that shaft's own end. A dial's further
-// places along a shaft are rows of "dial".
+// places along a shaft are rows of "dial"; what was done after a pass is rows of
+// its "done". "bench" is the key of the pass that is on the bench.
 const truingFields = `
  1 left       choice drive timing
  2 seen       choice drive timing
@@ -44,6 +45,8 @@ const truingFields = `
 35 pass.*.edge12   fine -6.35..6.35
 36 pass.*.edge3    fine -6.35..6.35
 37 pass.*.edge9    fine -6.35..6.35
+38 pass.*.note     words 200
+39 bench           words 12
 
 40 pass.*.drive.how    choice hour halfway pin turn
 41 pass.*.drive.tir    fine 0..6.35
@@ -81,4 +84,14 @@ const truingFields = `
 77 pass.*.dial.*.points choice 4 8 12 given
 78 pass.*.dial.*.turn   list 4000 fine -100..100
 79 pass.*.dial.*.hours  list 4000 o'clock 0..12
+
+90 pass.*.done.*.kind     choice strike squeeze spread
+91 pass.*.done.*.wheel    choice drive timing
+92 pass.*.done.*.hour     o'clock 0..12
+93 pass.*.done.*.blows    plain 0.1..100 1
+94 pass.*.done.*.strength plain 0.01..50 1
+95 pass.*.done.*.order    order
+
+100 try.seed  words 12
+101 try.start choice chance twist pinch skew mismatch
 `

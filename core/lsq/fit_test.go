@@ -163,3 +163,13 @@ func TestRadiusAgainstGonum(t *testing.T) {
 	assert.InDelta(t, 2.45, Radius95(0), 5e-3)
 	assert.InDelta(t, Radius95(0), Radius95(1e5), 1e-3)
 }
+
+func TestBeyondAgainstGonum(t *testing.T) {
+	for _, freedom := range []int{2, 4, 6, 10} {
+		q := distuv.ChiSquared{K: float64(freedom)}.Quantile(0.95)
+		assert.False(t, Beyond95(q*0.9999, freedom))
+		assert.True(t, Beyond95(q*1.0001, freedom))
+		assert.True(t, Beyond95(1e300, freedom))
+	}
+	assert.False(t, Beyond95(1e300, 0), "nothing to be beyond")
+}

@@ -49,12 +49,16 @@ func (a *Answers) say(name, template string, figures ...string) {
 	a.text("say."+name, fill(template, figures...))
 }
 
-// fill puts the figures in the place of the template's % signs. One template
+// fill puts the figures in the place of the template's % signs; figures that it
+// has no sign for are left out. One template
 // is far smaller in WebAssembly than a chain of additions.
 func fill(template string, figures ...string) string {
 	var out strings.Builder
 	for _, figure := range figures {
-		before, after, _ := strings.Cut(template, "%")
+		before, after, more := strings.Cut(template, "%")
+		if !more {
+			break
+		}
 		out.WriteString(before)
 		out.WriteString(figure)
 		template = after

@@ -14,14 +14,14 @@ func (a *Answers) crossChecks(p *pass, r *form.Reader) {
 	step := r.Default("feeler")
 	if v, ok := numbers(r, at, "gap12", "gap3", "gap6", "gap9"); ok {
 		gaps := crank.RimGaps{From: p.seen, At12: v[0], At3: v[1], At6: v[2], At9: v[3], Step: step}
-		check, closure, askew, err := p.seat.Gaps(p.stations, gaps)
+		check, closure, askew, err := p.seat.Gaps(p.counted, gaps)
 		if err == nil {
 			a.gapCheck(p, check, closure, askew)
 		}
 	}
 	if v, ok := numbers(r, at, "edge3", "edge9", "edge12"); ok {
 		edge := crank.StraightEdge{From: p.seen, At3: v[0], At9: v[1], At12: v[2], Step: step}
-		check, radii, err := p.seat.Edge(p.stations, edge)
+		check, radii, err := p.seat.Edge(p.counted, edge)
 		if err == nil {
 			a.edgeCheck(p, check, radii)
 		}

@@ -37,7 +37,7 @@ func (a *Answers) face(p *pass) {
 			sector = sure.Sector(got.E)
 		}
 		v.High = append(v.High, draw.HighSpot{
-			Letter: p.setUp.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
+			Letter: p.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
 		})
 	}
 	if p.advice.Verdict == crank.OutOfTrue {
@@ -68,7 +68,7 @@ func (a *Answers) bend(p *pass) {
 	for _, x := range p.crank.Support {
 		v.Stations = append(v.Stations, draw.Station{Kind: support, At: x})
 	}
-	for _, st := range p.stations {
+	for _, st := range p.counted {
 		v.Stations = append(v.Stations, draw.Station{Kind: draw.DialAt, At: st.At})
 	}
 	a.text("picture.bend", draw.Bend(v))

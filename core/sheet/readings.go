@@ -17,7 +17,8 @@ type reading struct {
 	lack  lack
 	noise dial.Noise
 	taken int // points of a turn that were read so far
-	of    int // points of the turn
+	of    int // points of the turn, the first point again not counted
+	hours []float64
 }
 
 // lack is what has to be read or mended before a reading counts.
@@ -112,18 +113,19 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 		got.of = max(len(hours), 3)
 	} else {
 		got.of, _ = strconv.Atoi(word)
-		hours = dial.Even(got.of, len(values) > got.of)
+		hours = dial.Even(got.of, true)
 	}
+	got.hours = hours
 	switch {
 	case r.Wrong(at+"turn") || r.Wrong(at+"hours"):
 		got.lack = mending
 	case len(values) > len(hours):
 		r.Complain(at+"turn", fill("% readings for % hours: give as many of one as of the other", strconv.Itoa(len(values)), strconv.Itoa(len(hours))))
 		got.lack = mending
-	case len(values) < got.of || len(values) < len(hours):
+	case len(values) < got.of:
 		got.lack = points
 	default:
-		turn := dial.Turn{From: s.seen, Hours: hours, Values: values, Division: st.division}
+		turn := dial.Turn{From: s.seen, Hours: hours[:len(values)], Values: values, Division: st.division}
 		if onOneSweep(values, st.sweep) {
 			turn.Range = st.sweep
 		}

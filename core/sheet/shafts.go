@@ -1,6 +1,11 @@
 package sheet
 
-import "pintwelve/core/crank"
+import (
+	"strconv"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/unit"
+)
 
 // shafts says what the dials make of each shaft and of where it is held, and
 // of slips of the pen that would make readings fit which don't.
@@ -10,7 +15,7 @@ func (a *Answers) shafts(p *pass) {
 		hole := p.within(shaft.Hole.Len(), shaft.Sure.Plus(shaft.Hole))
 		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
 	}
-	for i, slip := range p.crank.Slips(p.stations) {
+	for i, slip := range p.crank.Slips(p.counted) {
 		template := "The readings would fit if the hours of % had been read from the other end."
 		if slip.Kind == crank.Swapped {
 			template = "The readings would fit if those of % and % had been exchanged."
@@ -21,7 +26,7 @@ func (a *Answers) shafts(p *pass) {
 	}
 }
 
-func (p *pass) letter(n int) string { return p.setUp.stations[p.used[n]].letter }
+func (p *pass) letter(n int) string { return p.stations[p.used[n]].letter }
 
 // shaftWords are filled with the side, what holds the shaft, how far that
 // stands off the shaft's axis, and towards which hour.
@@ -41,13 +46,19 @@ func (p *pass) support() string {
 func (a *Answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
+		name := p.stations[i].name
+		a.next(got, p.key, name)
+		if i >= len(sideNames) {
+			a.say(name+".name", "Place %", p.stations[i].letter)
+		}
 		if got.turn == nil {
 			continue
 		}
+		a.say("turns.any", "yes")
 		say := func(what, template string, figures ...string) {
-			a.say("turn."+p.setUp.stations[i].name+what, template, figures...)
+			a.say("turn."+name+what, template, figures...)
 		}
-		say("", "%: full movement %, fitted run-out %.", p.setUp.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
+		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
 		oval := &got.turn.Oval
 		switch {
 		case got.turn.OutOfRound(got.noise):
@@ -64,5 +75,22 @@ func (a *Answers) turns(p *pass) {
 		if got.noise.Nu >= 1 {
 			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))
 		}
+	}
+}
+
+// next says how far a turn has been read, and where to read next.
+func (a *Answers) next(got *reading, key, name string) {
+	if got.of == 0 || got.lack == mending {
+		return
+	}
+	a.text("left.pass."+key+"."+name+".turn", strconv.Itoa(got.of-got.taken))
+	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+	switch {
+	case got.taken >= len(got.hours):
+		a.say("turn."+name+".next", "%: the turn is whole.", count)
+	case got.taken == got.of:
+		a.say("turn."+name+".next", "%; read the first point again to see whether anything moved.", count)
+	default:
+		a.say("turn."+name+".next", "%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
 	}
 }

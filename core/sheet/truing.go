@@ -9,42 +9,51 @@ import (
 	"pintwelve/core/form"
 )
 
-// pass is one round of readings, worked out.
+// pass is the round of readings on the bench, worked out with those before it.
 type pass struct {
 	*setUp
-	key      string
-	reading  []reading       // by station of the set-up
-	used     []int           // the stations whose readings count, left to right
-	stations []crank.Station // these, for the crank room
-	seat     crank.Seat
-	advice   crank.Advice
-	allowed  crank.Tolerance
-	moves    []move
+	round
+	before  []crank.Pass // the passes up to this one, this one last
+	keys    []string     // of all passes, in order
+	bench   int          // which of them is on the bench
+	seat    crank.Seat
+	advice  crank.Advice
+	next    crank.Next
+	allowed crank.Tolerance
+	moves   []move
+}
+
+// round is one round of readings as it stands in the form.
+type round struct {
+	key     string
+	reading []reading       // by station of the set-up
+	used    []int           // the stations whose readings count, left to right
+	counted []crank.Station // these, for the crank room
 }
 
 // move is one advised move, with what the needles should do.
 type move struct {
-	crank.Move
-	other     crank.Move // the move that does the same from elsewhere
-	plus      float64    // mm, how far the amount may be out
-	predicted []float64  // run-out of each dial after this move alone, mm
-	watch     int        // which of these to watch
+	crank.Step
+	plus      float64   // mm, how far the amount may be out
+	predicted []float64 // run-out of each dial after this move alone, mm
+	watch     int       // which of these to watch
 }
 
 // truing answers the main job: dials in, clock face out.
 func truing(a *Answers, r *form.Reader) {
 	s := readSetUp(r)
-	p := pass{setUp: &s, key: "1", allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
-	p.reading = s.readPass(r, p.key)
-	s.pool([][]reading{p.reading})
+	p := pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
+	rounds := p.readRounds(r)
+	p.round = rounds[p.bench]
 	a.blocks(&p)
-	switch next, complete := p.next(); {
+	switch station, complete := p.wanted(); {
 	case !complete:
 		a.unanswered()
-		a.invite(&p, next)
+		a.invite(&p, station)
 	case !p.solve(a, r):
 		a.unanswered()
 	default:
+		p.learn(r, rounds)
 		p.advise()
 		a.values(&p)
 		a.words(&p)
@@ -52,14 +61,46 @@ func truing(a *Answers, r *form.Reader) {
 		a.bend(&p)
 	}
 	a.turns(&p)
+	a.passes(&p, r, rounds)
 	a.say("truing.assumed", assumedWords(r))
 	a.face(&p)
 	a.measure(&s, r)
 }
 
-// next returns the station that wants something yet; complete where each half
+// readRounds reads every pass, and finds the scatter of the dials over all.
+func (p *pass) readRounds(r *form.Reader) []round {
+	p.keys, p.bench = passKeys(r.Form)
+	rounds := make([]round, len(p.keys))
+	readings := make([][]reading, len(p.keys))
+	for i, key := range p.keys {
+		readings[i] = p.readPass(r, key)
+		rounds[i] = round{key: key, reading: readings[i]}
+	}
+	p.pool(readings)
+	for i := range rounds {
+		rounds[i].count(p.setUp)
+	}
+	return rounds
+}
+
+// passKeys returns the keys of a job's passes, at least one, and which of them
+// is on the bench: the last, unless the form says otherwise.
+func passKeys(f form.Form) (keys []string, bench int) {
+	if keys = f.Rows("pass"); len(keys) == 0 {
+		keys = []string{"1"}
+	}
+	bench = len(keys) - 1
+	for i, key := range keys {
+		if key == f["bench"] {
+			bench = i
+		}
+	}
+	return keys, bench
+}
+
+// wanted returns the station that wants something yet; complete where each half
 // has a reading and none is half done.
-func (p *pass) next() (station int, complete bool) {
+func (p *pass) wanted() (station int, complete bool) {
 	has := [2]bool{}
 	begun := -1
 	for i, got := range p.reading {
@@ -67,13 +108,13 @@ func (p *pass) next() (station int, complete bool) {
 		case got.lack == mending:
 			return i, false
 		case got.lack == nothing:
-			has[p.setUp.stations[i].half] = true
+			has[p.stations[i].half] = true
 		case got.lack != runOut && (got.lack != points || got.taken > 0) && begun < 0:
 			begun = i
 		}
 	}
 	for i := range sideNames {
-		if !has[p.setUp.stations[i].half] {
+		if !has[p.stations[i].half] {
 			return i, false
 		}
 	}
@@ -83,25 +124,36 @@ func (p *pass) next() (station int, complete bool) {
 // sideNames are the stations that are always there, as they come first.
 var sideNames = [...]string{"drive", "timing"}
 
-// solve finds how the halves sit; where it can't, it says why.
-func (p *pass) solve(a *Answers, r *form.Reader) bool {
-	for i, got := range p.reading {
+// count gathers the stations whose readings count.
+func (d *round) count(s *setUp) {
+	for i, got := range d.reading {
 		if got.lack == nothing {
-			p.use(i)
+			d.use(s, i)
 		}
 	}
-	for _, i := range p.used {
-		st, got := &p.setUp.stations[i], &p.reading[i]
-		p.stations = append(p.stations, crank.Station{
+	for _, i := range d.used {
+		st, got := &s.stations[i], &d.reading[i]
+		d.counted = append(d.counted, crank.Station{
 			Half: st.half, At: st.at, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: st.dial,
 			RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 		})
 	}
-	seat, err := p.crank.Solve(p.stations)
+}
+
+// use keeps a station in the order of the places along the crank.
+func (d *round) use(s *setUp, station int) {
+	d.used = append(d.used, station)
+	for i := len(d.used) - 1; i > 0 && s.stations[d.used[i]].at < s.stations[d.used[i-1]].at; i-- {
+		d.used[i], d.used[i-1] = d.used[i-1], d.used[i]
+	}
+}
+
+// solve finds how the halves sit; where it can't, it says why.
+func (p *pass) solve(a *Answers, r *form.Reader) bool {
+	seat, err := p.crank.Solve(p.counted)
 	switch e := err.(type) {
 	case nil:
 		p.seat = seat
-		p.advice = p.seat.Advise(p.stations, p.allowed)
 		return true
 	case *crank.MissingError:
 		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
@@ -116,35 +168,37 @@ func (p *pass) solve(a *Answers, r *form.Reader) bool {
 	return false
 }
 
-// use keeps a station in the order of the places along the crank.
-func (p *pass) use(station int) {
-	p.used = append(p.used, station)
-	for i := len(p.used) - 1; i > 0 && p.setUp.stations[p.used[i]].at < p.setUp.stations[p.used[i-1]].at; i-- {
-		p.used[i], p.used[i-1] = p.used[i-1], p.used[i]
+// learn plans by this pass and those before it.
+func (p *pass) learn(r *form.Reader, rounds []round) {
+	for i := range p.bench {
+		before := crank.Pass{Done: p.done(r, p.keys[i])}
+		if seat, err := p.crank.Solve(rounds[i].counted); err == nil {
+			before.Seat, before.Stations = seat, rounds[i].counted
+		}
+		p.before = append(p.before, before)
 	}
+	p.before = append(p.before, crank.Pass{Seat: p.seat, Stations: p.counted})
+	p.next = crank.Plan(p.before, p.allowed)
+	p.advice = p.next.Advice
 }
 
-// advise turns the advice into moves: the strike first, since it can be made
-// without a clamp or wedge in the way. Common practice, no source.
+// advise works out what each advised step should do to the needles.
 func (p *pass) advise() {
-	if p.advice.Strike {
-		m, other := p.seat.Strike()
-		p.add(m, other, p.seat.StrikePlus(p.stations))
-	}
-	if p.advice.Close {
-		m, other := p.seat.Close()
-		plus, _, _ := p.seat.ClosePlus(p.stations)
-		p.add(m, other, plus)
+	for _, step := range p.next.Steps {
+		m := move{Step: step, plus: p.seat.StrikePlus(p.counted)}
+		if step.Kind != crank.Strike {
+			m.plus, _, _ = p.seat.ClosePlus(p.counted)
+		}
+		p.moves = append(p.moves, p.foretell(m))
 	}
 }
 
-func (p *pass) add(m, other crank.Move, plus float64) {
-	out := move{Move: m, other: other, plus: plus}
+func (p *pass) foretell(out move) move {
 	most := math.Inf(-1)
-	for i, st := range p.stations {
+	for i, st := range p.counted {
 		f := p.seat.Forecast(st.Half, st.At)
 		then := 2 * f.Strike.Len()
-		if m.Kind != crank.Strike {
+		if out.Kind != crank.Strike {
 			then = 2 * f.Gap.Len()
 		}
 		out.predicted = append(out.predicted, then)
@@ -155,10 +209,10 @@ func (p *pass) add(m, other crank.Move, plus float64) {
 		}
 	}
 	// Either wheel does; the one whose needle is watched is the easier to follow.
-	if m.Kind == crank.Strike && other.Wheel == p.stations[out.watch].Half {
-		out.Move, out.other = other, m
+	if out.Kind == crank.Strike && out.Other.Wheel == p.counted[out.watch].Half {
+		out.Move, out.Other = out.Other, out.Move
 	}
-	p.moves = append(p.moves, out)
+	return out
 }
 
 var kindNames = [...]string{crank.Strike: "strike", crank.Squeeze: "squeeze", crank.Spread: "spread"}
@@ -186,7 +240,7 @@ func (a *Answers) values(p *pass) {
 	a.text("seen_from", p.seenFrom())
 	a.number("offset.towards12_mm", d.T)
 	a.number("offset.towards3_mm", d.N)
-	sureD, sureG := p.seat.SureOfD(p.stations), p.seat.SureOfG(p.stations)
+	sureD, sureG := p.seat.SureOfD(p.counted), p.seat.SureOfG(p.counted)
 	a.number("offset.plus_mm", sureD.Plus(p.seat.D))
 	across, widest := p.seat.Gap()
 	a.hourOrNull("gap.widest_hour", sureG.Tells(p.seat.G), p.hour(widest))
@@ -209,7 +263,7 @@ func (a *Answers) hourOrNull(name string, told bool, hour float64) {
 // dialValues tells each dial, left to right, and what it should show after
 // each move alone and after both.
 func (a *Answers) dialValues(p *pass) {
-	for n, st := range p.stations {
+	for n, st := range p.counted {
 		i := strconv.Itoa(n)
 		f := p.seat.Forecast(st.Half, st.At)
 		got := &p.reading[p.used[n]]
@@ -244,6 +298,7 @@ func (a *Answers) moveValues(p *pass) {
 		a.text(at+"seen_from", p.seenFrom())
 		a.number(at+"amount_mm", m.Amount)
 		a.number(at+"plus_mm", m.plus)
+		a.number(at+"strength", m.Dose)
 		for n, v := range m.predicted {
 			a.number(at+"predicted_tir_mm/"+strconv.Itoa(n), v)
 		}

@@ -41,6 +41,7 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 func (a *Answers) blocks(p *pass) {
 	a.say("block.seen", "seen from % side", p.seenFrom())
 	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
+	a.say("right.side", p.sideOf[clock.Right])
 	a.text("unit.fine", p.fine.Name)
 }
 
@@ -99,8 +100,9 @@ func (a *Answers) words(p *pass) {
 		if len(p.moves) > 1 {
 			a.say("truing.then", "Then %.", lowerFirst(p.do(p.moves[1].Move)))
 		} else {
-			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].other)))
+			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].Other)))
 		}
+		a.say("truing.hard", "%", p.howHard())
 		a.say("truing.caution", caution)
 	case crank.TooClose:
 		a.say("truing.headline", "Too close to call: %, % allowed.", worst, allowed)
@@ -117,10 +119,28 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
+	a.far(p)
 	a.tiltVerdict(p)
 	a.sit(p)
 	a.needles(p)
 	a.shafts(p)
+}
+
+// far says the same in few words, to be read from two metres.
+func (a *Answers) far(p *pass) {
+	switch p.advice.Verdict {
+	case crank.OutOfTrue:
+		m := p.moves[0]
+		wheel := ""
+		if m.Kind == crank.Strike {
+			wheel = p.sideOf[m.Wheel] + " "
+		}
+		a.say("lathe.do", "% %at %", strings.ToUpper(kindNames[m.Kind]), wheel, p.at(m.Hour))
+	case crank.Fit:
+		a.say("lathe.do", "TRUE")
+	default:
+		a.say("lathe.do", verdictNames[p.advice.Verdict])
+	}
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank
@@ -169,7 +189,7 @@ func (p *pass) do(m crank.Move) string {
 
 // watchWords say which needle to watch, and how far it should go.
 func (p *pass) watchWords(m move) string {
-	st := &p.stations[m.watch]
+	st := &p.counted[m.watch]
 	then := m.predicted[m.watch]
 	fall := 2*p.seat.At(st.Half, st.At).Len() - then
 	if p.bare(fall) != "0" && fall > 0 {
@@ -181,7 +201,7 @@ func (p *pass) watchWords(m move) string {
 // sit says how the halves sit, between centres and in their own bearings.
 func (a *Answers) sit(p *pass) {
 	right, left := p.sideOf[clock.Right], p.sideOf[clock.Left]
-	d, sure := p.seat.D, p.seat.SureOfD(p.stations)
+	d, sure := p.seat.D, p.seat.SureOfD(p.counted)
 	a.say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
 		p.towards(clock.Vec{N: d.N}, sure.Plus(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.Plus(clock.Vec{T: 1})))
 	a.gapWords(p)
@@ -209,7 +229,7 @@ func (p *pass) towards(v clock.Vec, plus float64) string {
 
 func (a *Answers) gapWords(p *pass) {
 	across, widest := p.seat.Gap()
-	sure := p.seat.SureOfG(p.stations)
+	sure := p.seat.SureOfG(p.counted)
 	if !sure.Tells(p.seat.G) {
 		a.say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
 			p.amount(across+2*p.crank.Rim*sure.Plus(clock.Vec{})))
@@ -225,7 +245,7 @@ func minutes(arc float64) string { return unit.Figures(arc/60, unit.ArcMinute, 0
 func (a *Answers) needles(p *pass) {
 	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
 		p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
-	for n, st := range p.stations {
+	for n, st := range p.counted {
 		if p.used[n] >= len(sideNames) {
 			continue
 		}

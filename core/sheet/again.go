@@ -1,0 +1,158 @@
+package sheet
+
+import (
+	"strconv"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+	"pintwelve/core/tryout"
+	"pintwelve/core/unit"
+)
+
+// Done returns the fields that log what is advised for the pass on the bench as
+// done, under new rows with the keys given (two are enough), and then those of
+// Again. Nothing is logged where nothing is advised.
+func Done(f form.Form, rows [2]string, newPass string) form.Form {
+	r := form.Read(f)
+	changes := form.Form{}
+	for i, m := range advised(r) {
+		at := "pass." + m.pass + ".done." + rows[i] + "."
+		changes[at+"kind"] = kindNames[m.Kind]
+		changes[at+"wheel"] = m.wheel
+		changes[at+"hour"] = unit.FormatHour(m.hour, 10)
+		changes[at+"strength"] = unit.Figures(m.Dose, unit.Plain, 0.1)
+		changes[at+"order"] = strconv.Itoa(i + 1)
+	}
+	after := form.Form{}
+	for _, from := range [...]form.Form{f, changes} {
+		for name, text := range from {
+			after[name] = text
+		}
+	}
+	for name, text := range Again(after, newPass) {
+		changes[name] = text
+	}
+	return changes
+}
+
+// advisedMove is a step with the words that the form has for it.
+type advisedMove struct {
+	crank.Step
+	pass, wheel string
+	hour        float64 // as the job numbers it
+}
+
+func advised(r *form.Reader) (all []advisedMove) {
+	s := readSetUp(r)
+	p := pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
+	rounds := p.readRounds(r)
+	p.round = rounds[p.bench]
+	if _, complete := p.wanted(); !complete || !p.solve(&Answers{}, r) {
+		return nil
+	}
+	p.learn(r, rounds)
+	p.advise()
+	for _, m := range p.moves {
+		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour)})
+	}
+	return all
+}
+
+// Again returns the fields that begin a new pass after the last, read as the
+// last was; on a made-up crank its dials are read at once.
+func Again(f form.Form, newPass string) form.Form {
+	keys, _ := passKeys(f)
+	last := keys[len(keys)-1]
+	order, _ := strconv.Atoi(f["pass."+last+".order"])
+	changes := form.Form{"pass." + newPass + ".order": strconv.Itoa(order + 1), "bench": newPass}
+	r := form.Read(f)
+	s := readSetUp(r)
+	for _, st := range s.stations {
+		for _, what := range [...]string{"how", "points", "hours", "stands"} {
+			if text := f["pass."+last+"."+st.name+"."+what]; text != "" {
+				changes["pass."+newPass+"."+st.name+"."+what] = text
+			}
+		}
+	}
+	if r.Form["try.seed"] != "" {
+		s.readMadeUp(r, keys, newPass, changes)
+	}
+	return changes
+}
+
+// TryOut returns the form of a made-up crank, out of true as start says, by
+// the seed; its first pass is read.
+func TryOut(seed, start string) form.Form {
+	f := form.Form{"try.seed": seed, "try.start": start, "number": "Made-up crank " + seed, "pass.1.order": "1"}
+	for _, side := range sideNames {
+		f["pass.1."+side+".how"] = "turn"
+		f["pass.1."+side+".points"] = "8"
+	}
+	s := readSetUp(form.Read(f))
+	s.readMadeUp(form.Read(f), nil, "1", f)
+	return f
+}
+
+// readMadeUp does to the made-up crank what was done in the passes with the keys
+// given, and reads its dials into a new pass.
+func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into form.Form) {
+	made, err := s.madeUp(r)
+	if err != nil {
+		return
+	}
+	for _, key := range keys {
+		// As dials were read before the move, so that the scatter runs on alike.
+		for _, d := range s.done(r, key) {
+			made.Do(tryout.Blow{Kind: tryout.Kind(d.Kind), Wheel: d.Wheel, Hour: d.Hour, Dose: d.Dose})
+		}
+	}
+	eight := [...]float64{0, 1.5, 3, 4.5, 6, 7.5, 9, 10.5}
+	for i, side := range sideNames {
+		hours := eight
+		for n := range hours {
+			hours[n] = s.hour(hours[n])
+		}
+		text := ""
+		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {
+			text += unit.Figures(mm, s.fine, 0.001*tryout.HalfThou.Division) + " "
+		}
+		at := "pass." + newPass + "." + side + "."
+		into[at+"how"], into[at+"points"], into[at+"turn"] = "turn", "8", text
+	}
+}
+
+// Made-up cranks are this much out of true at their dials, mm.
+const (
+	leastOut = 0.08
+	mostOut  = 0.38
+)
+
+func (s *setUp) madeUp(r *form.Reader) (*tryout.Made, error) {
+	c := tryout.Crank{
+		Throw: s.crank.Throw, Rim: s.crank.Rim, Pin: s.crank.Pin,
+		Support: s.crank.Support, Dial: [2]float64{s.dialOf(clock.Left), s.dialOf(clock.Right)},
+	}
+	seed := seedOf(r.Form["try.seed"])
+	start := c.ByChance(seed, leastOut, mostOut)
+	switch r.Word("try.start") {
+	case "twist":
+		start.D, start.G = clock.Vec{N: start.D.N}, clock.Vec{}
+	case "pinch":
+		start.D, start.G = clock.Vec{}, clock.Vec{T: start.G.Len()}
+	case "skew":
+		start.D, start.G = clock.Vec{}, clock.Vec{N: start.G.Len()}
+	case "mismatch":
+		start.D.T = c.Mismatch(leastOut)
+	}
+	return tryout.New(c, tryout.Rough, seed, start)
+}
+
+// seedOf makes a number of any text.
+func seedOf(text string) uint64 {
+	seed := uint64(14695981039346656037) // FNV-1a
+	for i := range len(text) {
+		seed = (seed ^ uint64(text[i])) * 1099511628211
+	}
+	return seed
+}

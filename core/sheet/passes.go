@@ -1,0 +1,231 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/draw"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// done reads what was done after a pass.
+func (s *setUp) done(r *form.Reader, key string) []crank.Done {
+	var all []crank.Done
+	group := "pass." + key + ".done"
+	for _, row := range r.Form.Rows(group) {
+		at := group + "." + row + "."
+		hour, ok := r.Number(at + "hour")
+		if !ok {
+			continue
+		}
+		all = append(all, crank.Done{
+			Kind: kindNamed(r.Word(at + "kind")), Wheel: s.end(r.Word(at + "wheel")), Hour: s.hour(hour),
+			Dose: r.Default(at+"blows") * r.Default(at+"strength"),
+		})
+	}
+	return all
+}
+
+func kindNamed(word string) crank.Kind {
+	for kind, name := range kindNames {
+		if name == word {
+			return crank.Kind(kind)
+		}
+	}
+	return crank.Strike
+}
+
+// howHard says how hard to work, by what earlier passes taught: in few words,
+// since it stands on the first screen.
+func (p *pass) howHard() string {
+	first := p.moves[0]
+	hard := unit.Figures(first.Dose, unit.Plain, 0.1)
+	switch {
+	case len(p.moves) > 1:
+		second := unit.Figures(p.moves[1].Dose, unit.Plain, 0.1)
+		if first.Pass < 0 && p.moves[1].Pass < 0 {
+			return fill("Strength %, then %: begin easy.", hard, second)
+		}
+		return fill("Strength %, then %.", hard, second)
+	case first.Pass < 0:
+		return fill("Strength %: begin easy.", hard)
+	case first.Pass == 0:
+		return fill("Strength %: % the first.", hard, timesWords(first.Times))
+	default:
+		return fill("Strength %: % pass %’s.", hard, timesWords(first.Times), strconv.Itoa(first.Pass))
+	}
+}
+
+// timesWords liken a dose to an earlier one.
+func timesWords(times float64) string {
+	for _, row := range [...]struct {
+		to    float64
+		words string
+	}{
+		{0.18, "a small part of"}, {0.29, "about a quarter of"}, {0.42, "about a third of"}, {0.6, "about half of"}, {0.85, "about three quarters of"},
+		{1.2, "about as hard as"}, {1.75, "about half as hard again as"}, {2.5, "about twice"}, {math.Inf(1), "several times"},
+	} {
+		if times <= row.to {
+			return row.words
+		}
+	}
+	return ""
+}
+
+// passes lists the passes, charts them, and says what came of what was done.
+func (a *Answers) passes(p *pass, r *form.Reader, rounds []round) {
+	a.say("pass.name", passName(p.bench))
+	a.text("bench", p.key)
+	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name, Limit: p.inFine(p.allowed.RunOut)}
+	for i, d := range rounds {
+		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(r, d.key))
+		chart.Passes = append(chart.Passes, p.figures(&d))
+	}
+	if len(rounds) > 1 {
+		a.say("passes.many", "yes")
+		a.text("picture.chart", draw.Chart(chart))
+	}
+	a.spin(p, &rounds[0], &p.round)
+	for i, try := range p.next.Tries {
+		if words := p.tryWords(&try); i == len(p.next.Tries)-1 && words != "" {
+			a.say("truing.lesson", "%", words)
+		}
+	}
+}
+
+func passName(i int) string {
+	if i == 0 {
+		return "As found"
+	}
+	return fill("Pass %", strconv.Itoa(i))
+}
+
+// roundWords are a round's run-outs: "D 3 thou, T 5.5 thou".
+func (s *setUp) roundWords(d *round) string {
+	var said []string
+	for i := range d.reading {
+		if d.reading[i].lack == nothing {
+			said = append(said, fill("% %", s.stations[i].letter, s.amount(d.reading[i].RunOut)))
+		}
+	}
+	if said == nil {
+		return "not read yet"
+	}
+	return strings.Join(said, ", ")
+}
+
+// doneWords say what was done after a pass.
+func (p *pass) doneWords(r *form.Reader, key string) string {
+	words := ""
+	for _, d := range p.done(r, key) {
+		what := fill("; % at %", [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind], p.at(d.Hour))
+		words += what + fill(", strength %", unit.Figures(d.Dose, unit.Plain, 0.1))
+	}
+	return words + "."
+}
+
+// inFine turns mm into the dials' own unit, for a chart's scale.
+func (s *setUp) inFine(mm float64) float64 {
+	if s.fine == unit.Thou {
+		return mm / 0.0254
+	}
+	return mm
+}
+
+// figures are a round's for the chart: what isn't known is left out.
+func (p *pass) figures(d *round) draw.PassFigures {
+	gap := math.NaN()
+	f := draw.PassFigures{Drive: gap, Timing: gap, Twist: gap, Gap: gap, Mismatch: gap}
+	for i := range sideNames {
+		if got := &d.reading[i]; got.lack == nothing {
+			*[...]*float64{&f.Drive, &f.Timing}[i] = p.inFine(got.RunOut)
+		}
+	}
+	if seat, err := p.crank.Solve(d.counted); err == nil {
+		off := seat.D.From(p.seen)
+		across, _ := seat.Gap()
+		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)
+	}
+	return f
+}
+
+// tryWords say what came of what was done last, where it wasn't as meant.
+func (p *pass) tryWords(t *crank.Try) string {
+	words := ""
+	switch {
+	case t.Outcome == crank.Opposite:
+		words = "What was done after % (%) went the other way; it is left out of the reckoning."
+	case t.Outcome == crank.NoEffect:
+		words = "What was done after % (%) should have shown, and didn’t; it is left out of the reckoning."
+	case t.Astray > 0:
+		words = "What was done after % (%) also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
+	default:
+		return ""
+	}
+	words = fill(words, strings.ToLower(passName(t.Pass)), kindNames[t.Kind])
+	for i, cause := range t.Likely {
+		if i == 0 {
+			words += " Look whether "
+		} else {
+			words += ", or "
+		}
+		words += causeWords[cause]
+	}
+	if len(t.Likely) > 0 {
+		words += "."
+	}
+	return words
+}
+
+var causeWords = [...]string{
+	crank.HoursFromWrongEnd: "the hour was read from the other end",
+	crank.WrongWheel:        "the other wheel was struck",
+	crank.WrongMove:         "it was squeezed where it should have been spread, or at the opposite hour",
+	crank.TooLight:          "it was too light for this fit and sprang back",
+	crank.NotSupported:      "the other wheel was not held, or the clamp stood askew",
+	crank.DialMoved:         "a dial or its foot slipped",
+	crank.PinSlipped:        "the pin has shifted in its seat",
+}
+
+// spin draws both dials and the crank, as found above and as on the bench
+// below, and says how the page turns them: each dial's swing and high hour.
+func (a *Answers) spin(p *pass, found, left *round) {
+	full := 0.0
+	for _, d := range [...]*round{found, left} {
+		for i := range sideNames {
+			full = math.Max(full, d.reading[i].E.Len())
+		}
+	}
+	if full == 0 {
+		return
+	}
+	a.say("spin.found", "yes")
+	a.spinOne(p, "found", found, full)
+	if found.key != left.key {
+		a.say("spin.left", "yes")
+		a.spinOne(p, "left", left, full)
+	}
+}
+
+func (a *Answers) spinOne(p *pass, which string, d *round, full float64) {
+	v := draw.TurnView{Prefix: which, SeenFrom: drawn(p.seenFrom()), Range: p.inFine(full)}
+	for i, side := range sideNames {
+		got := &d.reading[i]
+		e := got.E.From(p.seen)
+		words, reading := p.amount(got.RunOut), p.inFine(e.T)
+		if got.lack != nothing {
+			words, reading = "", math.NaN()
+		}
+		if i == 0 {
+			v.Drive, v.DriveWords = reading, words
+		} else {
+			v.Timing, v.TimingWords = reading, words
+		}
+		a.text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(clock.Vec(e).Hour(), 'f', 4, 64))
+	}
+	a.text("picture."+which, draw.Turn(v))
+}

@@ -1,0 +1,65 @@
+// The view at the lathe: what to do and one reading at a time, large enough to
+// read from two metres, with the screen kept awake.
+
+export class Lathe {
+  /**
+   * bench is the dials' section. onStep(control, by) and onNext(control) change
+   * the reading; onNext says whether it is done with.
+   */
+  constructor(bench, { onStep, onNext }) {
+    this.bench = bench;
+    this.onNext = onNext;
+    this.awake = null;
+    const bar = bench.querySelector('.lathe-bar');
+    this.what = bar.querySelector('.lathe-what');
+    const press = (name, act) => bar.querySelector(`[data-lathe="${name}"]`).addEventListener('click', act);
+    press('less', () => onStep(this.control, '-1'));
+    press('more', () => onStep(this.control, '1'));
+    press('next', () => this.next());
+    press('leave', () => this.leave());
+    bench.querySelector('#to-lathe').addEventListener('click', () => this.enter());
+    document.addEventListener('visibilitychange', () => this.stayAwake());
+  }
+
+  get open() { return document.documentElement.classList.contains('at-lathe'); }
+
+  enter() {
+    document.documentElement.classList.add('at-lathe');
+    this.stayAwake();
+    const fields = this.fields();
+    this.turnTo(fields.find(({ value }) => value === '') ?? fields[0]);
+    scrollTo(0, 0);
+  }
+
+  leave() {
+    document.documentElement.classList.remove('at-lathe');
+    this.bench.querySelector('.now')?.classList.remove('now');
+    this.awake?.release();
+    this.awake = null;
+    this.bench.querySelector('#to-lathe').focus();
+  }
+
+  // The lock is lost whenever the page is hidden; a phone that has none stays
+  // as it is.
+  async stayAwake() {
+    if (!this.open || document.hidden || !navigator.wakeLock) return;
+    this.awake = await navigator.wakeLock.request('screen').catch(() => null);
+  }
+
+  fields() {
+    return [...this.bench.querySelectorAll('.readings input:not([type="radio"]), .readings select')].filter((c) => !c.closest('[hidden]'));
+  }
+
+  next() {
+    if (!this.onNext(this.control)) return;
+    const fields = this.fields();
+    this.turnTo(fields[(fields.indexOf(this.control) + 1) % fields.length]);
+  }
+
+  turnTo(control) {
+    this.bench.querySelector('.now')?.classList.remove('now');
+    this.control = control;
+    control.closest('.field').classList.add('now');
+    this.what.textContent = control.labels[0].textContent.trim();
+  }
+}

@@ -70,7 +70,8 @@ export class Painter {
     }
     if (control.tagName !== 'INPUT') return;
     const assumed = answers[`assumed.${name}`];
-    const text = assumed ? `${assumed} assumed` : hint;
+    const found = answers[`found.${name}`];
+    const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
     if (control.placeholder !== text) control.placeholder = text;
   }
 }

@@ -206,7 +206,7 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 		w.rows = append(w.rows, w.found)
 		w.ok = l.make(w, append(cuts, found.Cut))
 		if first := &l.wheels[0]; w == first || first.found != w.found {
-			l.text("found."+w.found.at+w.found.find, sizeWords(w.found, w.size))
+			l.text("found."+w.found.at+w.found.find, bareSize(w.found, w.size))
 		}
 	case *flywheel.Cannot:
 		w.cannot = e

@@ -52,7 +52,7 @@ func (l *lightening) cell(w *lightened, name, words string, value float64) {
 func (l *lightening) weights(w *lightened) {
 	a, off := &w.account, w.account.Off()
 	for i, m := range [...]wheel.Metal{a.Before, a.After, off} {
-		l.cell(w, [...]string{"before_g", "after_g", "off_g"}[i], grams(m.MassG), m.MassG)
+		l.cell(w, [...]string{"before_g", "after_g", "off_g"}[i], unit.Figures(m.MassG, unit.Gram, 1), m.MassG)
 		l.cell(w, [...]string{"before_kgm2", "after_kgm2", "off_kgm2"}[i], squared(m.InertiaGMM2), m.InertiaGMM2/1e9)
 	}
 	for j, line := range a.Lines {
@@ -74,7 +74,7 @@ func (l *lightening) walls(w *lightened) (thin []string) {
 	was := w.account.BeforeSection.Walls()
 	var beside [len(leastNames)][]string
 	for _, wall := range w.account.AfterSection.Walls() {
-		l.cell(w, wallCells[wall.Kind], mm(wall.MM), wall.MM)
+		l.cell(w, wallCells[wall.Kind], unit.Figures(wall.MM, unit.MM, 0.1), wall.MM)
 		which, least := l.asked(wall.Kind)
 		if wall.MM < least-1e-9 && thinner(wall, was) {
 			words := fill("% of % wheel % at ⌀ %, % asked", wallNames[wall.Kind], l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
@@ -107,18 +107,16 @@ var wallCells = [wheel.HoleToBoss + 1]string{
 
 // holds fills in how hard a wheel is pulled.
 func (l *lightening) holds(w *lightened, h *flywheel.Held) {
-	l.cell(w, "rim_ms", unit.Format(h.RimMS, unit.MetrePerSecond, 0.1), h.RimMS)
-	l.cell(w, "thin_ring_mpa", mpa(h.ThinRingMPa), h.ThinRingMPa)
-	l.cell(w, "disc_mpa", mpa(h.DiscMPa), h.DiscMPa)
-	section := max(h.Section.HoopMPa, h.Section.RadialMPa)
-	l.cell(w, "section_mpa", fill("% at ⌀ %", mpa(section), unit.Format(2*h.Section.RMM, unit.MM, 1)), section)
+	tenths := func(name string, v float64) { l.cell(w, name, unit.Figures(v, unit.Plain, 0.1), v) }
+	tenths("rim_ms", h.RimMS)
+	tenths("thin_ring_mpa", h.ThinRingMPa)
+	tenths("disc_mpa", h.DiscMPa)
+	tenths("section_mpa", max(h.Section.HoopMPa, h.Section.RadialMPa))
 	if h.HasHole {
-		l.cell(w, "hole_mpa", fill("%, raised % times", mpa(h.Hole.MPa), times(h.Hole.Factor)), h.Hole.MPa)
+		tenths("hole_mpa", h.Hole.MPa)
 	}
-	l.cell(w, "margin", fill("% times", margin(h)), h.Margin)
+	tenths("margin", h.Margin)
 }
-
-func margin(h *flywheel.Held) string { return unit.Figures(h.Margin, unit.Plain, 0.1) }
 
 func mpa(v float64) string { return unit.Format(v, unit.MPa, 0.1) }
 
@@ -132,11 +130,18 @@ func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
 		l.say("lighten.burst", "It would burst at %.", speed(rpm))
 	default:
 		l.say("lighten.hold", "At % the pull is % at the most; the material tears at %, % times as much.", speed(rpm), mpa(h.WorstMPa),
-			mpa(l.material.StrengthMPa), margin(h))
+			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1))
+	}
+	if h != nil && h.HasHole {
+		l.say("lighten.hole", "A hole raises the pull at its edge % times.", times(h.Hole.Factor))
 	}
 }
 
 func speed(rpm float64) string { return unit.Format(rpm, unit.RPM, 1) }
+
+// drawnWell is how near to the scale a wheel's drawing comes that was measured
+// with a caliper, as a part of its weight: common practice, no source.
+const drawnWell = 0.01
 
 // weighIn compares the scale with the drawing, and with the plan.
 func (l *lightening) weighIn(w *lightened) {
@@ -145,13 +150,16 @@ func (l *lightening) weighIn(w *lightened) {
 		return
 	}
 	if got, err := flywheel.Drawn(w.account.Before.MassG, before, l.scaleG); err == nil {
-		template := "Before: the drawing comes to %, which is the scale’s figure."
+		template, advice := "The drawing comes to %, as the scale says.", ""
 		if got.Told && got.MissG < 0 {
-			template = "Before: the drawing comes to %, % over the scale (%). Look at the recesses, or the density."
+			template = "The drawing comes to %, % over the scale (%).%"
 		} else if got.Told {
-			template = "Before: the drawing comes to %, % under the scale (%). Look at the recesses, or the density."
+			template = "The drawing comes to %, % under the scale (%).%"
 		}
-		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG), l.weight(abs(got.MissG)), percent(abs(got.MissG), before))
+		if abs(got.MissG) > drawnWell*before {
+			advice = " Look at the recesses, or the density."
+		}
+		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG), l.weight(abs(got.MissG)), percent(abs(got.MissG), before), advice)
 		l.number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
 	}
 	after, ok := l.r.Number(w.at("after"))

@@ -47,7 +47,11 @@ func (l *lightening) section(w *lightened, before, after *wheel.Section) string 
 				c = w.size
 			}
 			v.Cuts = append(v.Cuts, outlines(c, before, after, row.nth)...)
-			v.Diameters = append(v.Diameters, turned(c)...)
+			for _, d := range turned(c) {
+				if d.MM > 0 && len(v.Diameters) < 4 {
+					v.Diameters = append(v.Diameters, d)
+				}
+			}
 		}
 	}
 	return draw.FlywheelSection(v)

@@ -36,8 +36,9 @@ func (l *lightening) headline() {
 		l.say("lighten.headline", "% off the drive wheel, % off the timing wheel", grams(offD.MassG), grams(offT.MassG))
 	}
 	if l.isCut() {
-		l.say("lighten.inertia", "% of the inertia off", percent(offD.InertiaGMM2+offT.InertiaGMM2,
-			d.account.Before.InertiaGMM2+t.account.Before.InertiaGMM2))
+		off := percent(offD.InertiaGMM2+offT.InertiaGMM2, d.account.Before.InertiaGMM2+t.account.Before.InertiaGMM2)
+		l.say("lighten.inertia", "% of the inertia off", off)
+		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG), off)
 		l.say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
 	} else {
 		l.say("lighten.then", "Put a cut in below to see what it takes off.")
@@ -96,18 +97,26 @@ func (c *cutRow) size(cut flywheel.Cut) float64 {
 	return cut.DiameterMM
 }
 
-// sizeWords say the figure that was found.
+// bareSize writes the figure that was found: "8.6 mm", "6".
+func bareSize(row *cutRow, c flywheel.Cut) string {
+	if row.find == "holes" {
+		return strconv.Itoa(c.Number)
+	}
+	return mm(row.size(c))
+}
+
+// sizeWords say what the figure is that was found.
 func sizeWords(row *cutRow, c flywheel.Cut) string {
-	v := row.size(c)
+	template := "drill %"
 	switch row.find {
 	case "holes":
-		return fill("% holes", strconv.Itoa(int(v)))
+		template = "% holes"
 	case "depth":
-		return fill("% deep", mm(v))
+		template = "% deep"
 	case "rim":
-		return fill("down to ⌀ %", mm(v))
+		template = "down to ⌀ %"
 	}
-	return fill("drill %", mm(v))
+	return fill(template, bareSize(row, c))
 }
 
 // cannotWords say why no size of the cut will do, and what the most is.

@@ -47,7 +47,7 @@ export class Lathe {
   }
 
   fields() {
-    return [...this.bench.querySelectorAll('.readings input:not([type="radio"]), .readings select')].filter((c) => !c.closest('[hidden]'));
+    return [...this.bench.querySelectorAll('.readings input:not([type="radio"], [type="hidden"]), .readings select')].filter((c) => !c.closest('[hidden]'));
   }
 
   next() {

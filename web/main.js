@@ -364,6 +364,6 @@ class Bench {
 }
 
 function focusAfter(control) {
-  const all = [...document.querySelectorAll('input:not([type="radio"]), select')].filter((other) => !other.closest('[hidden]'));
+  const all = [...document.querySelectorAll('input:not([type="radio"], [type="hidden"]), select')].filter((other) => !other.closest('[hidden]'));
   all[all.indexOf(control) + 1]?.focus();
 }

@@ -105,7 +105,7 @@ func (c *Crank) checkStation(st []Station, i int) error {
 	if r := c.reach(p.Half); !r.holds(p.At) {
 		return r.fault(DialAt, p.Half, i, p.At)
 	}
-	if !usable(p.E.Len()) || !p.Cov.Proper() || !usable(p.Cov.Widest()) {
+	if !usable(p.E.T) || !usable(p.E.N) || !p.Cov.Proper() || p.Cov.TT > most*most || p.Cov.NN > most*most {
 		return &StationError{Station: i}
 	}
 	if !usable(p.RunOut) || !usable(p.Sigma) || !(p.Nu >= 0) || p.RunOut < 0 || p.Sigma < 0 {

@@ -189,6 +189,13 @@ func TestBitePastYieldIsFound(t *testing.T) {
 	assert.Equal(t, PinYields, j.Findings[0].Trouble)
 	assert.InEpsilon(t, 250*1.0001, j.PinMisesMPa, 1e-12)
 
+	hubAlone := p
+	hubAlone.Pin.YieldMPa = 0
+	hubAlone.BiteMM = 0.01
+	j, err = hubAlone.Joint()
+	require.NoError(t, err)
+	assert.InEpsilon(t, 310*0.01/j.HubMisesMPa, j.YieldBiteMM, 1e-12)
+
 	p.Hub.YieldMPa = 0
 	j, err = p.Joint()
 	require.NoError(t, err)
@@ -256,6 +263,8 @@ func TestEyeOutsideIsTheThinnestWall(t *testing.T) {
 	}
 	_, err := EyeOutside(40, 50, 25, 30)
 	assertFault(t, err, Fault{NoWall, HubOutside, 0, 20, 25, MostMM})
+	_, err = EyeOutside(40, 52.5, 25, 30)
+	assertFault(t, err, Fault{NoWall, HubOutside, 0, 25, 25, MostMM})
 }
 
 // Shigley table A-5 also gives the modulus of rigidity G; E = 2 G (1 + ν) ties the

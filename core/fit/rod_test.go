@@ -65,6 +65,15 @@ func TestRockStoppedByTheCheeks(t *testing.T) {
 	got, err = r.BigEnd()
 	require.NoError(t, err)
 	assert.Equal(t, []Finding{{SideStops, got.SideMM, 0.21}}, got.Findings)
+	r.SideMM = 0 // not known
+	got, err = r.BigEnd()
+	require.NoError(t, err)
+	assert.Empty(t, got.Findings)
+	r.SideMM, r.CheekMM = 0.21, 0
+	got, err = r.BigEnd()
+	require.NoError(t, err)
+	assert.Zero(t, got.SideMM)
+	assert.Empty(t, got.Findings)
 }
 
 func TestRocksThatWontDo(t *testing.T) {
@@ -121,7 +130,7 @@ func TestPlusMinusOfBarsHoldsTheTruth(t *testing.T) {
 			inside++
 		}
 	}
-	assert.GreaterOrEqual(t, float64(inside)/jobs, 0.94)
+	assert.InDelta(t, 0.955, float64(inside)/jobs, 0.02)
 }
 
 func TestBarsThatWontDo(t *testing.T) {

@@ -76,9 +76,7 @@ func randomShimming(rng *rand.Rand) Shimming {
 		LeastMM: 0.1, WantMM: 0.2, MostMM: 0.3, ASide: rng.Intn(MostShimsASide + 1),
 		Centred: rng.Intn(3) > 0, CaseLeftMM: hundredths(5480, 5600), CrankLeftMM: 55, OffMM: hundredths(0, 20),
 	}
-	if rng.Intn(2) == 0 {
-		s.GrowthMM = 0.08
-	}
+	s.GrowthMM = []float64{0, 0.08, 0.2, 0.35}[rng.Intn(4)]
 	for left := 9; left > 0; { // nine shims at most: 3⁹ ways
 		n := 1 + rng.Intn(min(left, 3))
 		s.Shims = append(s.Shims, Shim{hundredths(5, 60), n})

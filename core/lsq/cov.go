@@ -86,10 +86,18 @@ func (c Cov) Distance2(v clock.Vec) float64 {
 // axes returns the direction of the greatest variance, a unit vector, and that
 // variance.
 func (c Cov) axes() (clock.Vec, float64) {
-	half := math.Atan2(2*c.TN, c.TT-c.NN) / 2
-	s, co := math.Sincos(half)
-	u := clock.Vec{T: co, N: s}
-	return u, u.Dot(c.Apply(u))
+	half, apart := (c.TT+c.NN)/2, (c.TT-c.NN)/2
+	r := math.Sqrt(apart*apart + c.TN*c.TN)
+	// Of the two ways to write the direction, the one that loses no digits.
+	u := clock.Vec{T: r + math.Abs(apart), N: c.TN}
+	if apart < 0 {
+		u = clock.Vec{T: c.TN, N: r - apart}
+	}
+	n := math.Sqrt(u.Dot(u))
+	if n == 0 {
+		return clock.Vec{T: 1}, half
+	}
+	return u.Scale(1 / n), half + r
 }
 
 // Floor returns c with the variance in no direction less than v.

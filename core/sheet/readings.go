@@ -19,6 +19,7 @@ type reading struct {
 	taken int // points of a turn that were read so far
 	of    int // points of the turn, the first point again not counted
 	hours []float64
+	sweep float64 // mm, what one turn of the needle was taken as; nil: it counts them
 }
 
 // lack is what has to be read or mended before a reading counts.
@@ -125,32 +126,36 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 	case len(values) < got.of:
 		got.lack = points
 	default:
-		turn := dial.Turn{From: s.seen, Hours: hours[:len(values)], Values: values, Division: st.division}
-		if onOneSweep(values, st.sweep) {
-			turn.Range = st.sweep
-		}
+		turn := dial.Turn{From: s.seen, Hours: hours[:len(values)], Values: values, Division: st.division, Range: sweepOf(values, st)}
 		fit, err := turn.Fit()
 		if err != nil {
 			r.Complain(at+"turn", "a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9")
 			got.lack = mending
 			break
 		}
-		got.turn = &fit
+		got.turn, got.sweep = &fit, turn.Range
 		got.E = fit.E
 	}
 	return got
 }
 
-// onOneSweep says whether readings can be those of a dial that begins again at
-// zero: one that shows less than nothing, or more than one turn of its needle,
-// counts its turns.
-func onOneSweep(values []float64, sweep float64) bool {
+// sweepOf returns one turn of the needle for a dial that begins again at zero,
+// or nil where the readings show that this one counts its turns: less than
+// nothing, or more than a turn. One not given may be twice what is assumed.
+func sweepOf(values []float64, st *station) float64 {
+	least, most := values[0], values[0]
 	for _, v := range values {
-		if v < 0 || v > sweep {
-			return false
-		}
+		least, most = min(least, v), max(most, v)
 	}
-	return true
+	switch {
+	case least < 0:
+		return 0
+	case most <= st.sweep:
+		return st.sweep
+	case st.sweepAssumed && most <= 2*st.sweep:
+		return 2 * st.sweep
+	}
+	return 0
 }
 
 // mostPoints is one turn read a degree at a time, and the first point again.

@@ -33,6 +33,8 @@ type station struct {
 	dial     int     // which dial gauge: stations read with one share its scatter
 	division float64 // mm
 	sweep    float64 // mm, one turn of the needle
+
+	sweepAssumed bool
 }
 
 // places are the lengths of one half, mm from its own shaft's end.
@@ -75,6 +77,7 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 		st.dial = 1
 	}
 	st.sweep = r.Or(side+".sweep", 100*st.division)
+	st.sweepAssumed = r.Blank(side + ".sweep")
 	nth := 1
 	for _, other := range s.stations {
 		if other.half == st.half {

@@ -70,7 +70,7 @@ func (a *Answers) turns(p *pass) {
 			say(".drift", "The first point came back % different: the dial or the crank has moved. Read the turn again.", p.amount(got.turn.Drift))
 		}
 		if got.turn.Unwrapped {
-			say(".zero", "The needle passed zero; the readings were taken on past it.")
+			say(".zero", "The needle passed zero: the readings were taken on past it, one turn of it being %.", p.amount(got.sweep))
 		}
 		if got.noise.Nu >= 1 {
 			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))

@@ -45,6 +45,18 @@ func (p *Page) Type(label, text string) {
 	send(p, input.InsertText, input.InsertTextParams{Text: text})
 }
 
+// Enter presses Enter where the caret is.
+func (p *Page) Enter() {
+	p.t.Helper()
+	p.do(chromedp.KeyEvent(kb.Enter))
+}
+
+// Insert types text where the caret is.
+func (p *Page) Insert(text string) {
+	p.t.Helper()
+	send(p, input.InsertText, input.InsertTextParams{Text: text})
+}
+
 // Value returns what the field with a label holds.
 func (p *Page) Value(label string) string {
 	p.t.Helper()

@@ -1,0 +1,125 @@
+package drill
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// unlike goes through all plans of two holes that have nothing to do with each
+// other, the strongest first, so that what is too weak can be left out together.
+func (h *hunt) unlike() {
+	if h.holes != 2 {
+		return
+	}
+	strong := h.strong()
+	if len(strong) == 0 {
+		return
+	}
+	end := len(h.cos) - 1
+	var ends []bank
+	for p := -end; p <= end; p++ {
+		ends = append(ends, bankAt(p, strong))
+	}
+	for i := range ends {
+		q := (i + end) % len(ends) // clockwise from the axis, then the rest
+		for p := 0; p <= q && !h.done(); p++ {
+			h.couple(ends[p], ends[q])
+		}
+	}
+}
+
+// strong returns the rows that with one more hole can reach the target, the
+// strongest first.
+func (h *hunt) strong() []*row {
+	most := 0.0
+	for i := range h.rows {
+		most = math.Max(most, h.rows[i].one.most)
+	}
+	var all []*row
+	for i := range h.rows {
+		if w := &h.rows[i]; w.one.most+most >= h.targetG-h.limit {
+			all = append(all, w)
+		}
+	}
+	slices.SortFunc(all, func(a, b *row) int { return cmp.Compare(b.one.most, a.one.most) })
+	return all
+}
+
+// bank is the rows that have one place free, strongest first.
+type bank struct {
+	place int
+	rows  []*row
+	one   span // what a hole there can pull, g·mm
+}
+
+func bankAt(place int, strong []*row) bank {
+	b := bank{place: place, one: span{math.Inf(1), 0}}
+	for _, w := range strong {
+		if w.free(place) {
+			b.rows = append(b.rows, w)
+			b.one = span{math.Min(b.one.least, w.one.least), math.Max(b.one.most, w.one.most)}
+		}
+	}
+	return b
+}
+
+// couple goes through the holes at one place that leave what a hole at another
+// can pull, along and across the axis.
+func (h *hunt) couple(one, other bank) {
+	cos, rest := h.cosAt(one.place), h.cosAt(other.place)
+	must := span{
+		(h.targetG - h.limit - other.one.most*rest) / cos,
+		(h.targetG + h.limit - other.one.least*rest) / cos,
+	}
+	// What the second hole can't mend is the part square to its own direction.
+	square := h.targetG * h.sinAt(other.place)
+	sin := h.sinAt(other.place)*cos - rest*h.sinAt(one.place)
+	if sin > 0 {
+		must.least = math.Max(must.least, (square-h.limit)/sin)
+		must.most = math.Min(must.most, (square+h.limit)/sin)
+	} else if math.Abs(square) > h.limit {
+		return
+	}
+	for _, w := range one.rows {
+		if h.done() || w.one.most < must.least {
+			return
+		}
+		for z := len(w.bore.pulls) - 1; z >= 0 && w.bore.pulls[z]*w.rMM >= must.least; z-- {
+			if w.bore.pulls[z]*w.rMM <= must.most {
+				h.join(part{w, z, []int{one.place}}, other)
+			}
+		}
+	}
+}
+
+// join offers a hole with the best hole of every row at another place.
+func (h *hunt) join(one part, other bank) {
+	p, q, w := one.places[0], other.place, one.row
+	pull := w.bore.pulls[one.depth] * w.rMM
+	along, across := h.targetG-pull*h.cosAt(p), pull*h.sinAt(p)
+	want := along*h.cosAt(q) - across*h.sinAt(q)
+	square := along*h.sinAt(q) + across*h.cosAt(q)
+	if math.Abs(square) > h.limit {
+		return
+	}
+	for _, v := range other.rows {
+		if h.done() || v.one.most+h.limit < want {
+			return
+		}
+		if want < v.one.least-h.limit || !h.apart(w, p, v, q) {
+			continue
+		}
+		y := v.bore.nearest(want / v.rMM)
+		h.offer(math.Hypot(want-v.bore.pulls[y]*v.rMM, square), func() []part {
+			return []part{one, {v, y, []int{q}}}
+		})
+	}
+}
+
+// apart is true where holes of two rows stand clear of each other.
+func (s *space) apart(w *row, p int, v *row, q int) bool {
+	least := (w.bore.dMM+v.bore.dMM)/2 + s.t.WallMM - snugMM
+	cos := s.cosAt(p)*s.cosAt(q) + s.sinAt(p)*s.sinAt(q)
+	return w.rMM*w.rMM+v.rMM*v.rMM-2*w.rMM*v.rMM*cos >= least*least
+}

@@ -1,0 +1,164 @@
+package browser
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// fill4 types a round of readings.
+func fill4(p *Page, tirD, highD, tirT, highT string) {
+	p.Fill("Drive run-out", tirD)
+	p.Fill("Drive high at", highD)
+	p.Fill("Timing run-out", tirT)
+	p.Fill("Timing high at", highT)
+}
+
+func passCount(p *Page) int { return Eval[int](p, `document.querySelectorAll('.pass').length`) }
+
+func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
+	p, server := bench(t)
+	rounds := [][4]string{{"6", "3", "5", "9"}, {"4", "3", "3.5", "9"}, {"2.5", "3", "2.5", "9"}, {"1", "3", "0.5", "9"}}
+	for i, r := range rounds {
+		fill4(p, r[0], r[1], r[2], r[3])
+		if i < len(rounds)-1 {
+			p.Press("Done as said: read again")
+			p.Until(`document.getElementById('drive-tir').value === ''`)
+		}
+	}
+	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	assert.Equal(t, 4, passCount(p))
+	assert.Contains(t, p.Text(".pass"), "As found: D 6 thou, T 5 thou; struck drive at 3")
+
+	p.Press("Undo")
+	assert.Equal(t, "", p.Value("Timing high at"))
+	p.Press("Redo")
+	assert.Equal(t, "9", p.Value("Timing high at"))
+	for range 5 {
+		p.Press("Undo")
+	}
+	assert.Equal(t, 3, passCount(p), "four fields, and then the pass itself")
+	for range 5 {
+		p.Press("Redo")
+	}
+	assert.Equal(t, 4, passCount(p))
+
+	p.Until(kept(`form['bench'] && Object.keys(form).filter((n) => n.endsWith('.timing.high')).length === 4`))
+	p.Reload()
+	p.Ready()
+	assert.Equal(t, 4, passCount(p))
+	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	link := linkOf(p)
+
+	other := Launch(t).Open(server.URL("/crank/"))
+	other.Visit("about:blank")
+	other.Visit(link)
+	other.Ready()
+	assert.Equal(t, 4, passCount(other))
+	assert.Equal(t, "True: leave it. It is fit to go in.", other.Text(headline))
+}
+
+func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
+	p, _ := bench(t)
+	fill4(p, "6", "3", "5", "9")
+	p.Press("Done as said: read again")
+	fill4(p, "3", "3", "2.5", "9")
+	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
+	assert.Equal(t, "6", p.Value("Drive run-out"))
+	p.Fill("Drive run-out", "6.5")
+	assert.Contains(t, p.Text(".pass"), "D 6.5 thou")
+	Eval[bool](p, `(document.querySelectorAll('.pass [data-remove]')[1].click(), true)`)
+	assert.Equal(t, 1, passCount(p))
+	p.Press("Put it back")
+	assert.Equal(t, 2, passCount(p))
+}
+
+// The orders of the page, as a person reads them.
+var (
+	strikeOrder = regexp.MustCompile(`(?i)strike the (drive|timing) wheel at ([0-9:]+)`)
+	gapOrder    = regexp.MustCompile(`(?i)(squeeze|spread) the wheels (?:together )?at ([0-9:]+)`)
+	strengths   = regexp.MustCompile(`^Strengths? ([0-9.]+)(?:, then ([0-9.]+))?`)
+)
+
+// obey logs what the page says, by its own fields, and has the dials read again.
+func obey(t *testing.T, p *Page) {
+	said := p.Text(headline)
+	then := Eval[string](p, `document.querySelector('[data-say="truing.then"]').textContent`)
+	hard := strengths.FindStringSubmatch(Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`))
+	require.NotNil(t, hard, said)
+	orders := []string{said}
+	if hard[2] != "" {
+		orders = append(orders, then)
+	}
+	for i, order := range orders {
+		p.Press("Something else was done")
+		set := func(field, value string) {
+			Eval[bool](p, `(() => {
+				const row = [...document.querySelectorAll('[data-row="pass.*.done"]')].at(-1);
+				const control = row.querySelector('[name="pass.*.done.*.`+field+`"]');
+				control.value = `+strconv.Quote(value)+`;
+				control.dispatchEvent(new Event('input', { bubbles: true }));
+				return true;
+			})()`)
+		}
+		if m := strikeOrder.FindStringSubmatch(order); m != nil {
+			set("kind", "strike")
+			set("wheel", strings.ToLower(m[1]))
+			set("hour", m[2])
+		} else {
+			m := gapOrder.FindStringSubmatch(order)
+			require.NotNil(t, m, order)
+			set("kind", strings.ToLower(m[1]))
+			set("hour", m[2])
+		}
+		set("strength", hard[i+1])
+	}
+	p.Press("Read again")
+}
+
+func TestAMadeUpCrankIsTruedByThePagesOwnWords(t *testing.T) {
+	p, _ := bench(t)
+	for _, seed := range []string{"one", "two", "three"} {
+		Eval[bool](p, `(document.querySelector('#hand-over details').open = true)`)
+		p.Fill("Its number, any letters or figures; the same gives the same crank", seed)
+		p.Press("Put it on the bench")
+		passes := 0
+		for ; passes < 8 && strings.Contains(p.Text(headline), "; watch the"); passes++ {
+			obey(t, p)
+		}
+		assert.True(t, strings.HasPrefix(p.Text(headline), "True") || strings.HasPrefix(p.Text(headline), "Too close"), "%s: %s", seed, p.Text(headline))
+		t.Logf("crank %s: %d rounds of moves, then: %s %s", seed, passes, p.Text(headline), Eval[string](p, `document.querySelector('[data-say="truing.then"]').textContent`))
+	}
+}
+
+func TestAFullTurnIsTypedByADialWithAKeyboard(t *testing.T) {
+	p, _ := bench(t)
+	p.Choose("Drive dial is read by", "a full turn, reading by reading")
+	p.Choose("Drive turn is read at", "12, 3, 6 and 9")
+	p.Fill("Timing run-out", "1")
+	p.Fill("Timing high at", "12")
+	p.Type("Drive turn, reading by reading", "98")
+	for _, value := range []string{"99", "0", "99"} {
+		p.Enter()
+		p.Insert(value)
+	}
+	assert.Equal(t, "98 99 0 99", p.Value("Drive turn, reading by reading"))
+	assert.Contains(t, p.Text("[data-say='turn.drive']"), "full movement 2 thou, fitted run-out 2")
+	assert.Contains(t, p.Text("[data-say='turn.drive.zero']"), "passed zero")
+}
+
+func TestAtTheLatheOneTapGoesToTheNextReading(t *testing.T) {
+	p, _ := bench(t)
+	p.Press("At the lathe")
+	assert.Equal(t, "Drive run-out", p.Text(".lathe-what"))
+	p.Press("One division more")
+	p.Press("One division more")
+	p.Press("Next")
+	assert.Equal(t, "Drive high at", strings.Join(strings.Fields(p.Text(".lathe-what")), " "))
+	p.Press("Leave the view at the lathe")
+	assert.Equal(t, "1", p.Value("Drive run-out"))
+}

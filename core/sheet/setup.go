@@ -41,10 +41,7 @@ type station struct {
 type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
-	s := setUp{ends: readEnds(r), fine: unit.Thou}
-	if r.Word("units") == "metric" {
-		s.fine = unit.MM
-	}
+	s := setUp{ends: readEnds(r), fine: fineUnit(r)}
 	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}

@@ -4,7 +4,10 @@
 // rooms know as left and right, get the names drive side and timing side.
 package sheet
 
-import "pintwelve/core/form"
+import (
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
 
 // Parts of the bench, each with its own answers; the page asks for the one that
 // it shows.
@@ -17,6 +20,7 @@ const (
 func Answer(f form.Form, part string) *Answers {
 	a := &Answers{}
 	r := form.Read(f)
+	a.blocks(r)
 	for _, p := range parts {
 		if part == p.name || part == "" {
 			p.answer(a, r)
@@ -32,6 +36,22 @@ var parts = [...]struct {
 }{
 	{True, truing},
 	{Lighten, lighten},
+}
+
+// blocks fills the title block and the units in the fields, whatever the part.
+func (a *Answers) blocks(r *form.Reader) {
+	fine := fineUnit(r)
+	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
+	a.say("block.tolerance", "% allowed", unit.Format(r.Default("tolerance"), fine, max(r.Division("drive"), r.Division("timing"))))
+	a.text("unit.fine", fine.Name)
+}
+
+// fineUnit is what is read off a dial in.
+func fineUnit(r *form.Reader) unit.Unit {
+	if r.Word("units") == "metric" {
+		return unit.MM
+	}
+	return unit.Thou
 }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.

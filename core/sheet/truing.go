@@ -45,7 +45,6 @@ func truing(a *Answers, r *form.Reader) {
 	p := pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
 	rounds := p.readRounds(r)
 	p.round = rounds[p.bench]
-	a.blocks(&p)
 	switch station, complete := p.wanted(); {
 	case !complete:
 		a.unanswered()

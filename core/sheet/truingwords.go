@@ -37,14 +37,6 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 	return unit.Format(x, unit.MM, 1)
 }
 
-// blocks fills the title block and the units in the fields.
-func (a *Answers) blocks(p *pass) {
-	a.say("block.seen", "seen from % side", p.seenFrom())
-	a.say("block.tolerance", "% allowed", p.amount(p.allowed.RunOut))
-	a.say("right.side", p.sideOf[clock.Right])
-	a.text("unit.fine", p.fine.Name)
-}
-
 // invite says which reading to take next.
 func (a *Answers) invite(p *pass, next int) {
 	got := &p.reading[next]

@@ -158,25 +158,25 @@ func (s search) will(x float64) bool {
 }
 
 // size seeks the weight first, which takes few trials. Only where a wall is in
-// the way does it halve the span between a size that will do and one that will
-// not, to tell what the most is.
+// the way does it halve the span between a size that will do and that one, to
+// tell what the most is: beyond it a wall may be no more, as when a rim is
+// turned down to its web, but no one means that.
 func (s search) size(lo, hi float64) (Found, error) {
 	least, wall, err := s.at(lo)
 	if wall != nil || err != nil {
 		return Found{}, s.cannot(0, 0, lo, lo)
 	}
 	const slack = 1e-9 // g, of arithmetic
+	most := hi
 	if s.wanted >= least.Off.MassG-slack {
-		found, wall, _ := s.at(s.weigh(lo, hi, least.Off.MassG))
-		if wall == nil && found.Off.MassG >= s.wanted-slack {
+		most = s.weigh(lo, hi, least.Off.MassG)
+		found, wall, err := s.at(most)
+		if wall == nil && err == nil && found.Off.MassG >= s.wanted-slack {
 			return found, nil
 		}
 	}
-	most := lo
-	if s.will(hi) {
-		most = hi
-	} else {
-		most = halve(lo, hi, s.will)
+	if !s.will(most) {
+		most = halve(lo, most, s.will)
 	}
 	greatest, _, _ := s.at(most)
 	return Found{}, s.cannot(least.Off.MassG, greatest.Off.MassG, most, math.Min(hi, most+1e-6*(hi-lo)))

@@ -40,13 +40,14 @@ func (l *lightening) headline() {
 		l.say("lighten.inertia", "% of the inertia off", off)
 		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG), off)
 		l.say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
-	} else {
-		l.say("lighten.then", "Put a cut in below to see what it takes off.")
 	}
-	if w := l.cannot(); w != nil {
+	switch w := l.cannot(); {
+	case w != nil:
 		l.text("say.lighten.then", l.cannotWords(w))
-	} else if d.planned || t.planned {
+	case d.planned || t.planned:
 		l.text("say.lighten.then", l.foundWords())
+	case !l.isCut():
+		l.say("lighten.then", "Put a cut in below to see what it takes off.")
 	}
 	for _, name := range [...]string{"diameter", "width", "bore"} {
 		if l.r.Blank("wheel.drive."+name) && l.r.Blank("wheel.timing."+name) {

@@ -19,7 +19,7 @@ const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
 const trueStep = document.getElementById('true');
 const spin = new Spin(document.getElementById('spin'));
-const painters = new Map(stepsIn(document).map((step) => [step, new Painter(step)]));
+const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
 
 start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
 
@@ -46,6 +46,7 @@ class Bench {
     this.own = null; // the user's job, while a link's job is looked at
     this.hourField = {}; // the hour field last touched, a dial
     this.stopwatch = new Stopwatch();
+    this.answers = { now: {}, later: {} };
   }
 
   /** Opens the user's last job, then the link's over it if there is one. */
@@ -103,35 +104,54 @@ class Bench {
   }
 
   refresh() {
-    this.putPassOnBench();
-    const painter = painters.get(this.step);
-    if (matchRows(this.step, this.job.form)) painter.look();
-    painter.fill(this.job.form);
+    const moved = this.putPassOnBench();
+    const changed = matchRows(this.step, this.job.form);
+    for (const painter of Object.values(painters.get(this.step))) {
+      if (changed) painter.look();
+      else if (moved) painter.rename();
+      painter.fill(this.job.form);
+    }
     this.answer();
   }
 
-  /** The pass on the bench gives the dials' section its key. */
+  /** The pass on the bench gives the dials' section its key; true if it is another now. */
   putPassOnBench() {
     const keys = keysOf(this.job.form, 'pass');
     const { bench } = this.job.form;
+    const was = trueStep.dataset.key;
     trueStep.dataset.key = keys.includes(bench) ? bench : keys.at(-1) ?? '1';
+    return trueStep.dataset.key !== was;
   }
 
+  /** Answers the step that shows: the first screen at once, the rest when that stands. */
   answer() {
+    const answers = this.paint('now', this.step.id);
+    if (this.step !== trueStep || !answers) return;
+    document.getElementById('done').hidden = !answers['say.truing.hard'];
+    clearTimeout(this.rest);
+    this.rest = setTimeout(() => this.answerRest());
+  }
+
+  answerRest() {
+    clearTimeout(this.rest);
+    const answers = this.paint('later', 'true.more');
+    if (answers) this.showPasses(answers);
+  }
+
+  paint(when, part) {
     const { form } = this.job;
-    const answers = this.call('answer', { ...form, part: this.step.id });
+    const answers = this.call('answer', { ...form, part });
     if (answers.fault) {
       notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
-      return;
+      return null;
     }
-    this.answers = answers;
-    painters.get(this.step).show(form, answers);
-    if (this.step === trueStep) this.showPasses(answers);
+    this.answers[when] = answers;
+    painters.get(this.step)[when].show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
+    return answers;
   }
 
   showPasses(answers) {
-    document.getElementById('done').hidden = !answers['say.truing.hard'];
     for (const row of trueStep.querySelectorAll('.pass')) {
       const here = row.dataset.key === answers.bench;
       row.classList.toggle('on-bench', here);
@@ -336,12 +356,13 @@ class Bench {
   goOn(control) {
     if (!('goesOn' in control.dataset)) return true;
     const name = nameOf(control.name, control);
-    const left = () => Number(this.answers[`left.${name}`] ?? 0);
+    const left = () => Number(this.answers.now[`left.${name}`] ?? this.answers.later[`left.${name}`] ?? 0);
     if (left() <= 0) return true;
     const text = control.value;
     const last = text.trim().split(/[\s;]+/).at(-1) || '0';
     // A point passed over reads as the one before it.
     this.put({ [name]: /\S$/.test(text) ? `${text} ` : `${text}${last} ` });
+    this.answerRest();
     control.setSelectionRange(control.value.length, control.value.length);
     return left() <= 0;
   }

@@ -6,74 +6,89 @@
 //   data-picture="x"  the picture under picture.x
 //   data-when="n=v"   shown while field n of the job stands at v, or w of "n=v|w"
 //   data-unit="x"     the unit under unit.x
+// What stands under data-later has answers of its own and is painted apart.
 import { controlsOf, nameOf, putText } from './fields.js';
 
-/** A painter of everything under root; call look() again when templates were cloned. */
+/**
+ * A painter of everything under root, or with later of what there stands under
+ * data-later; call look() again when rows came or went.
+ */
 export class Painter {
-  constructor(root) {
+  constructor(root, later = false) {
     this.root = root;
+    this.later = later;
     this.pictures = new Map();
     this.look();
   }
 
   look() {
-    const all = (selector) => [...this.root.querySelectorAll(selector)];
-    this.controls = controlsOf(this.root).map((control) => ({
-      control,
-      field: control.closest('.field'),
-      hint: control.getAttribute('placeholder') ?? '',
+    const mine = (element) => Boolean(element.closest('[data-later]')) === this.later;
+    const all = (selector) => [...this.root.querySelectorAll(selector)].filter(mine);
+    const under = (selector, key) => all(selector).map((element) => ({ element, pattern: element.dataset[key] }));
+    this.controls = controlsOf(this.root).filter(mine).map((element) => ({
+      element,
+      pattern: element.name,
+      line: element.closest('.field')?.querySelector('.error'),
+      hint: (element.dataset.hint ??= element.getAttribute('placeholder') ?? ''),
     }));
-    this.says = all('[data-say]');
-    this.ifs = all('[data-if]');
-    this.pictured = all('[data-picture]');
+    this.says = under('[data-say]', 'say');
+    this.ifs = under('[data-if]', 'if');
+    this.pictured = under('[data-picture]', 'picture');
+    this.units = under('[data-unit]', 'unit');
     this.whens = all('[data-when]').map((element) => {
       const [pattern, value] = element.dataset.when.split('=');
       return { element, pattern, values: value.split('|'), first: firstChoice(this.root, pattern) };
     });
-    this.units = all('[data-unit]');
+    this.rename();
+  }
+
+  /** Finds the names anew that patterns mean, after a data-key has changed. */
+  rename() {
+    for (const each of [...this.controls, ...this.says, ...this.ifs, ...this.whens]) {
+      each.name = nameOf(each.pattern, each.element);
+    }
   }
 
   /** Shows the job's own text in its controls. */
   fill(form) {
-    for (const { control } of this.controls) putText(control, form[nameOf(control.name, control)]);
+    for (const { element, name } of this.controls) putText(element, form[name]);
   }
 
   /** Shows the answers. */
   show(form, answers) {
-    for (const element of this.says) say(element, answers[`say.${nameOf(element.dataset.say, element)}`] ?? '');
-    for (const element of this.ifs) element.hidden = !answers[`say.${nameOf(element.dataset.if, element)}`];
-    for (const element of this.pictured) this.picture(element, answers[`picture.${element.dataset.picture}`] ?? '');
-    for (const element of this.units) say(element, answers[`unit.${element.dataset.unit}`] ?? '');
-    for (const { element, pattern, values, first } of this.whens) {
-      element.hidden = !values.includes(form[nameOf(pattern, element)] || first);
-    }
-    for (const each of this.controls) this.field(each, answers);
+    for (const { element, name } of this.says) say(element, answers[`say.${name}`] ?? '');
+    for (const { element, name } of this.ifs) hide(element, !answers[`say.${name}`]);
+    for (const { element, pattern } of this.pictured) this.picture(element, answers[`picture.${pattern}`] ?? '');
+    for (const { element, pattern } of this.units) say(element, answers[`unit.${pattern}`] ?? '');
+    for (const { element, name, values, first } of this.whens) hide(element, !values.includes(form[name] || first));
+    for (const each of this.controls) control(each, answers);
   }
 
   picture(element, svg) {
     if (this.pictures.get(element) === svg) return;
     this.pictures.set(element, svg);
     element.innerHTML = svg;
-    element.hidden = !svg;
+    hide(element, !svg);
   }
+}
 
-  field({ control, field, hint }, answers) {
-    const name = nameOf(control.name, control);
-    const error = answers[`error.${name}`] ?? '';
-    if ((control.getAttribute('aria-invalid') === 'true') !== !!error) control.setAttribute('aria-invalid', String(!!error));
-    const line = field?.querySelector('.error');
+/** Shows what is wrong with a control, or what stands in for its blank. */
+function control({ element, name, line, hint }, answers) {
+  const error = answers[`error.${name}`] ?? '';
+  if ((element.getAttribute('aria-invalid') === 'true') !== (error !== '')) {
+    element.setAttribute('aria-invalid', String(error !== ''));
     if (line) {
-      line.id ||= `error-${control.id || name}`;
-      say(line, error);
-      if (error) control.setAttribute('aria-describedby', line.id);
-      else control.removeAttribute('aria-describedby');
+      line.id ||= `error-${element.id || name}`;
+      if (error) element.setAttribute('aria-describedby', line.id);
+      else element.removeAttribute('aria-describedby');
     }
-    if (control.tagName !== 'INPUT') return;
-    const assumed = answers[`assumed.${name}`];
-    const found = answers[`found.${name}`];
-    const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
-    if (control.placeholder !== text) control.placeholder = text;
   }
+  if (line) say(line, error);
+  if (element.tagName !== 'INPUT') return;
+  const assumed = answers[`assumed.${name}`];
+  const found = answers[`found.${name}`];
+  const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
+  if (element.placeholder !== text) element.placeholder = text;
 }
 
 // A blank choice stands at its first word.
@@ -83,5 +98,9 @@ function firstChoice(root, pattern) {
 
 function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
-  if (element.hidden !== (text === '')) element.hidden = text === '';
+  hide(element, text === '');
+}
+
+function hide(element, hidden) {
+  if (element.hidden !== hidden) element.hidden = hidden;
 }

@@ -30,7 +30,8 @@ export async function takeWaitingAtStart() {
  * Registers the worker; call it once the page stands, so that the installation
  * doesn't compete with the start. offer is called, perhaps more than once, when
  * a newer version is ready and the page should show its button; the button
- * calls applyUpdate. Resolves to whether the page now works without a network.
+ * calls applyUpdate. Resolves to true once the page works without a network, to
+ * false where it can't; a first installation that fails leaves it open.
  */
 export async function onUpdateWaiting(offer) {
   if (!workers) return false;

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
 )
 
 // Done is one thing done to the crank after a round of readings.
@@ -14,8 +15,16 @@ type Done struct {
 	Dose  float64   // blows times strength, 1 being a usual one
 }
 
+// slight is less than anyone would call a blow.
+const slight = 1e-3
+
+// counts tells whether it can be reckoned with: nothing done, or figures that
+// are none, teach nothing.
+func (d *Done) counts() bool { return usable(d.Hour) && d.Dose >= slight && usable(d.Dose) }
+
 // Pass is a round of readings and what was done after it, if anything yet. Where
 // the readings can't be solved, Stations is nil and the pass teaches nothing.
+// Passes with nothing done between them are taken together.
 type Pass struct {
 	Seat     Seat
 	Stations []Station
@@ -30,8 +39,8 @@ const (
 	UsualBend   = 0.001
 )
 
-// Gain is what a usual dose of a kind of move does: mm of offset for a strike,
-// mm per mm of gap slope for a squeeze or spread.
+// Gain is what a usual dose of a kind of move does: mm of offset for a strike
+// square to the pin, mm per mm of gap slope for a squeeze or spread.
 type Gain struct {
 	PerDose float64
 	Votes   float64 // of this crank's passes; the starting value has one more
@@ -40,7 +49,7 @@ type Gain struct {
 // Outcome is what came of something done.
 type Outcome uint8
 
-// The outcomes. Opposite and NoEffect are left out of the gains.
+// The outcomes. Opposite, NoEffect and Mixed are left out of the gains.
 const (
 	AsMeant  Outcome = iota // it went the way it was meant to
 	Opposite                // it went the other way
@@ -49,21 +58,7 @@ const (
 	Mixed                   // done with others of its sort that can't be told apart
 )
 
-// Cause is what may lie behind an outcome that was not meant.
-type Cause uint8
-
-// The causes.
-const (
-	HoursFromWrongEnd Cause = iota // the place was read from the other end
-	WrongWheel                     // the other wheel was struck
-	WrongMove                      // squeezed where it should have been spread, or at the opposite hour
-	TooLight                       // the work gave and sprang back: too little for this fit
-	NotSupported                   // the other wheel was not held, or the clamp stood askew
-	DialMoved                      // a dial or its foot slipped while it was read
-	PinSlipped                     // the pin has shifted in its seat, or the seat is worn
-)
-
-// Try is what came of one kind of thing done in a pass.
+// Try is what came of the strikes, or of the squeezes and spreads, done in a pass.
 type Try struct {
 	Pass    int // it was done after this pass's readings
 	Kind    Kind
@@ -75,7 +70,8 @@ type Try struct {
 	Outcome Outcome
 	// Astray is how much of a needle's movement it brought that it should not
 	// have [mm], on the dial that shows it most; nil where that is within the noise
-	// or small beside what was meant.
+	// or small beside what it was meant to bring. Of a strike and a squeeze done
+	// together it is told with the squeeze.
 	Astray float64
 	Likely []Cause // for an outcome that was not meant, the likeliest first
 }
@@ -87,24 +83,22 @@ type Lesson struct {
 }
 
 // Learn goes through the passes in their order (model, section 7).
-func Learn(passes []Pass) Lesson {
+func Learn(passes []Pass) Lesson { return learn(sittings(passes)) }
+
+func learn(g []sitting) Lesson {
 	l := Lesson{Gain: [3]Gain{{PerDose: UsualStrike}, {PerDose: UsualBend}, {PerDose: UsualBend}}}
-	for i := 0; i+1 < len(passes); i++ {
-		l.learn(passes, i)
+	for i := 1; i < len(g); i++ {
+		c := change{from: &g[i-1], to: &g[i]}
+		if len(c.from.Stations) == 0 || len(c.to.Stations) == 0 {
+			continue
+		}
+		for _, t := range c.tries(&l) {
+			t.Pass = c.from.last
+			l.Gain[t.Kind].take(&t)
+			l.Tries = append(l.Tries, t)
+		}
 	}
 	return l
-}
-
-func (l *Lesson) learn(passes []Pass, i int) {
-	from, to := &passes[i], &passes[i+1]
-	if len(from.Stations) == 0 || len(to.Stations) == 0 {
-		return
-	}
-	for _, t := range l.tries(from, to) {
-		t.Pass = i
-		l.Tries = append(l.Tries, t)
-		l.Gain[t.Kind].take(&t)
-	}
 }
 
 // take lets a try vote: κ = (κ₀ + Σ w κᵢ)/(1 + Σ w) (model, section 7).
@@ -115,37 +109,88 @@ func (g *Gain) take(t *Try) {
 	}
 }
 
-// tries weighs what was done between two rounds of readings, strikes together and
-// squeezes and spreads together: the one shows in d_n, the others in g.
-func (l *Lesson) tries(from, to *Pass) []Try {
+// change is what came about between two rounds of readings. Strikes show in d_n,
+// squeezes and spreads in g, so that the two can be done together.
+type change struct{ from, to *sitting }
+
+func (c *change) d() clock.Vec { return c.to.Seat.D.Sub(c.from.Seat.D) }
+func (c *change) g() clock.Vec { return c.to.Seat.G.Sub(c.from.Seat.G) }
+
+func (c *change) sureOfD() lsq.Cov {
+	return c.from.Seat.SureOfD(c.from.Stations).Cov.Add(c.to.Seat.SureOfD(c.to.Stations).Cov)
+}
+
+func (c *change) sureOfG() lsq.Cov {
+	return c.from.Seat.SureOfG(c.from.Stations).Cov.Add(c.to.Seat.SureOfG(c.to.Stations).Cov)
+}
+
+// tries weighs what was done, and finds where to look when it went wrong.
+func (c *change) tries(l *Lesson) []Try {
 	var out []Try
-	if t, ok := l.struck(from, to); ok {
+	blow, struck := c.struck()
+	bend, bent := c.bent()
+	perD, perG := c.shows()
+	if struck {
+		t := c.try(Strike, math.Abs(blow), &l.Gain[Strike])
+		t.Got, t.Sigma = math.Copysign(1, blow)*c.d().N, math.Sqrt(c.sureOfD().NN)
+		out = append(out, t.judged(wander*c.along(bend)*perG/perD))
+	}
+	if bent != none {
+		t := c.try(bent.kind(), bend.Len(), &l.Gain[bent.kind()])
+		t.Got, t.Sigma = c.along(bend), math.Sqrt(c.sureOfG().Var(bend))
+		from := 0.0
+		if struck {
+			from = wander * c.d().N * perD / perG
+		}
+		if t = t.judged(from); bent == both {
+			t.Outcome, t.Weight = Mixed, 0
+		}
 		out = append(out, t)
 	}
-	if t, ok := l.bent(from, to); ok {
-		out = append(out, t)
-	}
+	c.blame(out, blow, bend)
 	return out
 }
 
-// struck is what came of the strikes.
-func (l *Lesson) struck(from, to *Pass) (Try, bool) {
-	dose, any := 0.0, false
-	for _, d := range from.Done {
-		if d.Kind == Strike {
-			any = true
-			dose += d.turns() * d.Dose
+// wander is the part of a move's effect on the dials that may come of a
+// practised hand's other move, into the component that this one did not mean. By
+// judgement, no source.
+const wander = 0.2
+
+// along is how far g went along the way of a bend.
+func (c *change) along(bend clock.Vec) float64 {
+	n := bend.Len()
+	if n == 0 {
+		return 0
+	}
+	return c.g().Dot(bend) / n
+}
+
+// shows is how much of offset and of slope the dial shows that shows it most.
+func (c *change) shows() (perD, perG float64) {
+	for i := range c.from.Stations {
+		p := &c.from.Stations[i]
+		k := c.from.Seat.throughSupports(p.Half, p.At)
+		perD, perG = math.Max(perD, math.Abs(k.d)), math.Max(perG, math.Abs(k.g))
+	}
+	return math.Max(perD, least), math.Max(perG, least)
+}
+
+func (c *change) try(k Kind, dose float64, g *Gain) Try {
+	return Try{Kind: k, Dose: dose, Meant: dose * g.PerDose}
+}
+
+// struck is the doses of the strikes together, plus where they bring d_n up.
+func (c *change) struck() (dose float64, any bool) {
+	for i := range c.from.Done {
+		if d := &c.from.Done[i]; d.Kind == Strike && d.counts() {
+			dose, any = dose+d.turns()*d.Dose, true
 		}
 	}
-	t := Try{Kind: Strike, Dose: math.Abs(dose), Got: math.Copysign(1, dose) * (to.Seat.D.N - from.Seat.D.N)}
-	u := clock.Vec{N: 1}
-	t.Sigma = math.Sqrt(from.Seat.SureOfD(from.Stations).Cov.Var(u) + to.Seat.SureOfD(to.Stations).Cov.Var(u))
-	t.judge(&l.Gain[Strike])
-	return t, any
+	return dose, any
 }
 
 // turns is how squarely a strike turns the wheels about the pin: the arm of a
-// rim blow is R sin φ (model, section 4). Plus where it brings d_n up.
+// rim blow is R |sin φ| (model, section 4). Plus where it brings d_n up.
 func (d *Done) turns() float64 {
 	s := -math.Sin(clock.Radians(d.Hour))
 	if d.Wheel == clock.Left {
@@ -154,29 +199,39 @@ func (d *Done) turns() float64 {
 	return s
 }
 
-// bent is what came of the squeezes and spreads.
-func (l *Lesson) bent(from, to *Pass) (Try, bool) {
-	var dose clock.Vec
-	kinds := [3]bool{}
-	for _, d := range from.Done {
-		if d.Kind != Strike {
-			kinds[d.Kind] = true
-			dose = dose.Add(from.Seat.Crank.opens(&d).Scale(d.Dose))
+// sorts are the ways the gap was worked in.
+type sorts uint8
+
+const (
+	none     sorts = 0
+	squeezed sorts = 1
+	spread   sorts = 2
+	both           = squeezed | spread
+)
+
+func (s sorts) kind() Kind {
+	if s == spread {
+		return Spread
+	}
+	return Squeeze
+}
+
+// bent is the doses of the squeezes and spreads together, along the way they
+// change the gap slope.
+func (c *change) bent() (dose clock.Vec, did sorts) {
+	for i := range c.from.Done {
+		d := &c.from.Done[i]
+		if d.Kind == Strike || !d.counts() {
+			continue
+		}
+		dose = dose.Add(c.from.Seat.Crank.opens(d).Scale(d.Dose))
+		if d.Kind == Spread {
+			did |= spread
+		} else {
+			did |= squeezed
 		}
 	}
-	t := Try{Kind: Squeeze, Dose: dose.Len()}
-	if kinds[Spread] {
-		t.Kind = Spread
-	}
-	if t.Dose > 0 {
-		t.Got = to.Seat.G.Sub(from.Seat.G).Dot(dose) / t.Dose
-	}
-	t.Sigma = math.Sqrt(from.Seat.SureOfG(from.Stations).Cov.Var(dose) + to.Seat.SureOfG(to.Stations).Cov.Var(dose))
-	t.judge(&l.Gain[t.Kind])
-	if kinds[Squeeze] && kinds[Spread] {
-		t.Outcome, t.Weight = Mixed, 0
-	}
-	return t, kinds[Squeeze] || kinds[Spread]
+	return dose, did
 }
 
 // opens is the way, of length one, along which a squeeze or spread changes the
@@ -189,20 +244,23 @@ func (c *Crank) opens(d *Done) clock.Vec {
 	return v.Scale(1 / v.Len())
 }
 
-// judge says what came of a try, given what is known of its kind, and how much it
-// counts: w = p²/(p² + 4σ²), σ that of one round of readings (model, section 7).
-func (t *Try) judge(g *Gain) {
-	t.Meant = g.PerDose * t.Dose
-	plus := 1.96 * t.Sigma
+// judged says what came of a try, and how much it counts: w = p²/(p² + 4σ²), σ²
+// the mean of both rounds' variances (model, section 7). What another move may
+// have brought is no outcome of this one.
+func (t Try) judged(brought float64) Try {
+	plus := lsq.Student95(0)*t.Sigma + math.Abs(brought)
 	switch {
 	case t.Got < -plus:
 		t.Outcome = Opposite
-	case t.Meant < 2*plus && t.Got <= plus:
-		t.Outcome = Unshown
-	case t.Got <= plus:
+	case t.Got > plus:
+		t.Outcome = AsMeant
+	case t.Meant > 3*plus:
 		t.Outcome = NoEffect
+	default:
+		t.Outcome = Unshown
 	}
-	if t.Got > 0 && t.Dose > 0 && (t.Outcome == AsMeant || t.Outcome == Unshown) {
+	if (t.Outcome == AsMeant || t.Outcome == Unshown) && t.Got > 0 && t.Dose > 0 {
 		t.Weight = t.Meant * t.Meant / (t.Meant*t.Meant + 2*t.Sigma*t.Sigma)
 	}
+	return t
 }

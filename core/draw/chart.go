@@ -1,9 +1,7 @@
 package draw
 
 import (
-	"cmp"
 	"math"
-	"slices"
 	"strconv"
 )
 
@@ -276,7 +274,7 @@ func (p *pen) seriesNames(c *chartPanel) {
 			}
 		}
 	}
-	slices.SortStableFunc(names, func(a, b name) int { return cmp.Compare(a.y, b.y) })
+	inOrder(names, func(n name) float64 { return n.y })
 	for i := 1; i < len(names); i++ {
 		names[i].y = max(names[i].y, names[i-1].y+lineStep)
 	}

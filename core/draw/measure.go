@@ -1,9 +1,7 @@
 package draw
 
 import (
-	"cmp"
 	"math"
-	"slices"
 )
 
 // MeasureView is what to measure on the crank between centres. Each half's
@@ -169,9 +167,7 @@ func (p *pen) measureHalf(m *measureSheet, h *HalfDims, right bool) {
 		{&h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
 		{&h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
 	}
-	slices.SortStableFunc(rows, func(a, b measureLine) int {
-		return cmp.Compare(math.Abs(a.at.x-end), math.Abs(b.at.x-end))
-	})
+	inOrder(rows, func(r measureLine) float64 { return math.Abs(r.at.x - end) })
 	line := y + away*(measureRow-measureStep)
 	for _, r := range rows {
 		if r.dim.Words == "" {

@@ -1,5 +1,9 @@
 package draw
 
+import (
+	"slices"
+)
+
 // Across is a point of a wheel's section: its radius and how far along the shaft
 // it lies, mm.
 type Across struct{ R, X float64 }
@@ -70,7 +74,7 @@ func FlywheelSection(v SectionView) string {
 
 // layOutSection scales the section to the paper and returns its edges there.
 func layOutSection(v *SectionView) (s sectionSheet, edge box, ok bool) {
-	v.Outline, v.Cuts = sound(v.Outline), append([]Cut(nil), v.Cuts...)
+	v.Outline, v.Cuts = sound(v.Outline), slices.Clone(v.Cuts)
 	all := box{0, 1e9, 0, -1e9}
 	take := func(outline []Across) {
 		for _, a := range outline {
@@ -158,10 +162,8 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 		if c.Words != "" {
 			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})
 		}
-		for j := len(words) - 1; j > 0 && words[j].x < words[j-1].x; j-- {
-			words[j], words[j-1] = words[j-1], words[j]
-		}
 	}
+	inOrder(words, func(w word) float64 { return w.at.x })
 	right := float64(sectionAxis)
 	for i := range words {
 		words[i].x = max(words[i].x, right+6+words[i].w/2)
@@ -190,16 +192,10 @@ func bounds(pts []point) box {
 // sectionDims draws the diameters as half dimension lines that run past the
 // axis, the smallest nearest to the section, and the width beside it.
 func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
-	var dims []Dim
-	for _, d := range v.Diameters {
-		if d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5 {
-			continue
-		}
-		dims = append(dims, d)
-		for j := len(dims) - 1; j > 0 && dims[j].MM < dims[j-1].MM; j-- {
-			dims[j], dims[j-1] = dims[j-1], dims[j]
-		}
-	}
+	dims := slices.DeleteFunc(slices.Clone(v.Diameters), func(d Dim) bool {
+		return d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5
+	})
+	inOrder(dims, func(d Dim) float64 { return d.MM })
 	line := edge.y1 + 32
 	for _, d := range dims[:min(len(dims), 4)] {
 		tip := point{sectionAxis + s.scale*d.MM/2, line}

@@ -44,15 +44,7 @@ type advisedMove struct {
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
-	s := readSetUp(r)
-	p := pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
-	rounds := p.readRounds(r)
-	p.round = rounds[p.bench]
-	if _, complete := p.wanted(); !complete || !p.solve(&Answers{}, r) {
-		return nil
-	}
-	p.learn(r, rounds)
-	p.advise()
+	p := workOut(r)
 	for _, m := range p.moves {
 		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour)})
 	}

@@ -48,11 +48,11 @@ func (p *pass) howHard() string {
 	case len(p.moves) > 1:
 		second := unit.Figures(p.moves[1].Dose, unit.Plain, 0.1)
 		if first.Pass < 0 && p.moves[1].Pass < 0 {
-			return fill("Strength %, then %: begin easy.", hard, second)
+			return fill("Strength %, then %, by guess.", hard, second)
 		}
 		return fill("Strength %, then %.", hard, second)
 	case first.Pass < 0:
-		return fill("Strength %: begin easy.", hard)
+		return fill("Strength %, by guess: work up to it.", hard)
 	case first.Pass == 0:
 		return fill("Strength %: % the first.", hard, timesWords(first.Times))
 	default:
@@ -77,19 +77,19 @@ func timesWords(times float64) string {
 }
 
 // passes lists the passes, charts them, and says what came of what was done.
-func (a *Answers) passes(p *pass, r *form.Reader, rounds []round) {
+func (a *Answers) passes(p *pass, r *form.Reader) {
 	a.say("pass.name", passName(p.bench))
 	a.text("bench", p.key)
 	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name, Limit: p.inFine(p.allowed.RunOut)}
-	for i, d := range rounds {
+	for i, d := range p.rounds {
 		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(r, d.key))
 		chart.Passes = append(chart.Passes, p.figures(&d))
 	}
-	if len(rounds) > 1 {
+	if len(p.rounds) > 1 {
 		a.say("passes.many", "yes")
 		a.text("picture.chart", draw.Chart(chart))
 	}
-	a.spin(p, &rounds[0], &p.round)
+	a.spin(p, &p.rounds[0], &p.round)
 	for i, try := range p.next.Tries {
 		if words := p.tryWords(&try); i == len(p.next.Tries)-1 && words != "" {
 			a.say("truing.lesson", "%", words)
@@ -102,6 +102,14 @@ func passName(i int) string {
 		return "As found"
 	}
 	return fill("Pass %", strconv.Itoa(i))
+}
+
+// afterName names a pass within a sentence.
+func afterName(i int) string {
+	if i == 0 {
+		return "the first readings"
+	}
+	return fill("pass %", strconv.Itoa(i))
 }
 
 // roundWords are a round's run-outs: "D 3 thou, T 5.5 thou".
@@ -158,15 +166,15 @@ func (p *pass) tryWords(t *crank.Try) string {
 	words := ""
 	switch {
 	case t.Outcome == crank.Opposite:
-		words = "What was done after % (%) went the other way; it is left out of the reckoning."
+		words = "The % after % went the other way; it is left out of the reckoning."
 	case t.Outcome == crank.NoEffect:
-		words = "What was done after % (%) should have shown, and didn’t; it is left out of the reckoning."
+		words = "The % after % should have shown, and didn’t; it is left out of the reckoning."
 	case t.Astray > 0:
-		words = "What was done after % (%) also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
+		words = "The % after % also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
 	default:
 		return ""
 	}
-	words = fill(words, strings.ToLower(passName(t.Pass)), kindNames[t.Kind])
+	words = fill(words, kindNames[t.Kind], afterName(t.Pass))
 	for i, cause := range t.Likely {
 		if i == 0 {
 			words += " Look whether "

@@ -18,6 +18,7 @@ type setUp struct {
 	tip      [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
 	fine     unit.Unit  // what is read off a dial is shown in this
 	step     float64    // mm, the coarser dial's division: figures are shown no finer
+	oneDial  bool       // carried across, the left shaft being read first
 	ownPin   [2]float64 // mm, from each shaft's own end to the middle of the pin
 }
 
@@ -54,6 +55,7 @@ func readSetUp(r *form.Reader) setUp {
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
+	s.oneDial = r.Word("dials") == "one"
 	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
 	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {
@@ -70,7 +72,7 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 	if st.half == clock.Right {
 		st.at = s.length() - own
 	}
-	if side == "timing" && r.Word("dials") == "two" {
+	if side == "timing" && !s.oneDial {
 		st.dial = 1
 	}
 	st.sweep = r.Or(side+".sweep", 100*st.division)
@@ -114,12 +116,12 @@ var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.V
 
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
-func (s *setUp) complain(r *form.Reader, err error) {
+func (p *pass) complain(r *form.Reader, err error) {
 	l, ok := err.(*crank.LengthError)
 	if !ok {
 		return
 	}
-	name := s.sideOf[l.Half]
+	s, name := p.setUp, p.sideOf[l.Half]
 	switch l.Length {
 	case crank.Throw, crank.Rim:
 		if name = "rim"; r.Blank(name) {
@@ -130,7 +132,7 @@ func (s *setUp) complain(r *form.Reader, err error) {
 	case crank.Support:
 		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
 	case crank.DialAt:
-		name = s.stations[l.Station].name + ".at"
+		name = s.stations[p.used[l.Station]].name + ".at"
 	default:
 		name += ".pin"
 	}

@@ -47,8 +47,8 @@ func (a *Answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
 		name := p.stations[i].name
-		a.next(got, p.key, name)
 		if i >= len(sideNames) {
+			a.next(got, p.key, name)
 			a.say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {
@@ -67,7 +67,11 @@ func (a *Answers) turns(p *pass) {
 			say(".oval", "Out of round, or scatter, by up to %: more points would tell.", p.amount(2*oval.Size))
 		}
 		if got.turn.Drifted(got.noise) {
-			say(".drift", "The first point came back % different: the dial or the crank has moved. Read the turn again.", p.amount(got.turn.Drift))
+			way := "higher"
+			if got.turn.Drift < 0 {
+				way = "lower"
+			}
+			say(".drift", "The first point came back % %: the dial or the crank has moved. Read the turn again.", p.amount(abs(got.turn.Drift)), way)
 		}
 		if got.turn.Unwrapped {
 			say(".zero", "The needle passed zero: the readings were taken on past it, one turn of it being %.", p.amount(got.sweep))
@@ -87,7 +91,7 @@ func (a *Answers) next(got *reading, key, name string) {
 	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	switch {
 	case got.taken >= len(got.hours):
-		a.say("turn."+name+".next", "%: the turn is whole.", count)
+		a.say("turn."+name+".next", "All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
 	case got.taken == got.of:
 		a.say("turn."+name+".next", "%; read the first point again to see whether anything moved.", count)
 	default:

@@ -35,6 +35,7 @@ var parts = [...]struct {
 	answer func(*Answers, *form.Reader)
 }{
 	{True, truing},
+	{True + ".more", truingMore},
 	{Lighten, lighten},
 }
 

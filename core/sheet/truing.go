@@ -13,9 +13,10 @@ import (
 type pass struct {
 	*setUp
 	round
-	before  []crank.Pass // the passes up to this one, this one last
-	keys    []string     // of all passes, in order
-	bench   int          // which of them is on the bench
+	rounds  []round // of all passes, in order
+	bench   int     // which of them is on the bench
+	wants   int     // the station that wants a reading yet, or −1
+	fault   error   // why the readings can't be solved
 	seat    crank.Seat
 	advice  crank.Advice
 	next    crank.Next
@@ -41,45 +42,74 @@ type move struct {
 
 // truing answers the main job: dials in, clock face out.
 func truing(a *Answers, r *form.Reader) {
-	s := readSetUp(r)
-	p := pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
-	rounds := p.readRounds(r)
-	p.round = rounds[p.bench]
-	switch station, complete := p.wanted(); {
-	case !complete:
-		a.unanswered()
-		a.invite(&p, station)
-	case !p.solve(a, r):
-		a.unanswered()
-	default:
-		p.learn(r, rounds)
-		p.advise()
-		a.values(&p)
-		a.words(&p)
-		a.crossChecks(&p, r)
-		a.bend(&p)
+	p := workOut(r)
+	for i, name := range sideNames {
+		a.next(&p.reading[i], p.key, name)
 	}
-	a.turns(&p)
-	a.passes(&p, r, rounds)
+	switch {
+	case p.wants >= 0:
+		a.unanswered()
+		a.invite(p)
+	case p.fault != nil:
+		a.unanswered()
+		a.cantSolve(p)
+	default:
+		a.values(p)
+		a.words(p)
+	}
+	a.face(p)
+}
+
+// truingMore answers what stands below the clock face.
+func truingMore(a *Answers, r *form.Reader) {
+	p := workOut(r)
+	if p.wants < 0 && p.fault == nil {
+		a.elseWords(p)
+		a.tiltVerdict(p)
+		a.sit(p)
+		a.needles(p)
+		a.shafts(p)
+		a.crossChecks(p, r)
+		a.bend(p)
+	}
+	a.turns(p)
+	a.passes(p, r)
 	a.say("truing.assumed", assumedWords(r))
-	a.face(&p)
-	a.measure(&s, r)
+	a.measure(p.setUp, r)
+}
+
+// workOut reads the passes and works out the one on the bench, as far as its
+// readings let it.
+func workOut(r *form.Reader) *pass {
+	s := readSetUp(r)
+	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
+	p.readRounds(r)
+	p.round = p.rounds[p.bench]
+	if p.wants = p.wanted(); p.wants >= 0 {
+		return p
+	}
+	if p.seat, p.fault = p.crank.Solve(p.counted); p.fault != nil {
+		p.complain(r, p.fault)
+		return p
+	}
+	p.learn(r)
+	p.advise()
+	return p
 }
 
 // readRounds reads every pass, and finds the scatter of the dials over all.
-func (p *pass) readRounds(r *form.Reader) []round {
-	p.keys, p.bench = passKeys(r.Form)
-	rounds := make([]round, len(p.keys))
-	readings := make([][]reading, len(p.keys))
-	for i, key := range p.keys {
+func (p *pass) readRounds(r *form.Reader) {
+	var keys []string
+	keys, p.bench = passKeys(r.Form)
+	readings := make([][]reading, len(keys))
+	for i, key := range keys {
 		readings[i] = p.readPass(r, key)
-		rounds[i] = round{key: key, reading: readings[i]}
+		p.rounds = append(p.rounds, round{key: key, reading: readings[i]})
 	}
 	p.pool(readings)
-	for i := range rounds {
-		rounds[i].count(p.setUp)
+	for i := range p.rounds {
+		p.rounds[i].count(p.setUp)
 	}
-	return rounds
 }
 
 // passKeys returns the keys of a job's passes, at least one, and which of them
@@ -97,27 +127,31 @@ func passKeys(f form.Form) (keys []string, bench int) {
 	return keys, bench
 }
 
-// wanted returns the station that wants something yet; complete where each half
+// wanted returns the station that wants something yet, or −1 where each half
 // has a reading and none is half done.
-func (p *pass) wanted() (station int, complete bool) {
+func (p *pass) wanted() int {
 	has := [2]bool{}
 	begun := -1
 	for i, got := range p.reading {
 		switch {
 		case got.lack == mending:
-			return i, false
+			return i
 		case got.lack == nothing:
 			has[p.stations[i].half] = true
 		case got.lack != runOut && (got.lack != points || got.taken > 0) && begun < 0:
 			begun = i
 		}
 	}
-	for i := range sideNames {
+	for n := range sideNames {
+		i := n
+		if p.oneDial && p.end("drive") == clock.Right {
+			i = 1 - n
+		}
 		if !has[p.stations[i].half] {
-			return i, false
+			return i
 		}
 	}
-	return begun, begun < 0
+	return begun
 }
 
 // sideNames are the stations that are always there, as they come first.
@@ -147,37 +181,18 @@ func (d *round) use(s *setUp, station int) {
 	}
 }
 
-// solve finds how the halves sit; where it can't, it says why.
-func (p *pass) solve(a *Answers, r *form.Reader) bool {
-	seat, err := p.crank.Solve(p.counted)
-	switch e := err.(type) {
-	case nil:
-		p.seat = seat
-		return true
-	case *crank.MissingError:
-		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
-		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
-	case *crank.LengthError:
-		if e.Length == crank.DialAt {
-			e.Station = p.used[e.Station]
-		}
-		p.complain(r, e)
-		a.say("truing.headline", "Mend the figure marked Wrong below.")
-	}
-	return false
-}
-
 // learn plans by this pass and those before it.
-func (p *pass) learn(r *form.Reader, rounds []round) {
+func (p *pass) learn(r *form.Reader) {
+	var passes []crank.Pass
 	for i := range p.bench {
-		before := crank.Pass{Done: p.done(r, p.keys[i])}
-		if seat, err := p.crank.Solve(rounds[i].counted); err == nil {
-			before.Seat, before.Stations = seat, rounds[i].counted
+		before := crank.Pass{Done: p.done(r, p.rounds[i].key)}
+		if seat, err := p.crank.Solve(p.rounds[i].counted); err == nil {
+			before.Seat, before.Stations = seat, p.rounds[i].counted
 		}
-		p.before = append(p.before, before)
+		passes = append(passes, before)
 	}
-	p.before = append(p.before, crank.Pass{Seat: p.seat, Stations: p.counted})
-	p.next = crank.Plan(p.before, p.allowed)
+	passes = append(passes, crank.Pass{Seat: p.seat, Stations: p.counted})
+	p.next = crank.Plan(passes, p.allowed)
 	p.advice = p.next.Advice
 }
 

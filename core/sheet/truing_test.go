@@ -121,10 +121,10 @@ func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
 	n := 0
 	for _, c := range readCases(t) {
 		for _, left := range []string{"drive", "timing"} {
-			againstTruth(t, c, Answer(formOf(c, left, false), True))
+			againstTruth(t, c, Answer(formOf(c, left, false), ""))
 			if c.Division == 0 {
 				n++
-				againstTruth(t, c, Answer(formOf(c, left, true), True))
+				againstTruth(t, c, Answer(formOf(c, left, true), ""))
 			}
 		}
 	}
@@ -179,7 +179,7 @@ func TestThePatternsOfTheTrade(t *testing.T) {
 		{"2.1 with 2 allowed", typed("2.1", "3", "1", "9"), "too close to call", "Too close to call: 2.1 ± 0.4 thou, 2 thou allowed."},
 		{"opposed at the pin and opposite it", typed("5", "12", "5", "6"), "not mendable by bumping", "Bumping can’t mend this"},
 	} {
-		a := Answer(row.job, True)
+		a := Answer(row.job, "")
 		assert.Equal(t, row.verdict, text(a, "verdict"), row.name)
 		assert.Contains(t, text(a, "say.truing.headline"), row.first, row.name)
 	}
@@ -188,10 +188,10 @@ func TestThePatternsOfTheTrade(t *testing.T) {
 // By the bare figures, 1.9 is inside 2 and 2.1 is not; how sure they are decides
 // the verdict (ISO 14253-1), and what would tell is said.
 func TestAsReadTheLimitIsTheLimit(t *testing.T) {
-	a := Answer(typed("1.9", "3", "1", "9"), True)
+	a := Answer(typed("1.9", "3", "1", "9"), "")
 	assert.Equal(t, "true", text(a, "verdict_as_read"))
 	assert.Contains(t, text(a, "say.truing.then"), "As read it is inside.")
-	b := Answer(typed("2.1", "3", "1", "9"), True)
+	b := Answer(typed("2.1", "3", "1", "9"), "")
 	assert.Equal(t, "out of true", text(b, "verdict_as_read"))
 	assert.Contains(t, text(b, "say.truing.then"), "As read it is outside. What would tell: ")
 	assert.Contains(t, text(b, "say.truing.else"), "strike the drive wheel at 3")
@@ -205,7 +205,7 @@ func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
 		job := func(seen string, h [2]float64) *Answers {
 			f := typed(number(tir[0]), number(clock.Wrap(h[0])), number(tir[1]), number(clock.Wrap(h[1])))
 			f["seen"] = seen
-			return Answer(f, True)
+			return Answer(f, "")
 		}
 		a := job("drive", high)
 		b := job("timing", [2]float64{clock.Mirror(high[0]), clock.Mirror(high[1])})
@@ -236,9 +236,9 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 	for range 200 {
 		f := typed(number(3+5*rng.Float64()), number(12*rng.Float64()), number(3+5*rng.Float64()), number(12*rng.Float64()))
 		f["drive.pin"], f["timing.at"] = "110", "60"
-		a := Answer(f, True)
+		a := Answer(f, "")
 		f["left"] = "timing"
-		b := Answer(f, True)
+		b := Answer(f, "")
 		assert.Equal(t, text(a, "say.truing.headline"), text(b, "say.truing.headline"))
 		assert.InDelta(t, value(t, a, "offset.towards12_mm"), -value(t, b, "offset.towards12_mm"), 1e-12)
 		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
@@ -251,13 +251,13 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 func TestUnitsChangeNoAnswer(t *testing.T) {
 	f := typed("3", "5", "5.5", "7:30")
 	f["tolerance"], f["drive.division"] = "1.5", "0.1"
-	a := Answer(f, True)
+	a := Answer(f, "")
 	for name, text := range form.InUnits(f, "metric") {
 		f[name] = text
 	}
 	f["units"] = "metric"
 	assert.Equal(t, "0.0762", f["pass.1.drive.tir"])
-	b := Answer(f, True)
+	b := Answer(f, "")
 	for _, e := range a.Entries {
 		if e.Kind == Number {
 			assert.Equal(t, e.Number, value(t, b, e.Name), e.Name)
@@ -267,12 +267,12 @@ func TestUnitsChangeNoAnswer(t *testing.T) {
 }
 
 func TestNoAnswerWaitsForADistance(t *testing.T) {
-	a := Answer(typed("3", "5", "5.5", "7:30"), True)
+	a := Answer(typed("3", "5", "5.5", "7:30"), "")
 	assert.Equal(t, "out of true", text(a, "verdict"))
 	assert.Equal(t, "75 mm", text(a, "assumed.timing.at"))
 	f := typed("3", "5", "5.5", "7:30")
 	f["drive.at"] = "60"
-	assert.Equal(t, "60 mm", text(Answer(f, True), "assumed.timing.at"), "the other half is taken to be alike")
+	assert.Equal(t, "60 mm", text(Answer(f, ""), "assumed.timing.at"), "the other half is taken to be alike")
 }
 
 func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
@@ -290,19 +290,26 @@ func TestAnIncompleteJobIsInvitedToTheNextReading(t *testing.T) {
 		if step.name != "" {
 			f[step.name] = step.text
 		}
-		a := Answer(f, True)
+		a := Answer(f, "")
 		assert.Contains(t, text(a, "say.truing.headline"), step.next, step.name+"="+step.text)
 		assert.Contains(t, text(a, "picture.face"), "<svg")
 	}
 }
 
+func TestOneDialIsCarriedAcrossFromTheLeft(t *testing.T) {
+	f := form.Form{"dials": "one", "left": "timing", "pass.1.timing.tir": "3"}
+	assert.Contains(t, text(Answer(f, ""), "say.truing.headline"), "does the timing needle stand highest")
+	f["pass.1.timing.high"] = "3"
+	assert.Equal(t, "Carry the dial across to the drive shaft and turn again.", text(Answer(f, ""), "say.truing.headline"))
+}
+
 // The same reading in its three forms gives one answer.
 func TestTheQuickFormsAgree(t *testing.T) {
-	hour := Answer(typed("4", "3", "4", "9"), True)
+	hour := Answer(typed("4", "3", "4", "9"), "")
 	f := typed("4", "", "4", "")
 	f["pass.1.drive.how"], f["pass.1.drive.rise"], f["pass.1.drive.fall"] = "halfway", "12", "6"
 	f["pass.1.timing.how"], f["pass.1.timing.stands"], f["pass.1.timing.pinat"] = "pin", "behind", "up"
-	mixed := Answer(f, True)
+	mixed := Answer(f, "")
 	assert.Equal(t, text(hour, "say.truing.headline"), text(mixed, "say.truing.headline"))
 	assert.InDelta(t, value(t, hour, "offset.towards3_mm"), value(t, mixed, "offset.towards3_mm"), 1e-12)
 }
@@ -322,7 +329,7 @@ func TestBadInputIsToldBesideItsField(t *testing.T) {
 	} {
 		f := typed("3", "5", "5.5", "7:30")
 		f[row.name] = row.text
-		a := Answer(f, True)
+		a := Answer(f, "")
 		assert.Contains(t, text(a, "error."+row.name), row.says, row.name+"="+row.text)
 		for _, e := range a.Entries {
 			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), e.Name)
@@ -341,7 +348,7 @@ func TestATapOnTheFaceIsAnHour(t *testing.T) {
 
 func TestEveryAnswerHasOneName(t *testing.T) {
 	seen := map[string]bool{}
-	for _, e := range Answer(typed("3", "5", "5.5", "7:30"), True).Entries {
+	for _, e := range Answer(typed("3", "5", "5.5", "7:30"), "").Entries {
 		assert.False(t, seen[e.Name], e.Name)
 		seen[e.Name] = true
 		assert.False(t, strings.Contains(e.Text, "\x00"))

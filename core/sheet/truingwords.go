@@ -38,12 +38,19 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 }
 
 // invite says which reading to take next.
-func (a *Answers) invite(p *pass, next int) {
+func (a *Answers) invite(p *pass) {
+	next := p.wants
 	got := &p.reading[next]
-	if got.lack == runOut && next == 0 && p.reading[1].lack == runOut {
-		a.say("truing.headline", "Turn the crank once and read a dial.")
-		a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
-		return
+	if got.lack == runOut && next < len(sideNames) {
+		switch other := p.reading[1-next].lack; {
+		case other == runOut:
+			a.say("truing.headline", "Turn the crank once and read a dial.")
+			a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
+			return
+		case other == nothing && p.oneDial:
+			a.say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
+			return
+		}
 	}
 	switch got.lack {
 	case hour:
@@ -104,7 +111,6 @@ func (a *Answers) words(p *pass) {
 		}
 		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
 		if len(p.moves) > 0 {
-			a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
 			a.say("truing.caution", caution)
 		}
 	default:
@@ -112,10 +118,16 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
 	a.far(p)
-	a.tiltVerdict(p)
-	a.sit(p)
-	a.needles(p)
-	a.shafts(p)
+}
+
+// cantSolve says why readings that are all there can't be worked out.
+func (a *Answers) cantSolve(p *pass) {
+	if e, ok := p.fault.(*crank.MissingError); ok {
+		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
+		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
+		return
+	}
+	a.say("truing.headline", "Mend the figure marked Wrong below.")
 }
 
 // far says the same in few words, to be read from two metres.
@@ -132,6 +144,13 @@ func (a *Answers) far(p *pass) {
 		a.say("lathe.do", "TRUE")
 	default:
 		a.say("lathe.do", verdictNames[p.advice.Verdict])
+	}
+}
+
+// elseWords say what to do where the verdict is too close to call.
+func (a *Answers) elseWords(p *pass) {
+	if p.advice.Verdict == crank.TooClose && len(p.moves) > 0 {
+		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
 	}
 }
 

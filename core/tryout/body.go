@@ -63,8 +63,8 @@ func (c *Crank) hinge(b *body, slope clock.Vec) {
 	b.turn(c.crankpin(), axis, -math.Atan(n))
 }
 
-// shift moves the right half bodily towards 12.
-func (b *body) shift(mm float64) { b.origin.y += mm }
+// shift moves the right half bodily.
+func (b *body) shift(mm clock.Vec) { b.origin = b.origin.add(vec3{0, mm.T, mm.N}) }
 
 // shaftAt is the point of a half's axis that was drawn at x.
 func (b *body) shaftAt(h clock.End, x float64) vec3 {

@@ -6,21 +6,27 @@ import (
 	"pintwelve/core/clock"
 )
 
-// Do makes a move. The error is a Fault, and nothing has then been done.
+// Do makes a move. The error is a Fault, and nothing has then been done: no such
+// move, or one so hard that the crank would come apart.
 func (m *Made) Do(b Blow) error {
 	if !(b.Dose >= 0 && b.Dose <= MostDose) || !(math.Abs(b.Hour) <= mostLong) || b.Kind > Spread || b.Wheel > clock.Right {
 		return Moving
 	}
 	luck := chanceOf(m.seed, forMove, m.moves)
-	m.moves++
-	m.rounds = [2]int{}
 	effect := b.Dose * m.gain[b.Kind] * m.hand(&luck)
 	astray := clock.Polar(m.temper.Cross, luck.between(0, 12))
+	before := m.body
 	if b.Kind == Strike {
 		m.strike(b, effect*m.temper.Strike, astray)
 	} else {
 		m.bend(b, effect*m.temper.Bend, astray)
 	}
+	if s := m.Sits(); !s.possible() {
+		m.body = before
+		return Moving
+	}
+	m.moves++
+	m.rounds = [2]int{}
 	return nil
 }
 
@@ -56,6 +62,6 @@ func (m *Made) bend(b Blow, slope float64, astray clock.Vec) {
 	if !m.temper.Throws {
 		lost = clock.Vec{N: math.Copysign(lost.Len(), astray.N)}
 	}
-	m.body.shift(lost.T)
+	m.body.shift(clock.Vec{T: lost.T})
 	m.crank.twist(&m.body, lost.N)
 }

@@ -17,7 +17,7 @@ type Dial struct {
 var HalfThou = Dial{Division: 0.0127, Scatter: 0.00254, Mark: 0.5}
 
 // Turn returns what a half's dial shows [mm] with each of the hours in turn under the
-// plunger. A second turn since the last move scatters anew.
+// plunger. Another turn with no move between scatters anew.
 func (m *Made) Turn(h clock.End, d Dial, hours ...float64) []float64 {
 	luck := m.reading(h)
 	zero := luck.unit() * d.Division
@@ -37,12 +37,20 @@ func (m *Made) Watch(h clock.End, d Dial) (runOut, rising, falling float64) {
 	e := m.crank.eccentricity(&m.body, h, m.crank.Dial[h])
 	high, low := d.read(&luck, zero+e.Len()), d.read(&luck, zero-e.Len())
 	half := func(side float64) float64 {
-		// The needle is half-way where it seems so: within half a division.
+		// The needle is half-way where it seems so: within half a division, though
+		// never near the top or the bottom that it was told from.
 		level := (high+low)/2 - zero + d.Division*luck.between(-0.5, 0.5) + d.Scatter*luck.normal()
-		cos := math.Max(-1, math.Min(1, level/math.Max(e.Len(), 1e-9)))
+		cos := math.Max(-0.7, math.Min(0.7, level/math.Max(e.Len(), 1e-9)))
 		return d.hour(e.Hour() + side*math.Acos(cos)*6/math.Pi)
 	}
 	return math.Max(high-low, 0), half(-1), half(1)
+}
+
+// Taken notes that a round of readings was taken of both dials, as Turn and Watch
+// do of theirs, for a crank whose passes are gone through anew.
+func (m *Made) Taken() {
+	m.rounds[clock.Left]++
+	m.rounds[clock.Right]++
 }
 
 func (m *Made) reading(h clock.End) chance {

@@ -117,8 +117,8 @@ func (f Fault) Error() string {
 const (
 	// MostDose is more than anyone gives between two rounds of readings.
 	MostDose = 100.0
-	mostOut  = 10.0 // mm of offset
-	mostBend = 0.1  // slope
+	mostOut  = 5.0  // mm of offset
+	mostBend = 0.05 // slope
 	mostLong = 1e4  // mm
 )
 
@@ -127,7 +127,7 @@ func New(c Crank, t Temper, seed uint64, s Start) (*Made, error) {
 	if !c.possible() {
 		return nil, Lengths
 	}
-	if !(s.D.Len() <= mostOut && s.G.Len() <= mostBend) {
+	if !s.possible() {
 		return nil, Sitting
 	}
 	m := &Made{crank: c, temper: t, seed: seed, body: c.seated(s)}
@@ -138,6 +138,8 @@ func New(c Crank, t Temper, seed uint64, s Start) (*Made, error) {
 	m.ratio = c.shows(clock.Vec{N: 0.01}, clock.Vec{}) / c.shows(clock.Vec{}, clock.Vec{N: 0.01})
 	return m, nil
 }
+
+func (s *Start) possible() bool { return s.D.Len() <= mostOut && s.G.Len() <= mostBend }
 
 func (c *Crank) possible() bool {
 	l, r := clock.Left, clock.Right
@@ -155,13 +157,10 @@ func (c *Crank) possible() bool {
 // seated is the body that sits so.
 func (c *Crank) seated(s Start) body {
 	b := straight()
+	c.twist(&b, s.D.N)
 	c.hinge(&b, s.G)
 	d, _ := c.sits(&b)
-	b.shift(s.D.T - d.T)
-	c.twist(&b, s.D.N-d.N)
-	// The twist has taken the shaft a little down its circle.
-	d, _ = c.sits(&b)
-	b.shift(s.D.T - d.T)
+	b.shift(s.D.Sub(d))
 	return b
 }
 

@@ -13,13 +13,24 @@ import (
 // WebAssembly file. Its bytes don't depend on the folder, the user's own Go
 // flags or the state of the repository.
 func Compile(root, program string) ([]byte, error) {
+	return compile(root, program, "-s -w -buildid=")
+}
+
+// CompileNamed returns the same program with the names of its functions kept
+// in the file's name section.
+func CompileNamed(root, program string) ([]byte, error) {
+	return compile(root, program, "-w -buildid=")
+}
+
+func compile(root, program, linked string) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "compile")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "core.wasm")
-	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-gcflags=pintwelve/...=-l", "-ldflags=-s -w -buildid=", "-o", out, program)
+	// -l: to inline the core's own functions would make the file a fourteenth larger
+	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-gcflags=pintwelve/...=-l", "-ldflags="+linked, "-o", out, program)
 	if err != nil {
 		return nil, err
 	}

@@ -18,8 +18,15 @@ import (
 
 func main() {
 	log.SetFlags(0)
+	packages := flag.Bool("packages", false, "print what each package's code weighs in core.wasm, instead")
 	budget := flag.Float64("budget", 1.30, "most that the site may weigh, in empty Go programs")
 	flag.Parse()
+	if *packages {
+		if err := weighPackages(); err != nil {
+			log.Fatalln("size:", err)
+		}
+		return
+	}
 	ratio, err := weigh()
 	if err != nil {
 		log.Fatalln("size:", err)

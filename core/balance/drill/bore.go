@@ -13,7 +13,8 @@ type bore struct {
 	dMM     float64
 	depths  []float64 // mm to the shoulder
 	pulls   []float64
-	through bool // the last one goes right through
+	step    float64 // between one blind pull and the next
+	through bool    // the last one goes right through
 }
 
 // bores returns a bore for every drill that has a depth, and the least depth
@@ -35,11 +36,14 @@ func (t Task) bores() (all []bore, needMM float64) {
 func (t Task) bore(d float64) bore {
 	h := wheel.Hole{DiameterMM: d, PointDeg: t.PointDeg}
 	deepest := math.Min(t.ThickMM-t.WallMM-h.PointMM(), t.mostDepthMM())
-	room := int(math.Max(0, deepest/t.DepthStepMM)) + 2
-	b := bore{dMM: d, depths: make([]float64, 0, room), pulls: make([]float64, 0, room)}
 	atNone := t.netG(h)
 	h.DepthMM = 1
 	perMM := t.netG(h) - atNone
+	room := int(math.Max(0, deepest/t.DepthStepMM)) + 2
+	b := bore{
+		dMM: d, step: math.Abs(perMM) * t.DepthStepMM,
+		depths: make([]float64, 0, room), pulls: make([]float64, 0, room),
+	}
 	add := func(depth, net float64) bool {
 		if t.heavyPlug() {
 			net = -net
@@ -103,9 +107,10 @@ func (b *bore) nearest(pull float64) int {
 		return last
 	}
 	i := 0
-	if blind > 0 {
-		step := (b.pulls[blind] - b.pulls[0]) / float64(blind)
-		i = int(math.Max(0, math.Min(float64(blind), math.Round((pull-b.pulls[0])/step))))
+	if over := (pull-b.pulls[0])/b.step + 0.5; over >= float64(blind) {
+		i = blind
+	} else if over > 0 {
+		i = int(over)
 	}
 	if b.through && math.Abs(b.pulls[last]-pull) < math.Abs(b.pulls[i]-pull) {
 		return last

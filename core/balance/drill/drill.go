@@ -39,11 +39,11 @@
 //
 // Of the plans that leave no more than the tolerance: the fewest holes, then the
 // kind first in that list, then the least left over, counted in whole tenths of
-// the tolerance since nothing can show less. Among equals, the one first met:
-// of one set-up from the outermost radius in and from the smallest drill up, of
-// two from the strongest. When none is within the tolerance: the least left over, in tenths of
-// the tolerance again, then the fewest holes, then the kind. The search is exact:
-// no plan in the grid is better by this measure.
+// the tolerance since nothing can show less. Among equals, the one first met: of
+// one set-up from the outermost radius in and from the smallest drill up, of two
+// from the strongest. When none is within the tolerance: the least left over, in
+// tenths of the tolerance again, then the fewest holes, then the kind. The search
+// is exact: no plan of these kinds in the grid is better by this measure.
 package drill
 
 import (
@@ -135,7 +135,7 @@ type Plan struct {
 	MomentGMM clock.Vec // taken off in all
 	LeftGMM   clock.Vec // of what was to be removed
 	Reached   bool      // what is left is within the tolerance; else Task.Frees says what would help
-	ReachGMM  float64   // the most that an even plan here takes off
+	ReachGMM  float64   // the most that an even plan here takes off, worked out when not reached
 }
 
 // Plan returns the best plan there is in the grid, or a *Fault. A moment within
@@ -147,6 +147,8 @@ func (t Task) Plan() (Plan, error) {
 	}
 	best, reached := s.search()
 	p := s.plan(best)
-	p.Reached = reached
+	if p.Reached = reached; !reached {
+		p.ReachGMM = s.mostGMM()
+	}
 	return p, nil
 }

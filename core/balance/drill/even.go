@@ -24,7 +24,7 @@ func (h *hunt) span(w *row, least, most float64) span {
 
 // even goes through the plans of one set-up.
 func (h *hunt) even() {
-	if h.reaches[h.holes] < h.targetG-h.limit {
+	if h.reach(h.holes) < h.targetG-h.limit {
 		return
 	}
 	for i := range h.rows {
@@ -49,16 +49,15 @@ func (s *space) fans(w *row, k int, sum span, f func(*fan) bool) {
 	if s.packed(w, k) < sum.least {
 		return
 	}
-	start := &fan{row: w, steps: make([]int, 0, MostHoles)}
+	var room [MostHoles]int
+	start, from := fan{row: w, steps: room[:0]}, 1
 	if k%2 == 1 {
 		if w.even&1 == 0 {
 			return
 		}
-		start.steps, start.sum = append(start.steps, 0), 1
-		s.spread(start, w.gap, k/2, sum, f)
-		return
+		start.steps, start.sum, from = append(start.steps, 0), 1, w.gap
 	}
-	s.spread(start, 1, k/2, sum, f)
+	s.spread(&start, from, k/2, sum, f)
 }
 
 // spread lays the pairs that are left from a step on.

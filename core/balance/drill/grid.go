@@ -30,7 +30,7 @@ type space struct {
 	cos, sin []float64
 	to       [2][]clock.Vec // where every step points, clockwise and anticlockwise
 	inZone   [2][]bool
-	reaches  [MostHoles + 1]float64 // g·mm, the most of an even plan of so many holes; 0 for none
+	reaches  []float64 // g·mm, the most of an even plan of so many holes, as far as reach has been asked
 }
 
 // newSpace returns the grid of a task, or a *Fault.
@@ -55,27 +55,29 @@ func newSpace(t Task) (*space, error) {
 	if s.bores, needMM = t.bores(); len(s.bores) == 0 {
 		return nil, &Fault{Field: Depth, Got: needMM, Most: t.ThickMM - t.WallMM}
 	}
-	if err := s.layRows(); err != nil {
-		return nil, err
-	}
-	for k := 1; k <= t.MostHoles; k++ {
-		s.reaches[k] = s.reach(k)
-	}
-	return s, nil
+	return s, s.layRows()
 }
 
 // reach returns the most of an even plan of k holes, g·mm, or nothing.
 func (s *space) reach(k int) float64 {
-	most := 0.0
-	for i := range s.rows {
-		w := &s.rows[i]
-		most = math.Max(most, s.packed(w, k)*w.one.most)
+	for n := len(s.reaches); n <= k; n++ {
+		most := 0.0
+		for i := range s.rows {
+			w := &s.rows[i]
+			if pull := s.packed(w, n) * w.one.most; pull > most {
+				most = pull
+			}
+		}
+		s.reaches = append(s.reaches, most)
 	}
-	return most
+	return s.reaches[k]
 }
 
 // mostGMM returns the most of any even plan.
-func (s *space) mostGMM() float64 { return slices.Max(s.reaches[:]) }
+func (s *space) mostGMM() float64 {
+	s.reach(s.t.MostHoles)
+	return slices.Max(s.reaches[:s.t.MostHoles+1])
+}
 
 // layRows lays every drill on every radius.
 func (s *space) layRows() error {
@@ -122,16 +124,20 @@ func (s *space) clearance(r float64, side int, clear []float64) float64 {
 	edge := math.Min(r-s.t.InMM, s.t.OutMM-r) - s.t.WallMM
 	most := 0.0
 	for j, to := range s.to[side] {
-		clear[j] = 0
-		if !s.inZone[side][j] {
-			continue
+		room := 0.0
+		if s.inZone[side][j] {
+			room = edge
 		}
-		room := edge
-		for _, k := range s.t.Keep {
-			off := to.Scale(r).Sub(k.At)
-			room = math.Min(room, math.Sqrt(off.Dot(off))-k.DiameterMM/2-s.t.WallMM)
+		for i := range s.t.Keep {
+			k := &s.t.Keep[i]
+			t, n := r*to.T-k.At.T, r*to.N-k.At.N
+			if away := math.Sqrt(t*t+n*n) - k.DiameterMM/2 - s.t.WallMM; away < room {
+				room = away
+			}
 		}
-		clear[j], most = room, math.Max(most, room)
+		if clear[j] = room; room > most {
+			most = room
+		}
 	}
 	return most
 }

@@ -10,7 +10,7 @@ import (
 
 // plan turns a pick into holes on the wheel.
 func (s *space) plan(p pick) Plan {
-	plan := Plan{Kind: p.kind, ReachGMM: s.mostGMM()}
+	plan := Plan{Kind: p.kind}
 	for _, part := range p.parts {
 		for _, place := range part.places {
 			plan.Holes = append(plan.Holes, s.hole(part, place))

@@ -3,6 +3,7 @@ package drill
 import (
 	"math"
 	"math/rand"
+	"reflect"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -262,6 +263,35 @@ func TestBothWheelsTakeHalf(t *testing.T) {
 	var fault *Fault
 	require.ErrorAs(t, err, &fault)
 	assert.Equal(t, Drills, fault.Field)
+}
+
+// Every field of a task counts when wheels are taken for alike.
+func TestWheelsUnlikeInAnyFigure(t *testing.T) {
+	task := flywheel(clock.Vec{T: 1, N: 2})
+	require.True(t, task.same(flywheel(clock.Vec{T: 1, N: 2})))
+	var spoil func(v reflect.Value)
+	spoil = func(v reflect.Value) {
+		was := reflect.New(v.Type()).Elem()
+		was.Set(v)
+		switch v.Kind() {
+		case reflect.Struct:
+			for i := range v.NumField() {
+				spoil(v.Field(i))
+			}
+			return
+		case reflect.Float64:
+			v.SetFloat(v.Float() + 1)
+		case reflect.Int:
+			v.SetInt(v.Int() + 1)
+		case reflect.Uint8:
+			v.SetUint(v.Uint() + 1)
+		case reflect.Slice:
+			v.Set(v.Slice(1, v.Len()))
+		}
+		assert.False(t, task.same(flywheel(clock.Vec{T: 1, N: 2})), "%v", v.Type())
+		v.Set(was)
+	}
+	spoil(reflect.ValueOf(&task).Elem())
 }
 
 func TestSets(t *testing.T) {

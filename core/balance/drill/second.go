@@ -8,14 +8,9 @@ import (
 
 // slot is the hole on the axis of a row, or one pair of it, as a second set-up.
 type slot struct {
-	row         *row
-	step        int
+	row, step   int32
 	perGram     float64 // g·mm along the axis for each g of pull of one hole
 	most, least float64 // g·mm
-}
-
-func newSlot(w *row, step int, perGram float64) slot {
-	return slot{w, step, perGram, w.bore.most() * perGram, w.bore.least() * perGram}
 }
 
 // second goes through the plans of two set-ups, the second of one or two holes.
@@ -23,7 +18,7 @@ func (h *hunt) second() {
 	for holes := 1; holes <= 2 && holes < h.holes && !h.done(); holes++ {
 		if h.kind == Trimmed {
 			h.trimmed(holes)
-		} else if main := h.reaches[h.holes-holes]; main > 0 {
+		} else if main := h.reach(h.holes - holes); main > 0 {
 			h.mixed(holes, main)
 		}
 	}
@@ -33,10 +28,10 @@ func (h *hunt) second() {
 // weakest fan there is could come to the target.
 func (h *hunt) mixed(holes int, main float64) {
 	must := span{h.targetG - h.limit - main, h.targetG + h.limit - h.weakest(h.holes-holes)}
-	if h.reaches[holes] < must.least {
+	if h.reach(holes) < must.least {
 		return
 	}
-	slots := h.slots(h.rows, holes, must)
+	slots := h.slots(0, len(h.rows), holes, must)
 	slices.SortFunc(slots, func(a, b slot) int { return cmp.Compare(b.most, a.most) })
 	pull := pulls(slots)
 	for i := range h.rows {
@@ -59,7 +54,7 @@ func (h *hunt) trimmed(holes int) {
 	for i := range h.rows {
 		w := &h.rows[i]
 		if h.bound(w, h.holes) >= h.targetG-h.limit {
-			slots := h.slots(h.rows[i:i+1], holes, span{0, math.Inf(1)})
+			slots := h.slots(i, i+1, holes, span{0, math.Inf(1)})
 			h.beside(w, h.holes-holes, slots, pulls(slots))
 		}
 	}
@@ -68,23 +63,23 @@ func (h *hunt) trimmed(holes int) {
 // bound is more than k holes of a row can have, spaced as they must be.
 func (s *space) bound(w *row, k int) float64 { return s.crowded(w.gap, k) * w.one.most }
 
-// slots returns the axis holes, or the pairs, of some rows, nearest to the axis
-// first, that can pull, g·mm, as they must.
-func (s *space) slots(rows []row, holes int, must span) []slot {
+// slots returns the axis holes, or the pairs, of the rows from one to another,
+// nearest to the axis first, that can pull, g·mm, as they must.
+func (s *space) slots(from, to, holes int, must span) []slot {
 	var all []slot
-	for i := range rows {
-		w := &rows[i]
-		perGram, j := w.rMM, 0
+	for i := from; i < to; i++ {
+		w := &s.rows[i]
+		first, last := 0, 0
 		if holes == 2 {
-			perGram, j = 2*w.rMM, 1
+			first, last = 1, len(s.cos)-1
 		}
-		for j, ok := nextBit(w.even, j); ok && (holes == 2 || j == 0); j, ok = nextBit(w.even, j+1) {
-			a := newSlot(w, j, perGram*s.cos[j])
-			if a.most < must.least {
+		for j, ok := nextBit(w.even, first); ok && j <= last; j, ok = nextBit(w.even, j+1) {
+			each := float64(holes) * s.cos[j]
+			if w.one.most*each < must.least {
 				break
 			}
-			if a.least <= must.most {
-				all = append(all, a)
+			if w.one.least*each <= must.most {
+				all = append(all, slot{int32(i), int32(j), w.rMM * each, w.one.most * each, w.one.least * each})
 			}
 		}
 	}
@@ -94,8 +89,8 @@ func (s *space) slots(rows []row, holes int, must span) []slot {
 // pulls returns the weakest and the strongest of slots.
 func pulls(slots []slot) span {
 	p := span{math.Inf(1), 0}
-	for _, a := range slots {
-		p = span{math.Min(p.least, a.least), math.Max(p.most, a.most)}
+	for i := range slots {
+		p = span{min(p.least, slots[i].least), max(p.most, slots[i].most)}
 	}
 	return p
 }
@@ -107,7 +102,8 @@ func (h *hunt) beside(w *row, k int, slots []slot, pull span) {
 		return
 	}
 	h.fans(w, k, h.span(w, pull.least, pull.most), func(f *fan) bool {
-		for _, a := range slots {
+		for i := range slots {
+			a := &slots[i]
 			if f.sum*w.one.most+a.most < h.targetG-h.limit {
 				break
 			}
@@ -123,26 +119,27 @@ func (h *hunt) beside(w *row, k int, slots []slot, pull span) {
 }
 
 // clear is true where the holes of a slot stand clear of a fan's.
-func (s *space) clear(f *fan, a slot) bool {
-	if a.row == f.row {
-		for _, j := range f.steps {
-			if max(j-a.step, a.step-j) < f.row.gap {
-				return false
-			}
-		}
-		return true
-	}
+func (s *space) clear(f *fan, a *slot) bool {
+	w, step := &s.rows[a.row], int(a.step)
 	for _, j := range f.steps {
-		if !s.apart(f.row, j, a.row, a.step) {
+		off := max(j-step, step-j)
+		if w == f.row && off < w.gap || w != f.row && !s.apart(f.row, w, s.cos[off]) {
 			return false
 		}
 	}
 	return true
 }
 
+// apart is true where holes of two rows, as far apart in angle as has this
+// cosine, stand clear of each other.
+func (s *space) apart(w, v *row, cos float64) bool {
+	least := (w.bore.dMM+v.bore.dMM)/2 + s.t.WallMM - snugMM
+	return w.rMM*w.rMM+v.rMM*v.rMM-2*w.rMM*v.rMM*cos >= least*least
+}
+
 // depths goes through the depths of a fan, and the nearest of the slot to each.
-func (h *hunt) depths(f *fan, a slot) {
-	perGram := f.row.rMM * f.sum
+func (h *hunt) depths(f *fan, a *slot) {
+	perGram, other := f.row.rMM*f.sum, &h.rows[a.row]
 	for z, pull := range f.row.bore.pulls {
 		rest := h.targetG - pull*perGram
 		if rest > a.most+h.limit {
@@ -151,10 +148,10 @@ func (h *hunt) depths(f *fan, a slot) {
 		if rest < a.least-h.limit || h.done() {
 			return
 		}
-		y := a.row.bore.nearest(rest / a.perGram)
-		h.offer(math.Abs(rest-a.row.bore.pulls[y]*a.perGram), func() []part {
-			lone := &fan{steps: []int{a.step}}
-			return []part{{f.row, z, f.places()}, {a.row, y, lone.places()}}
+		y := other.bore.nearest(rest / a.perGram)
+		h.offer(math.Abs(rest-other.bore.pulls[y]*a.perGram), func() []part {
+			lone := &fan{steps: []int{int(a.step)}}
+			return []part{{f.row, z, f.places()}, {other, y, lone.places()}}
 		})
 	}
 }

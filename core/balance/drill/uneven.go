@@ -24,7 +24,7 @@ func (f *farthest) lay(s *space, w *row, k int) {
 		for at := end - 1; at >= 0; at-- {
 			f[i][at] = f[i][at+1]
 			if p := at + 1 - len(s.cos); w.free(p) {
-				f[i][at] = math.Max(f[i][at], s.cosAt(p)+f[i-1][min(at+w.gap, end)])
+				f[i][at] = max(f[i][at], s.cosAt(p)+f[i-1][min(at+w.gap, end)])
 			}
 		}
 	}
@@ -91,19 +91,20 @@ func (h *hunt) lopsided(l *lop, p, k int) bool {
 	for i := range k {
 		across += h.sinAt(p + i*l.row.gap)
 	}
-	return h.leaves(l.row, l.cos+h.far[k][p+len(h.cos)-1], across) > h.limit
+	return h.misses(l.row, l.cos+h.far[k][p+len(h.cos)-1], across)
 }
 
-// leaves is no more than what holes leave over whose cosines sum to cos at most
-// and whose sines to sin at least: how near the line of their pull, as far as
-// the deepest goes, comes to the target.
-func (h *hunt) leaves(w *row, cos, sin float64) float64 {
+// misses is true where holes leave too much over whose cosines sum to cos at
+// most and whose sines to sin at least: the line of their pull, as far as the
+// deepest goes, does not come near enough to the target.
+func (h *hunt) misses(w *row, cos, sin float64) bool {
 	if cos <= 0 {
-		return math.Inf(1)
+		return true
 	}
-	sin = math.Max(0, sin)
-	pull := math.Min(w.one.most, h.targetG*cos/(cos*cos+sin*sin))
-	return math.Hypot(h.targetG-pull*cos, pull*sin)
+	sin = max(0, sin)
+	pull := min(w.one.most, h.targetG*cos/(cos*cos+sin*sin))
+	along, across := h.targetG-pull*cos, pull*sin
+	return along*along+across*across > h.limit*h.limit
 }
 
 // over is true where the holes, with k more, pull too far at their shallowest.
@@ -119,7 +120,7 @@ func (h *hunt) stranded(l *lop, from, k int) bool {
 		across += h.sinAt(len(h.sin) - 1 - i*l.row.gap)
 	}
 	at := min(from+len(h.cos)-1, 2*len(h.cos)-1)
-	return h.leaves(l.row, l.cos+h.far[k][at], -across) > h.limit
+	return h.misses(l.row, l.cos+h.far[k][at], -across)
 }
 
 // balance offers the depth that leaves least: where the pull's component along
@@ -129,7 +130,8 @@ func (h *hunt) balance(l *lop) {
 	size := l.cos*l.cos + l.sin*l.sin
 	z := w.bore.nearest(h.targetG * l.cos / (size * w.rMM))
 	pull := w.bore.pulls[z] * w.rMM
-	h.offer(math.Hypot(pull*l.cos-h.targetG, pull*l.sin), func() []part {
+	along, across := h.targetG-pull*l.cos, pull*l.sin
+	h.offer(math.Sqrt(along*along+across*across), func() []part {
 		return []part{{w, z, append([]int(nil), l.places...)}}
 	})
 }

@@ -54,11 +54,11 @@ type bank struct {
 }
 
 func bankAt(place int, strong []*row) bank {
-	b := bank{place: place, one: span{math.Inf(1), 0}}
+	b := bank{place, make([]*row, 0, len(strong)), span{math.Inf(1), 0}}
 	for _, w := range strong {
 		if w.free(place) {
 			b.rows = append(b.rows, w)
-			b.one = span{math.Min(b.one.least, w.one.least), math.Max(b.one.most, w.one.most)}
+			b.one = span{min(b.one.least, w.one.least), max(b.one.most, w.one.most)}
 		}
 	}
 	return b
@@ -76,8 +76,8 @@ func (h *hunt) couple(one, other bank) {
 	square := h.targetG * h.sinAt(other.place)
 	sin := h.sinAt(other.place)*cos - rest*h.sinAt(one.place)
 	if sin > 0 {
-		must.least = math.Max(must.least, (square-h.limit)/sin)
-		must.most = math.Min(must.most, (square+h.limit)/sin)
+		must.least = max(must.least, (square-h.limit)/sin)
+		must.most = min(must.most, (square+h.limit)/sin)
 	} else if math.Abs(square) > h.limit {
 		return
 	}
@@ -85,21 +85,19 @@ func (h *hunt) couple(one, other bank) {
 		if h.done() || w.one.most < must.least {
 			return
 		}
-		for z := len(w.bore.pulls) - 1; z >= 0 && w.bore.pulls[z]*w.rMM >= must.least; z-- {
-			if w.bore.pulls[z]*w.rMM <= must.most {
-				h.join(part{w, z, []int{one.place}}, other)
-			}
+		for z := w.bore.nearest(must.most / w.rMM); z >= 0 && w.bore.pulls[z]*w.rMM >= must.least; z-- {
+			h.join(w, z, one.place, other)
 		}
 	}
 }
 
 // join offers a hole with the best hole of every row at another place.
-func (h *hunt) join(one part, other bank) {
-	p, q, w := one.places[0], other.place, one.row
-	pull := w.bore.pulls[one.depth] * w.rMM
+func (h *hunt) join(w *row, z, p int, other bank) {
+	q, pull := other.place, w.bore.pulls[z]*w.rMM
 	along, across := h.targetG-pull*h.cosAt(p), pull*h.sinAt(p)
 	want := along*h.cosAt(q) - across*h.sinAt(q)
 	square := along*h.sinAt(q) + across*h.cosAt(q)
+	between := h.cosAt(p)*h.cosAt(q) + h.sinAt(p)*h.sinAt(q)
 	if math.Abs(square) > h.limit {
 		return
 	}
@@ -107,19 +105,13 @@ func (h *hunt) join(one part, other bank) {
 		if h.done() || v.one.most+h.limit < want {
 			return
 		}
-		if want < v.one.least-h.limit || !h.apart(w, p, v, q) {
+		y := v.bore.nearest(want / v.rMM)
+		off := want - v.bore.pulls[y]*v.rMM
+		if math.Abs(off) > h.limit || !h.apart(w, v, between) {
 			continue
 		}
-		y := v.bore.nearest(want / v.rMM)
-		h.offer(math.Hypot(want-v.bore.pulls[y]*v.rMM, square), func() []part {
-			return []part{one, {v, y, []int{q}}}
+		h.offer(math.Sqrt(off*off+square*square), func() []part {
+			return []part{{w, z, []int{p}}, {v, y, []int{q}}}
 		})
 	}
-}
-
-// apart is true where holes of two rows stand clear of each other.
-func (s *space) apart(w *row, p int, v *row, q int) bool {
-	least := (w.bore.dMM+v.bore.dMM)/2 + s.t.WallMM - snugMM
-	cos := s.cosAt(p)*s.cosAt(q) + s.sinAt(p)*s.sinAt(q)
-	return w.rMM*w.rMM+v.rMM*v.rMM-2*w.rMM*v.rMM*cos >= least*least
 }

@@ -42,7 +42,7 @@ func (t Task) Frees() ([]Free, error) {
 		return nil, nil
 	}
 	p := s.plan(best)
-	if p.ReachGMM >= s.targetG-s.t.ToleranceGMM {
+	if s.mostGMM() >= s.targetG-s.t.ToleranceGMM {
 		return []Free{{FinerSteps, p.LeftGMM.Len()}}, nil
 	}
 	return append(s.moreHoles(p), s.easier()...), nil
@@ -103,9 +103,10 @@ func (s *space) ease(e ease) (float64, bool) {
 func (s *space) eases() []ease {
 	t := s.t
 	off := clock.Radians(clock.Apart(s.hour, t.Hour))
+	const five = math.Pi / 36 // degrees
 	all := []ease{
 		{BiggerDrill, s.biggerDrills(), func(t *Task, d float64) { t.DrillsMM = steps(d, s.bores[0].dMM, -1) }},
-		{WiderZone, steps(t.HalfRad+math.Pi/36, math.Min(MostOffDeg*math.Pi/180+off, math.Pi), math.Pi/36), func(t *Task, a float64) { t.HalfRad = a }},
+		{WiderZone, steps(t.HalfRad+five, math.Min(MostOffDeg*math.Pi/180+off, math.Pi), five), func(t *Task, a float64) { t.HalfRad = a }},
 		{ThinnerWall, steps(t.WallMM-0.5, 0, -0.5), func(t *Task, w float64) { t.WallMM = w }},
 		{DeeperHoles, s.deeper(), func(t *Task, z float64) {
 			t.MostDepthMM = z

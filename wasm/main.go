@@ -92,6 +92,20 @@ var verbs = map[string]func(flat) flat{
 		out.addForm(sheet.Again(in.form(), pass))
 		return out
 	},
+	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
+	"plan": func(in flat) (out flat) {
+		key := in.take("key")
+		for _, e := range sheet.Plan(in.form(), key).Entries {
+			out.add(e.Name, e.String())
+		}
+		return out
+	},
+	// drilled: the form with a key for new rows → the fields that log the holes and clear the knife-edges
+	"drilled": func(in flat) (out flat) {
+		key := in.take("key")
+		out.addForm(sheet.Drilled(in.form(), key))
+		return out
+	},
 	// tryout: "seed" and "start" → the form of a made-up crank
 	"tryout": func(in flat) (out flat) {
 		out.addForm(sheet.TryOut(in.take("seed"), in.take("start")))

@@ -8,6 +8,7 @@ import { Lathe } from './lathe.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
+import { Plan } from './plan.js';
 import { added, keysOf, matchRows, removed } from './rows.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
@@ -171,6 +172,19 @@ class Bench {
     this.toReadings();
   }
 
+  /** Has the holes planned; they come in as an edit, if this job is still on the bench. */
+  planHoles() {
+    const { job } = this;
+    this.plan.start(job.form, newKey(), (changes) => {
+      if (this.job === job) this.put(changes);
+    });
+  }
+
+  drilled() {
+    this.put(this.call('drilled', { ...this.job.form, key: newKey() }));
+    scrollTo(0, 0);
+  }
+
   toReadings() {
     scrollTo(0, 0);
     this.hourField = {};
@@ -187,6 +201,7 @@ class Bench {
 
   /** Makes an edit that was typed into its control. */
   edit(changes) {
+    this.plan.say('');
     this.job.edit(changes);
     this.answer();
   }
@@ -266,7 +281,9 @@ class Bench {
       onStep: (control, by) => this.stepBy(nameOf(control.name, control), by),
       onNext: (control) => this.goOn(control),
     });
+    this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     const buttons = {
+      drilled: () => this.drilled(),
       share: () => this.share(),
       afresh: () => this.startAfresh(),
       done: () => this.done(),

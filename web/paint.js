@@ -29,7 +29,7 @@ export class Painter {
       element,
       pattern: element.name,
       line: element.closest('.field')?.querySelector('.error'),
-      hint: (element.dataset.hint ??= element.getAttribute('placeholder') ?? ''),
+      hint: (element.dataset.hint ??= element.getAttribute('placeholder') ?? ''), // a stand-in may have taken its place
     }));
     this.says = under('[data-say]', 'say');
     this.ifs = under('[data-if]', 'if');
@@ -44,7 +44,7 @@ export class Painter {
 
   /** Finds the names anew that patterns mean, after a data-key has changed. */
   rename() {
-    for (const each of [...this.controls, ...this.says, ...this.ifs, ...this.whens]) {
+    for (const each of [...this.controls, ...this.says, ...this.ifs, ...this.pictured, ...this.whens]) {
       each.name = nameOf(each.pattern, each.element);
     }
   }
@@ -58,7 +58,7 @@ export class Painter {
   show(form, answers) {
     for (const { element, name } of this.says) say(element, answers[`say.${name}`] ?? '');
     for (const { element, name } of this.ifs) hide(element, !answers[`say.${name}`]);
-    for (const { element, pattern } of this.pictured) this.picture(element, answers[`picture.${pattern}`] ?? '');
+    for (const { element, name } of this.pictured) this.picture(element, answers[`picture.${name}`] ?? '');
     for (const { element, pattern } of this.units) say(element, answers[`unit.${pattern}`] ?? '');
     for (const { element, name, values, first } of this.whens) hide(element, !values.includes(form[name] || first));
     for (const each of this.controls) control(each, answers);

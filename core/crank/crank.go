@@ -1,6 +1,6 @@
 // Package crank works out how the two halves of a built-up crank sit from what
 // the dials show, what to do about it, and what the dials should show then
-// (model, sections 3 to 6).
+// (model, sections 3 to 7).
 //
 // Use:
 //
@@ -17,10 +17,12 @@
 //	seat.Spare(stations, clock.Left)          // nil: swapped dials or hours from the wrong end can't be seen
 //	c.Slips(stations)                         // where they can
 //	seat.Gaps, seat.Edge                      // cross-checks by rim gaps and straight-edge
+//	next := crank.Plan(passes, tolerance)     // from pass to pass: which moves, how hard, when to stop, what came of the last
 //
 // Files: crank.go lengths; solve.go, scatter.go, sure.go how the halves sit and how
 // sure that is; axes.go any station for any seat; move.go, advise.go, gauge.go
-// what to do; shaft.go, slip.go, check.go what the dials can't be blamed for.
+// what to do; learn.go, blame.go, again.go, plan.go the passes (section 7); shaft.go,
+// slip.go, check.go what the dials can't be blamed for.
 //
 // Frame: x [mm] along the shafts from the left end; vectors across them are
 // clock.Vec, T towards the pin, N towards 3 seen from the left end. Every hour

@@ -168,7 +168,9 @@ func (n *Next) step(move, other Move, amount float64) (aim float64) {
 		Dose: aimed * amount / g.PerDose, Learned: g.Votes > 0,
 	}
 	if t, idle := n.latest(move.Kind); t != nil {
-		s.Dose *= math.Pow(harder, idle)
+		if idle {
+			s.Dose = math.Max(s.Dose, harder*t.Dose)
+		}
 		s.Pass, s.Times = t.Pass, s.Dose/t.Dose
 	}
 	n.Steps = append(n.Steps, s)
@@ -178,16 +180,12 @@ func (n *Next) step(move, other Move, amount float64) (aim float64) {
 // sit notes in the latest step how the halves should sit after it.
 func (n *Next) sit() { s := &n.Steps[len(n.Steps)-1]; s.D, s.G = n.D, n.G }
 
-// latest returns the latest try of a kind that went as meant or showed no effect,
-// and how many have shown none since one did; nil where there is none.
-func (l *Lesson) latest(k Kind) (latest *Try, idle float64) {
+// latest returns the latest try of a kind that went as meant or, being idle, showed
+// no effect; nil where there is none.
+func (l *Lesson) latest(k Kind) (latest *Try, idle bool) {
 	for i := range l.Tries {
-		switch t := &l.Tries[i]; {
-		case t.Kind != k:
-		case t.Outcome == NoEffect:
-			latest, idle = t, idle+1
-		case t.Weight > 0:
-			latest, idle = t, 0
+		if t := &l.Tries[i]; t.Kind == k && (t.Weight > 0 || t.Outcome == NoEffect) {
+			latest, idle = t, t.Outcome == NoEffect
 		}
 	}
 	return latest, idle

@@ -40,10 +40,8 @@ func (a *Answers) face(p *pass) {
 			Letter: p.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
 		})
 	}
-	if p.advice.Verdict == crank.OutOfTrue {
-		for _, m := range p.moves {
-			v.Moves = append(v.Moves, p.mark(m))
-		}
+	for _, m := range p.moves {
+		v.Moves = append(v.Moves, p.mark(m))
 	}
 	a.text("picture.face", draw.Face(v))
 }

@@ -196,7 +196,7 @@ func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
 func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	off := l.wantedG - w.account.Off().MassG
 	if off <= 0 {
-		l.r.Complain("lighten.off", fill("the cuts whose size is given already take off %", grams(l.wantedG-off)))
+		l.r.Complain("lighten.off", fill("the cuts whose size is given already take off %", grams(l.wantedG-off, 1)))
 		return
 	}
 	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
@@ -211,7 +211,7 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	case *flywheel.Cannot:
 		w.cannot = e
 	case *flywheel.Fault:
-		l.r.Complain("lighten.off", fill("the wheel weighs no more than %", grams(w.account.After.MassG)))
+		l.r.Complain("lighten.off", fill("the wheel weighs no more than %", grams(w.account.After.MassG, 1)))
 	}
 }
 

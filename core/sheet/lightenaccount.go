@@ -159,7 +159,7 @@ func (l *lightening) weighIn(w *lightened) {
 		if abs(got.MissG) > drawnWell*before {
 			advice = " Look at the recesses, or the density."
 		}
-		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG), l.weight(abs(got.MissG)), percent(abs(got.MissG), before), advice)
+		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG, 1), l.weight(abs(got.MissG)), percent(abs(got.MissG)/before), advice)
 		l.number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
 	}
 	after, ok := l.r.Number(w.at("after"))
@@ -207,7 +207,7 @@ func (l *lightening) effect() {
 	if c.OtherG > 0 || c.OtherGMM2 > 0 {
 		what = "The whole crank"
 	}
-	l.say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, grams(e.BeforeG), grams(e.AfterG),
+	l.say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, grams(e.BeforeG, 1), grams(e.AfterG, 1),
 		squared(e.BeforeGMM2), squared(e.AfterGMM2))
 	l.does(&c, &e)
 }
@@ -235,7 +235,7 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 	if e.Symmetrical {
 		l.say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
 	} else {
-		l.say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", grams(e.MomentGMM/l.throw))
+		l.say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", grams(e.MomentGMM/l.throw, 1))
 	}
 }
 

@@ -73,7 +73,7 @@ func outlines(c flywheel.Cut, before, after *wheel.Section, nth string) []draw.C
 	case flywheel.TurnRim:
 		cuts = append(cuts, draw.Cut{Outline: between(before, c.ToDiameterMM/2, before.OutMM)})
 	case flywheel.HoleRing:
-		cuts = append(cuts, draw.Cut{Outline: drilled(c, after), Hole: true})
+		cuts = append(cuts, draw.Cut{Outline: holeOutline(c, after), Hole: true})
 	default:
 		for _, s := range before.Faces[c.Side] {
 			if cut := taken(c, s, before); cut != nil {
@@ -145,8 +145,8 @@ func taken(c flywheel.Cut, s wheel.Span, in *wheel.Section) []draw.Across {
 	return []draw.Across{at(from, topA), at(to, topB), at(to, endB), at(from, endA)}
 }
 
-// drilled is one hole of a ring in the metal that is left.
-func drilled(c flywheel.Cut, s *wheel.Section) []draw.Across {
+// holeOutline is one hole of a ring in the metal that is left.
+func holeOutline(c flywheel.Cut, s *wheel.Section) []draw.Across {
 	top, floor := 0.0, 0.0
 	for _, x := range s.Faces[c.Side] {
 		if c.PitchMM >= x.FromMM && c.PitchMM <= x.ToMM {

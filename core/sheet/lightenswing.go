@@ -198,7 +198,7 @@ func (l *lightening) blameSwing(at string, err error) {
 	case flywheel.Arm, flywheel.ArmPM:
 		name, words = "arm", fill(willDo, mm(f.Got), mm(f.Least), mm(f.Most))
 	case flywheel.Mass, flywheel.MassPM:
-		name, words = "mass", fill(willDo, grams(f.Got), grams(f.Least), grams(f.Most))
+		name, words = "mass", fill(willDo, grams(f.Got, 1), grams(f.Least, 1), grams(f.Most, 1))
 	case flywheel.HalfSwing:
 		name, words = "end", "the swing can’t grow: the last half-swing is no more than the first"
 	}

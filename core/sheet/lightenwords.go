@@ -9,14 +9,10 @@ import (
 	"pintwelve/core/wheel"
 )
 
-func grams(g float64) string { return unit.Format(g, unit.Gram, 1) }
-
 func mm(v float64) string { return unit.Format(v, unit.MM, 0.01) }
 
 // times writes a ratio to three figures or so.
 func times(x float64) string { return unit.Figures(x, unit.Plain, 0.01) }
-
-func percent(part, whole float64) string { return unit.Format(100*part/whole, unit.PerCent, 0.1) }
 
 // squared writes an inertia in kg·cm², which gives a wheel three or four figures.
 func squared(gmm2 float64) string { return unit.Figures(gmm2/1e5, unit.Plain, 0) }
@@ -27,18 +23,18 @@ func (l *lightening) headline() {
 	offD, offT := d.account.Off(), t.account.Off()
 	switch {
 	case !l.isCut() && l.alike:
-		l.say("lighten.headline", "Each wheel weighs %, as drawn.", grams(d.account.Before.MassG))
+		l.say("lighten.headline", "Each wheel weighs %, as drawn.", grams(d.account.Before.MassG, 1))
 	case !l.isCut():
-		l.say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", grams(d.account.Before.MassG), grams(t.account.Before.MassG))
+		l.say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", grams(d.account.Before.MassG, 1), grams(t.account.Before.MassG, 1))
 	case l.alike:
-		l.say("lighten.headline", "% off each wheel", grams(offD.MassG))
+		l.say("lighten.headline", "% off each wheel", grams(offD.MassG, 1))
 	default:
-		l.say("lighten.headline", "% off the drive wheel, % off the timing wheel", grams(offD.MassG), grams(offT.MassG))
+		l.say("lighten.headline", "% off the drive wheel, % off the timing wheel", grams(offD.MassG, 1), grams(offT.MassG, 1))
 	}
 	if l.isCut() {
-		off := percent(offD.InertiaGMM2+offT.InertiaGMM2, d.account.Before.InertiaGMM2+t.account.Before.InertiaGMM2)
+		off := percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
 		l.say("lighten.inertia", "% of the inertia off", off)
-		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG), off)
+		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG, 1), off)
 		l.say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
 	}
 	switch w := l.cannot(); {
@@ -129,13 +125,13 @@ func (l *lightening) cannotWords(w *lightened) string {
 		stop = fill("% would be under %", wallNames[c.Wall.Kind], mm(least))
 	}
 	if c.WantedG < c.LeastG {
-		return fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, grams(c.WantedG), l.which(w), grams(c.LeastG))
+		return fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, grams(c.WantedG, 1), l.which(w), grams(c.LeastG, 1))
 	}
 	if c.MostG < 0.5 {
 		return fill("Cut % can take nothing off % wheel: %.", w.found.nth, l.which(w), stop)
 	}
-	return fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, grams(c.WantedG), l.which(w),
-		grams(c.MostG), sizeWords(w.found, c.Most), stop)
+	return fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, grams(c.WantedG, 1), l.which(w),
+		grams(c.MostG, 1), sizeWords(w.found, c.Most), stop)
 }
 
 var wallNames = [wheel.HoleToBoss + 1]string{
@@ -185,13 +181,13 @@ func (l *lightening) takes(row *cutRow) string {
 			if w.rows[j] != row {
 				continue
 			}
-			words := fill("% and % of the inertia off % wheel", grams(line.Off.MassG),
-				percent(line.Off.InertiaGMM2, w.account.Before.InertiaGMM2), l.which(w))
+			words := fill("% and % of the inertia off % wheel", grams(line.Off.MassG, 1),
+				percent(line.Off.InertiaGMM2/w.account.Before.InertiaGMM2), l.which(w))
 			if row == w.found {
 				words = fill("%: %", sizeWords(row, w.size), words)
 			}
 			if over := line.OverlapG(); over >= 0.5 {
-				words += fill("; % more is counted with the cuts before", grams(over))
+				words += fill("; % more is counted with the cuts before", grams(over, 1))
 			}
 			all = append(all, words+".")
 		}

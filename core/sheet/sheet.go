@@ -12,8 +12,14 @@ import (
 // Parts of the bench, each with its own answers; the page asks for the one that
 // it shows.
 const (
+	Order   = "order"
+	Found   = "found"
+	Measure = "measure"
+	PressUp = "press"
 	True    = "true"
+	Cases   = "cases"
 	Lighten = "lighten"
+	Balance = "balance"
 )
 
 // Answer answers a part of a form, or with part "" the whole of it.
@@ -37,6 +43,12 @@ var parts = [...]struct {
 	{True, truing},
 	{True + ".more", truingMore},
 	{Lighten, lighten},
+	{Balance, balancing},
+	{Order, order},
+	{Found, asFound},
+	{Measure, measuring},
+	{PressUp, pressingUp},
+	{Cases, inTheCases},
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.

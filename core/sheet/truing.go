@@ -63,6 +63,7 @@ func truing(a *Answers, r *form.Reader) {
 // truingMore answers what stands below the clock face.
 func truingMore(a *Answers, r *form.Reader) {
 	p := workOut(r)
+	a.say("right.side", p.sideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
 		a.tiltVerdict(p)

@@ -111,6 +111,7 @@ func (a *Answers) words(p *pass) {
 		}
 		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
 		if len(p.moves) > 0 {
+			a.say("truing.hard", "%", p.howHard())
 			a.say("truing.caution", caution)
 		}
 	default:

@@ -23,6 +23,9 @@ func (c *Crank) ByChance(seed uint64, least, most float64) Start {
 // scaled makes a start larger or smaller until its worst run-out is so much [mm].
 // What the dials show is all but in proportion, so that this ends at once.
 func (c *Crank) scaled(s Start, worst float64) Start {
+	if !(worst > 0) {
+		return Start{}
+	}
 	k := 1e-3 / math.Max(math.Hypot(s.D.Len(), s.G.Len()), 1e-300)
 	for range 4 {
 		k *= worst / (2 * c.shows(s.D.Scale(k), s.G.Scale(k)))

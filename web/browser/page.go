@@ -132,6 +132,12 @@ func (p *Page) Phone() {
 	p.do(chromedp.EmulateViewport(360, 740, chromedp.EmulateMobile, chromedp.EmulateTouch, chromedp.EmulateScale(2)))
 }
 
+// Narrow makes the page as wide as the smallest phones.
+func (p *Page) Narrow() {
+	p.t.Helper()
+	p.do(chromedp.EmulateViewport(320, 568, chromedp.EmulateMobile, chromedp.EmulateTouch))
+}
+
 // Prefer sets a media feature, such as prefers-color-scheme to dark.
 func (p *Page) Prefer(feature, value string) {
 	p.t.Helper()

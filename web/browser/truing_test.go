@@ -24,7 +24,7 @@ func benchIn(t *testing.T) (*Page, *Server, *Browser) {
 	return p, server, b
 }
 
-const headline = ".headline"
+const headline = "#true .headline"
 
 // twist types readings that a strike mends: four fields by their labels.
 func twist(p *Page) {

@@ -1,0 +1,322 @@
+package sheet
+
+import (
+	"maps"
+	"math"
+	"math/rand"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/form"
+)
+
+// knife is a single on the knife-edges: reciprocating 550 g, rotating 760 g,
+// of which the pin is 420 g.
+func knife(more ...string) form.Form {
+	f := form.Form{
+		"weight.piston": "300", "weight.rings": "20", "weight.gudgeon": "100", "weight.clips": "2",
+		"weight.small": "128", "weight.big": "340", "weight.rod": "468", "weight.crankpin": "420",
+		"throw": "40", "knife.whole.hung": "202",
+	}
+	for i := 0; i < len(more); i += 2 {
+		f[more[i]] = more[i+1]
+	}
+	return f
+}
+
+func said(a *Answers, name string) string {
+	e, _ := a.Get("say." + name)
+	return e.Text
+}
+
+// The trade's method, P. E. Irving, Tuning for Speed (method, from memory): what
+// hangs at the small end, with the small end, over all that goes up and down.
+// The figures are a table worked by hand.
+func TestFactorsByTheTradesMethod(t *testing.T) {
+	for _, row := range []struct {
+		name                 string
+		f                    form.Form
+		factor, moment, hour float64
+	}{
+		{"found: (202 + 128)/550", knife(), 60, 0, 0},
+		{"found: (147 + 128)/550", knife("knife.whole.hung", "147"), 50, 0, 0},
+		{"bob on the pin: 340 + 330, the pin not counted", knife("knife.whole.on", "bob", "knife.whole.hung", "670"), 60, 0, 0},
+		{"one wheel alone: (760 + 330)/2", knife("knife.what", "drive", "knife.drive.hung", "545"), 60, 0, 0},
+		{"pin in one wheel: 545 − 420", knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"), 60, 0, 0},
+		{"factor to 66 %: 0.06 × 550 × 40", knife("target", "factor", "target.factor", "66"), 60, 1320, 0},
+		{"factor to 50 %: 0.1 × 550 × 40, off the far side", knife("target", "factor", "target.factor", "50"), 60, 2200, 6},
+		{"piston 50 g lighter at the same factor: 0.6 × 50 × 40", knife("new.piston", "250"), 60, 1200, 6},
+		{"crankpin 50 g heavier: 50 × 40", knife("new.crankpin", "470"), 60, 2000, 0},
+		{"by the maker's factor", knife("knife.what", "stated", "knife.stated", "60", "new.piston", "250"), 60, 1200, 6},
+		{"heavy at 3 by 5 g at 80", knife("knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"), 60, 400, 3},
+		{"the same, seen from the timing side", knife("seen", "timing", "knife.whole.hour", "9", "knife.whole.weight", "5", "knife.whole.radius", "80"), 60, 400, 9},
+	} {
+		a := Answer(row.f, Balance)
+		require.Empty(t, a.Faults(), row.name)
+		assert.InDelta(t, row.factor, value(t, a, "balance.factor_percent"), 1e-9, row.name)
+		assert.InDelta(t, row.moment, value(t, a, "balance.remove/0/moment_gmm"), 1e-6, row.name)
+		if row.moment > 0 {
+			assert.InDelta(t, row.hour, value(t, a, "balance.remove/0/hour"), 1e-9, row.name)
+		}
+	}
+}
+
+// Wheels that carry nothing yet: what goes opposite the pin is the textbooks'
+// balance weight. Values from memory.
+func TestTextbooksBalanceWeights(t *testing.T) {
+	for _, row := range []struct {
+		source                            string
+		piston, small, pin, throw, radius float64
+		kg                                float64
+	}{
+		{"Khurmi & Gupta, Theory of Machines, ch. 22", 40, 10, 37, 150, 400, 26.38},
+		{"Sadhu Singh, Theory of Machines, ch. 12", 100, 20, 70, 90, 150, 90},
+	} {
+		f := form.Form{
+			"weight.piston": number(row.piston) + " kg", "weight.small": number(row.small) + " kg", "weight.big": "0.001", "weight.crankpin": number(row.pin) + " kg",
+			"throw": number(row.throw), "knife.whole.on": "bob", "knife.whole.hung": number(-row.pin) + " kg",
+			"target": "factor", "target.factor": "66.666667",
+		}
+		a := Answer(f, Balance)
+		require.Empty(t, a.Faults(), row.source)
+		assert.InDelta(t, row.kg, value(t, a, "balance.remove/0/moment_gmm")/row.radius/1000, 0.01, row.source)
+		assert.InDelta(t, 0, value(t, a, "balance.remove/0/hour"), 1e-9, "off the pin side is on opposite")
+	}
+}
+
+func TestAFurtherCylinderIsAsTheFirstWhereItIsBlank(t *testing.T) {
+	for _, row := range []struct {
+		f           form.Form
+		found, runs string
+	}{
+		{knife("cylinder.b.bank", "0"), "reciprocating 1100 g, rotating 1100 g", ""},
+		{knife("cylinder.b.bank", "0", "new.piston", "250"), "reciprocating 1100 g", "reciprocating 1000 g"},
+		{knife("cylinder.b.weight.piston", "310", "new.piston", "250"), "reciprocating 1110 g", "reciprocating 1060 g"},
+		{knife("cylinder.b.new.piston", "260", "new.piston", "250"), "reciprocating 1100 g", "reciprocating 1010 g"},
+	} {
+		a := Answer(row.f, Balance)
+		assert.Contains(t, strings.ToLower(said(a, "balance.weights")), row.found)
+		assert.Contains(t, said(a, "balance.new"), row.runs)
+	}
+}
+
+// Standard result of the theory of machines: half of the total reciprocating
+// weight leaves a 90° V-twin no primary force. A long rod leaves hardly any other.
+func TestNinetyDegreeTwinAtHalf(t *testing.T) {
+	peak := func(bank string) float64 {
+		a := Answer(knife("cylinder.b.bank", bank, "knife.what", "stated", "knife.stated", "50", "rod.centres", "3900"), Balance)
+		require.Empty(t, a.Faults())
+		return value(t, a, "balance.peaks/0/target_n")
+	}
+	assert.Less(t, peak("90"), peak("0")/30)
+}
+
+// ISO 21940-11: G 6.3 at 3000 rpm is 20 g·mm for each kg.
+func TestPermissibleUnbalance(t *testing.T) {
+	a := Answer(knife("balance.whole", "1000", "frame.speeds", "1500 3000", "balance.rolls", "0.5", "balance.rollsat", "50"), Balance)
+	assert.InDelta(t, 20, value(t, a, "balance.permits_gmm"), 0.1)
+	assert.Contains(t, said(a, "balance.shows"), "25 g·mm")
+	assert.Contains(t, said(a, "balance.shows"), "not fine enough")
+}
+
+// withPlan puts a plan's holes into a job.
+func withPlan(f form.Form, plan *Answers) form.Form {
+	f = maps.Clone(f)
+	for _, e := range plan.Entries {
+		if !strings.HasPrefix(e.Name, "say.") {
+			f[e.Name] = e.Text
+		}
+	}
+	maps.DeleteFunc(f, func(_, text string) bool { return text == "" })
+	return f
+}
+
+// The holes as written into the job, each volume summed slice by slice, must
+// take off what brings the factor to its target.
+func TestPlannedHolesReachTheTarget(t *testing.T) {
+	for _, f := range []form.Form{
+		knife("new.piston", "250"),
+		knife("target", "factor", "target.factor", "70", "zone.thick", "12", "drill.bottom", "blind"),
+		knife("new.piston", "250", "seen", "timing", "left", "timing", "knife.whole.hour", "4", "knife.whole.weight", "6", "knife.whole.radius", "80"),
+		knife("new.piston", "280", "drill.set", "inch", "plan.wheels", "drive"),
+		knife("new.piston", "340", "plug.density", "17500", "knife.what", "stated", "knife.stated", "55"),
+	} {
+		plan := Plan(f, "k")
+		require.Equal(t, "Planned.", said(plan, "plan.said"))
+		f = withPlan(f, plan)
+		require.Empty(t, form.Check(f))
+		a := Answer(f, Balance)
+		require.Empty(t, a.Faults())
+		assert.InDelta(t, value(t, a, "balance.target_percent"), value(t, a, "balance.planned_factor_percent"), 0.51)
+		rec := value(t, a, "balance.reciprocating_g")
+		unplanned := maps.Clone(f)
+		maps.DeleteFunc(unplanned, func(name, _ string) bool { return strings.HasPrefix(name, "hole.") })
+		// with no hole the factor is off by the whole moment along 12
+		b := Answer(unplanned, Balance)
+		hour := value(t, b, "balance.remove/0/hour")
+		along := value(t, b, "balance.remove/0/moment_gmm") * math.Cos(hour*math.Pi/6)
+		before := value(t, b, "balance.target_percent") - 100*along/40/rec
+		assert.InEpsilon(t, sliced(t, f), (value(t, a, "balance.planned_factor_percent")-before)/100*40*rec, 1e-3)
+	}
+}
+
+// sliced sums the moment towards 12 of all holes in thin slices, g·mm.
+func sliced(t *testing.T, f form.Form) float64 {
+	r := form.Read(f)
+	sum := 0.0
+	for _, key := range f.Rows("hole") {
+		at := "hole." + key + "."
+		radius, _ := r.Number(at + "radius")
+		hour, _ := r.Number(at + "hour")
+		across, _ := r.Number(at + "drill")
+		depth, blind := r.Number(at + "depth")
+		point := across / 2 / math.Tan(59*math.Pi/180)
+		if !blind {
+			depth, point = r.Default("zone.thick"), 0
+		}
+		const slices = 20000
+		step := (depth + point) / slices
+		mass := 0.0
+		for i := range slices {
+			z := (float64(i) + 0.5) * step
+			half := across / 2
+			if z > depth {
+				half *= 1 - (z-depth)/point
+			}
+			mass += math.Pi * half * half * step * 7850e-6
+			if f[at+"plug"] == "yes" && z <= depth {
+				mass -= math.Pi * half * half * step * 17500e-6
+			}
+		}
+		if f[at+"wheel"] == "both" {
+			mass *= 2
+		}
+		sum += mass * radius * math.Cos(hour*math.Pi/6)
+	}
+	require.Empty(t, r.Problems)
+	return sum
+}
+
+func TestImpossibleFiguresAreSaidBesideTheField(t *testing.T) {
+	for _, row := range []struct {
+		f           form.Form
+		field, says string
+	}{
+		{knife("weight.rod", "460"), "weight.rod", "the rod’s ends come to 468 g, more than the whole rod, 460 g"},
+		{knife("new.rod", "460", "new.small", "130", "new.big", "350"), "new.rod", "more than the whole rod"},
+		{knife("target", "factor", "target.factor", "160"), "target.factor", "0% to 150% will do"},
+		{knife("knife.whole.hung", "900"), "knife.whole.hung", "a factor of 186.9%, which no crank has"},
+		{knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.timing.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "125"), "knife.timing.on", "count twice"},
+		{knife("new.piston", "250", "zone.in", "80", "zone.out", "88"), "zone.out", "there is room for 2 mm, and the smallest drill is 5 mm"},
+		{knife("new.piston", "250", "zone.in", "80", "zone.out", "70"), "zone.out", "not outside the inner radius"},
+		{knife("new.piston", "250", "zone.hour", "12"), "zone.hour", "180° away"},
+		{knife("new.piston", "250", "drill.depth", "30"), "drill.depth", "30 mm is deeper than the wheel is thick: up to 20 mm"},
+		{knife("new.piston", "250", "drill.set", "list"), "drill.from", "no set of drills"},
+		{knife("rod.centres", "41"), "rod.centres", "too short for a throw of 40 mm: 44 mm or more"},
+		{knife("hole.a.radius", "70", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "25"), "hole.a.depth", "choose right through, or 17 mm at most"},
+		{knife("hole.a.radius", "93", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.bottom", "through"), "hole.a.radius", "out of the wheel"},
+		{knife("new.bearing", "60"), "weight.bearing", "what counts is how they differ"},
+		{knife("after.drive", "20"), "after.drive", "no hole is planned"},
+		{knife("weight.piston", "a lot"), "weight.piston", "a lot"},
+	} {
+		a := Answer(row.f, Balance)
+		e, ok := a.Get("error." + row.field)
+		require.True(t, ok, "%s: %v", row.field, a.Faults())
+		assert.Contains(t, e.Text, row.says)
+		assert.NotContains(t, e.Text, "%!", row.field)
+	}
+}
+
+func TestRodsEndsAgainstTheWhole(t *testing.T) {
+	assert.Contains(t, said(Answer(knife(), Balance), "rod.check"), "within 0 g; the scale’s step allows 1.5 g")
+	assert.Contains(t, said(Answer(knife("weight.rod", "480"), Balance), "rod.check"), "12 g lighter than the whole")
+	a := Answer(knife("weight.big", "", "balance.scale", "0.1"), Balance)
+	assert.InDelta(t, 760, value(t, a, "balance.rotating_g"), 1e-9, "the end not weighed is what the other leaves")
+}
+
+func TestWhatIsWantedIsAskedForInOrder(t *testing.T) {
+	f := form.Form{}
+	for _, row := range []struct{ says, field, text string }{
+		{"Weigh the piston", "weight.piston", "422"},
+		{"small end", "weight.small", "128"},
+		{"what hangs at the small end", "knife.whole.hung", "202"},
+		{"Balance factor 60", "target", "factor"},
+		{"To which factor?", "target.factor", "65"},
+		{"Balance factor 60", "weight.piston", "nonsense"},
+		{"Mend", "weight.piston", "422"},
+	} {
+		assert.Contains(t, said(Answer(f, Balance), "balance.headline"), row.says)
+		f[row.field] = row.text
+	}
+}
+
+func TestAfterDrilling(t *testing.T) {
+	f := knife("new.piston", "250")
+	f = withPlan(f, Plan(f, "k"))
+	planned := 0.0
+	a := Answer(f, Balance)
+	for i := range f.Rows("hole") {
+		planned += value(t, a, "balance.holes/"+strconv.Itoa(i)+"/removed_g")
+	}
+	f["after.drive"], f["after.timing"] = number(math.Round(planned)), number(math.Round(planned/2))
+	a = Answer(f, Balance)
+	assert.Contains(t, said(a, "after.drive"), "as planned")
+	assert.Contains(t, said(a, "after.timing"), "Still to come off")
+
+	f = withPlan(f, &Answers{}) // a copy
+	for name, text := range Drilled(f, "n") {
+		f[name] = text
+	}
+	maps.DeleteFunc(f, func(_, text string) bool { return text == "" })
+	require.Empty(t, form.Check(f))
+	assert.Empty(t, f.Rows("hole"))
+	assert.NotEmpty(t, f.Rows("keep"))
+	assert.Equal(t, "250", f["weight.piston"])
+	assert.Equal(t, "60", f["target.factor"])
+	assert.Contains(t, said(Answer(f, Balance), "balance.headline"), "Now the knife-edges")
+	f["knife.whole.hung"] = "172" // 0.6 × 500 − 128
+	assert.Contains(t, said(Answer(f, Balance), "balance.do"), "Leave it")
+	f["knife.whole.hung"] = "180"
+	assert.Contains(t, said(Answer(f, Balance), "balance.do"), "off each wheel at 6")
+	assert.Equal(t, "Planned.", said(Plan(f, "m"), "plan.said"), "beside the holes that are there")
+}
+
+func TestATargetOutOfReachSaysWhatWouldFreeIt(t *testing.T) {
+	f := knife("new.piston", "100", "drill.from", "5", "drill.to", "6", "drill.holes", "2")
+	plan := Plan(f, "k")
+	assert.Contains(t, said(plan, "plan.said"), "Out of reach on the drive wheel: ")
+	assert.Contains(t, said(plan, "plan.said"), "Any of these would free it: ")
+	assert.NotEmpty(t, withPlan(f, plan).Rows("hole"), "the closest is drawn all the same")
+	assert.Equal(t, "Now the knife-edges: what hangs at the small end when the crank stays wherever it is put?",
+		said(Plan(knife("knife.whole.hung", ""), "k"), "plan.said"))
+}
+
+// Whatever is typed, the answers hold no NaN and the core stands. Seed 7.
+func TestAnyJobIsAnswered(t *testing.T) {
+	rng := rand.New(rand.NewSource(7))
+	texts := []string{"0", "1", "3", "12", "40", "150", "1000", "-5", "0.01", "x", "yes", "wheels", "drive", "stated", "pin", "rods", "bob", "factor", "inch", "list", "through", "backward"}
+	var names []string
+	for _, field := range form.Job.Fields() {
+		if field.Number >= 300 && field.Number < 400 || field.Pattern == "throw" || field.Pattern == "rim" {
+			names = append(names, form.Fill(field.Pattern, []string{"a"}))
+		}
+	}
+	for i := range 400 {
+		f := knife()
+		for range 1 + rng.Intn(25) {
+			f[names[rng.Intn(len(names))]] = texts[rng.Intn(len(texts))]
+		}
+		for _, e := range Answer(f, Balance).Entries {
+			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s of %v", e.Name, f)
+			assert.NotContains(t, e.Text, "NaN", "%s of %v", e.Name, f)
+		}
+		if i%10 == 0 {
+			assert.NotEmpty(t, said(Plan(f, "k"), "plan.said"), "%v", f)
+			Drilled(f, "n")
+		}
+	}
+}

@@ -1,0 +1,127 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"pintwelve/core/balance"
+	"pintwelve/core/clock"
+	"pintwelve/core/draw"
+	"pintwelve/core/unit"
+)
+
+// frame is how the cylinder stands: how far it leans forward of upright, and
+// whether the crank turns the way the wheels of the machine roll.
+type frame struct {
+	lean float64 // rad, clockwise as drawn, the front being right
+	turn float64 // 1: clockwise as drawn
+}
+
+// push turns a force on the frame to the paper.
+func (f frame) push(force balance.Force) draw.Push {
+	t := force.Turned(f.turn * f.lean)
+	return draw.Push{Up: t.AlongN / 1000, Right: f.turn * t.AcrossN / 1000}
+}
+
+// loopPoints are drawn of one turn.
+const loopPoints = 180
+
+// shaking says and draws the force on the frame, as found and as it should be.
+func (a *Answers) shaking(s *stand, found, target float64) {
+	f := frame{lean: s.r.Default("frame.lean") * math.Pi / 180, turn: 1}
+	if s.r.Word("frame.turns") == "backward" {
+		f.turn = -1
+	}
+	rod := s.r.Or("rod.centres", 4*s.job.ThrowMM)
+	now := balance.Engine{ThrowMM: s.job.ThrowMM, RodMM: rod, Bores: s.job.Before.Bores(), Factor: found}
+	then := balance.Engine{ThrowMM: s.job.ThrowMM, RodMM: rod, Bores: s.job.After.Bores(), Factor: target}
+	speeds := s.rpm
+	peaks, err := now.Peaks(balance.Exact, f.turn*f.lean, speeds...)
+	if err != nil {
+		s.complain(err)
+		return
+	}
+	aims, err := then.Peaks(balance.Exact, f.turn*f.lean, speeds...)
+	if err != nil {
+		s.complain(err)
+		return
+	}
+	for i, p := range peaks {
+		q, n := &aims[i], strconv.Itoa(i)
+		a.say("peak."+n, "%", plain(p.RPM, 1))
+		a.say("peak."+n+".found", forceWords, kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across))
+		a.say("peak."+n+".target", forceWords, kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across))
+		at := "balance.peaks/" + n + "/"
+		a.number(at+"rpm", p.RPM)
+		a.number(at+"found_n", p.Size.N)
+		a.number(at+"target_n", q.Size.N)
+	}
+	last := len(speeds) - 1
+	v := draw.LoopView{
+		Prefix: "loop", Unit: "kN", UpWord: "up", RightWord: "front", Found: f.loop(&now, speeds[last]), Target: f.loop(&then, speeds[last]),
+		FoundPeak: kilonewtons(peaks[last].Size) + " kN", TargetPeak: kilonewtons(aims[last].Size) + " kN",
+	}
+	for _, b := range now.Bores {
+		v.Cylinders = append(v.Cylinders, (f.lean+f.turn*b.BankRad)*180/math.Pi)
+	}
+	a.text("picture.loop", draw.Loop(v))
+	a.say("loop.at", "Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", plain(speeds[last], 1))
+}
+
+const forceWords = "%: % upright, % level"
+
+func kilonewtons(p balance.Peak) string { return unit.Figures(p.N/1000, unit.Plain, 0.01) }
+
+func (f frame) loop(e *balance.Engine, rpm float64) []draw.Push {
+	forces, err := e.Loop(balance.Exact, loopPoints, rpm)
+	if err != nil {
+		return nil
+	}
+	all := make([]draw.Push, len(forces))
+	for i, force := range forces {
+		all[i] = f.push(force)
+	}
+	return all
+}
+
+// wheels draws each wheel that has holes or is to have some: for the page as the
+// job is seen, and at full size as that wheel's own outer face is.
+func (a *Answers) wheels(s *stand, h *shop, n *need) {
+	for end, side := range s.sideOf {
+		own := clock.End(end)
+		if p := h.plan(own, clock.Vec{}); len(p.Holes) == 0 && !n.on[end] {
+			continue
+		}
+		v := draw.HolesView{
+			Prefix: "holes-" + side, SeenFrom: drawn(s.seenFrom()), Wheel: drawn(side),
+			Rim: s.rim, Throw: s.job.ThrowMM, Boss: s.r.Default("zone.boss") / 2,
+		}
+		s.drawHoles(&v, h, n, own, s.seen)
+		a.text("picture.holes."+side, draw.Holes(v))
+		if len(h.holes) > 0 {
+			v.Prefix, v.SeenFrom, v.FullSize = "full-"+side, drawn(side), true
+			s.drawHoles(&v, h, n, own, own)
+			a.text("picture.full."+side, draw.Holes(v))
+		}
+	}
+}
+
+// drawHoles puts a wheel's zone, its holes and what to keep off as they look
+// from an end.
+func (s *stand) drawHoles(v *draw.HolesView, h *shop, n *need, wheel, from clock.End) {
+	v.Holes = nil
+	t := s.task(h, n, wheel)
+	if n.on[wheel] {
+		v.Zone = draw.Zone{Inner: t.InMM, Outer: t.OutMM, Hour: clock.SeenFrom(from, t.Hour), HalfHours: t.HalfRad * 6 / math.Pi}
+	}
+	for _, k := range t.Keep[1:] {
+		v.Holes = append(v.Holes, draw.Hole{Radius: k.At.Len(), Hour: clock.SeenFrom(from, k.At.Hour()), Diameter: k.DiameterMM, Old: true})
+	}
+	for _, d := range h.holes {
+		if d.on[wheel] {
+			v.Holes = append(v.Holes, draw.Hole{
+				Radius: d.RadiusMM, Hour: clock.SeenFrom(from, d.Hour), Diameter: d.DiameterMM, Plug: d.PlugG > 0,
+			})
+		}
+	}
+}

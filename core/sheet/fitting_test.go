@@ -1,0 +1,284 @@
+package sheet
+
+import (
+	"math"
+	"math/rand"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/form"
+)
+
+const micron = 1e-6
+
+func told(t *testing.T, a *Answers, name string) string {
+	t.Helper()
+	e, ok := a.Get(name)
+	require.True(t, ok, name)
+	return e.String()
+}
+
+func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
+	for part, first := range map[string]string{
+		Order: "Next: look it over as found.", Found: "Look it over before you split it.", Measure: "Measure the crankpin: both ends and the middle, then across.",
+		PressUp: "Measure each wheel’s width at the pin, and the rod’s.", Cases: "Measure the bearing seats and housings.",
+	} {
+		a := Answer(form.Form{}, part)
+		assert.Empty(t, a.Faults(), part)
+		assert.Equal(t, first, told(t, a, "say."+part+".headline"))
+	}
+}
+
+func TestTheOrderTellsWhatIsNext(t *testing.T) {
+	ticks := form.Form{"order.found": "yes", "order.split": "yes", "order.press": "yes"}
+	a := Answer(ticks, Order)
+	assert.Equal(t, "Next: measure.", told(t, a, "say.order.headline"))
+	assert.Equal(t, "3 of 10 done", told(t, a, "say.order.count"))
+	for _, step := range work {
+		ticks["order."+step[0]] = "yes"
+	}
+	assert.Equal(t, "All done.", told(t, Answer(ticks, Order), "say.order.headline"))
+}
+
+// Clearance of 1 to 1.5 thou an inch of diameter: common practice, no source.
+func TestAFloatingBushIsJudgedOnBothSides(t *testing.T) {
+	job := form.Form{
+		"bigend.pin": "1.0000 1.0000 1.0000 in", "bigend.pin90": "1.0000 0.9999 1.0000 in", "bigend.bore": "1.0012 in",
+		"bigend.bush": "1.2500 in", "bigend.eye": "1.2525 in",
+	}
+	a := Answer(job, Measure)
+	require.Empty(t, a.Faults())
+	assert.InDelta(t, 25.4*0.0012+25.4*0.0001/6, value(t, a, "fit.bigend.inner_clearance_mm"), micron)
+	assert.Equal(t, "right", told(t, a, "fit.bigend.inner_clearance_verdict"))
+	assert.InDelta(t, 25.4*0.0025, value(t, a, "fit.bigend.outer_clearance_mm"), micron)
+	assert.Equal(t, "Bush in rod 2.5 ± 0.1 thou: too loose.", told(t, a, "say.measure.headline"))
+	assert.Contains(t, told(t, a, "say.bigend.pin"), "oval 0.1 thou")
+	assert.Contains(t, told(t, a, "picture.bigend.inner_clearance"), "within the limits")
+	assert.Equal(t, "1 thou", told(t, a, "assumed.bigend.least"))
+
+	own := Answer(with(job, form.Form{"bigend.outleast": "2", "bigend.outmost": "3"}), Measure)
+	assert.Equal(t, "right", told(t, own, "fit.bigend.outer_clearance_verdict"))
+	near := Answer(with(job, form.Form{"bigend.most": "1.25"}), Measure)
+	assert.Equal(t, "too close to call", told(t, near, "fit.bigend.inner_clearance_verdict"))
+}
+
+func TestRollersTakeTwiceTheirDiameter(t *testing.T) {
+	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"}, Measure)
+	assert.InDelta(t, 0.02, value(t, a, "fit.bigend.roller_clearance_mm"), micron)
+	assert.Equal(t, "right", told(t, a, "fit.bigend.roller_clearance_verdict"))
+}
+
+// Lamé, equal materials on a solid shaft: p = E δ (D² − d²)/(2 d D²); torque and
+// force by definition.
+func TestAPressHoldsWhatLaméSays(t *testing.T) {
+	job := form.Form{
+		"joint.a.pin": "25.04", "joint.a.eye": "25.00", "joint.a.length": "20", "joint.a.hub": "60", "joint.a.friction": "0.1",
+		"duty.power": "20", "duty.speed": "6000", "duty.peak": "8",
+	}
+	a := Answer(job, Measure)
+	require.Empty(t, a.Faults())
+	const d, hub, bite, length = 25.04, 60.0, 0.04, 20.0
+	p := 207e3 * bite * (hub*hub - d*d) / (2 * d * hub * hub)
+	hold := 0.1 * p * math.Pi * d * d * length / 2000
+	need := 8 * 20e3 / (2 * math.Pi * 100) / 2
+	assert.InEpsilon(t, p, value(t, a, "fit.joints/0/pressure_mpa"), 1e-9)
+	assert.InEpsilon(t, p*(hub*hub+d*d)/(hub*hub-d*d), value(t, a, "fit.joints/0/hoop_mpa"), 1e-9)
+	assert.InEpsilon(t, hold, value(t, a, "fit.joints/0/hold_nm"), 1e-9)
+	assert.InEpsilon(t, 2000*hold/d, value(t, a, "fit.joints/0/push_out_n"), 1e-9)
+	assert.InEpsilon(t, hold/need, value(t, a, "fit.joints/0/margin"), 1e-9)
+	assert.Equal(t, "right", told(t, a, "fit.joint.a.bite_verdict"))
+	assert.Equal(t, "310 MPa", told(t, a, "assumed.joint.a.yield"))
+
+	slips := Answer(with(job, form.Form{"joint.a.need": "2000"}), Measure)
+	assert.Contains(t, told(t, slips, "say.measure.headline"), "slips")
+	assert.Contains(t, told(t, slips, "say.joint.a.cannot"), "without yielding")
+}
+
+// The draw of a taper is the bite over the taper, by definition.
+func TestATaperIsDrawnUp(t *testing.T) {
+	job := form.Form{"joint.a.form": "taper", "joint.a.what": "driveshaft", "joint.a.pin": "25 24 23", "joint.a.taper": "10", "joint.a.need": "100"}
+	a := Answer(job, Measure)
+	require.Empty(t, a.Faults())
+	wanted := value(t, a, "fit.joints/0/draw_wanted_mm")
+	a = Answer(with(job, form.Form{"joint.a.draw": number(wanted) + " mm"}), Measure)
+	assert.InDelta(t, wanted/10, value(t, a, "fit.joints/0/bite_mm"), micron)
+	// On a cone it holds 1/cos of half its angle more than on a cylinder.
+	assert.InEpsilon(t, 100*math.Hypot(1, 0.05), value(t, a, "fit.joints/0/hold_nm"), 1e-6)
+	steep := Answer(with(job, form.Form{"joint.a.draw": "5", "joint.a.taper": "4"}), Measure)
+	assert.Contains(t, told(t, steep, "say.joint.a.steep"), "the nut must hold it")
+}
+
+func TestThePressStopsWhereTheRodHasItsRoom(t *testing.T) {
+	job := form.Form{"press.drive": "30", "press.timing": "31", "press.rod": "17.6", "press.washers": "2", "bigend.sideleast": "0.2 mm", "bigend.sidemost": "0.4 mm"}
+	assert.InDelta(t, 30+31+17.6+2+0.3, value(t, Answer(job, PressUp), "fit.press.stop_mm"), micron)
+	a := Answer(with(job, form.Form{"press.over": "80.85"}), PressUp)
+	assert.InDelta(t, 0.25, value(t, a, "fit.press.side_clearance_mm"), micron)
+	assert.Equal(t, "right", told(t, a, "fit.press.verdict"))
+	tight := Answer(with(job, form.Form{"press.over": "80.5"}), PressUp)
+	assert.Contains(t, told(t, tight, "error.press.over"), "doesn’t go into")
+}
+
+// mainJob is a 6205-sized bearing, 25 by 52 mm, in a light-alloy case.
+func mainJob(more form.Form) form.Form {
+	return with(form.Form{"main.a.bore": "25", "main.a.outside": "52", "main.a.seat": "25.0085", "main.a.housing": "51.97", "heat.clear": "0"}, more)
+}
+
+// Expansions are those of fit.Steel and fit.LightAlloy: ISO 3650, and common
+// practice.
+func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
+	a := Answer(mainJob(nil), Cases)
+	require.Empty(t, a.Faults())
+	const alloy, steel = 22e-6, 11.5e-6
+	assert.InDelta(t, 20+0.03/(alloy*52), value(t, a, "fit.mains/0/case_heat_c"), 1e-6)
+	assert.InDelta(t, 20+(0.03-38*steel*52)/(alloy*52), value(t, a, "fit.mains/0/case_heat_frozen_c"), 1e-6)
+	assert.InDelta(t, 20+0.0085/(steel*25), value(t, a, "fit.mains/0/bearing_heat_c"), 1e-6)
+	assert.InDelta(t, 20+0.03/((alloy-steel)*52), value(t, a, "fit.mains/0/loose_c"), 1e-6)
+	assert.InDelta(t, 0.03-70*(alloy-steel)*52, value(t, a, "fit.mains/0/hot_bite_mm"), 1e-9)
+	assert.Contains(t, told(t, a, "say.cases.headline"), "the race is loose by")
+	iron := Answer(mainJob(form.Form{"main.a.case": "iron"}), Cases)
+	assert.Contains(t, told(t, iron, "say.main.a.loose"), "expands no more")
+}
+
+// ISO 286-2, values from memory: k6 at 25 mm +2 to +15 µm, N7 at 52 mm −39 to
+// −9 µm, r6 at 25 mm +28 to +41 µm, H7 at 52 mm 0 to +30 µm.
+func TestSeatAndHousingAreJudgedByTheirClass(t *testing.T) {
+	for _, row := range []struct {
+		more          form.Form
+		seat, housing string
+	}{
+		{form.Form{"main.a.seatclass": "k6"}, "right", "right"},
+		{form.Form{"main.a.seatclass": "r6", "main.a.housingclass": "H7"}, "wrong", "wrong"},
+		{form.Form{"main.a.seatclass": "k6", "main.a.seat": "25.020"}, "wrong", "right"},
+		{form.Form{"main.a.seatclass": "k6", "main.a.seat": "25.015"}, "too close to call", "right"},
+		{form.Form{"main.a.seatclass": "r6", "main.a.seat": "25.0345", "main.a.housingclass": "H7", "main.a.housing": "52.015"}, "right", "right"},
+		{form.Form{"main.a.seatclass": "k6", "main.a.housing": "51.957"}, "right", "wrong"},
+	} {
+		a := Answer(mainJob(row.more), Cases)
+		require.Empty(t, a.Faults(), "%v", row.more)
+		assert.Equal(t, row.seat, told(t, a, "fit.main.a.seat_bite_verdict"), "%v", row.more)
+		assert.Equal(t, row.housing, told(t, a, "fit.main.a.housing_bite_verdict"), "%v", row.more)
+	}
+	assert.Equal(t, "k5", told(t, Answer(mainJob(nil), Cases), "assumed.main.a.seatclass"))
+}
+
+func TestABearingCanLoseAllItsPlay(t *testing.T) {
+	a := Answer(mainJob(form.Form{"main.a.play": "0.005 mm"}), Cases)
+	assert.Less(t, value(t, a, "fit.mains/0/play_left_mm"), 0.0)
+	assert.Contains(t, told(t, a, "say.main.a.left"), "No play left")
+}
+
+func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
+	job := form.Form{
+		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.3 0.5", "float.judge": "cold",
+		"float.least": "0.1 mm", "float.most": "0.3 mm", "float.caseleft": "50", "float.crankleft": "49.35",
+	}
+	a := Answer(job, Cases)
+	require.Empty(t, a.Faults())
+	// By hand: 1.1 of room wants 0.8 to 1.0 of shims, so two at the fewest: 0.5
+	// with 0.3 leaves 0.3, 0.5 with 0.5 leaves 0.1, both 0.1 from the 0.2 wanted.
+	// The rod stands at left shims + half the float + 49.35: with 0.5 left and 0.3
+	// right exactly on the line.
+	assert.InDelta(t, 0.3, value(t, a, "fit.float.end_mm"), 1e-9)
+	assert.Equal(t, "Drive side 0.5 mm, timing side 0.3 mm.", told(t, a, "say.float.shims"))
+	assert.InDelta(t, 0.5+0.15+49.35-50, value(t, a, "fit.float.off_centre_mm"), 1e-9)
+	// The case grows 22 − 11.5 µm a metre and kelvin more, 70 K over the shop.
+	assert.InDelta(t, 70*(22e-6*100-11.5e-6*98.9), value(t, a, "fit.float.growth_mm"), 1e-9)
+	wide := Answer(with(job, form.Form{"float.crank": "100.2"}), Cases)
+	assert.Contains(t, told(t, wide, "error.float.crank"), "100.2 mm over the crank doesn’t go between faces 100 mm apart")
+}
+
+func TestTheCrankAsFound(t *testing.T) {
+	a := Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, Found)
+	assert.Equal(t, "2 of 8 looked at.", told(t, a, "say.found.count"))
+	assert.Equal(t, "Not good: 1 of what was looked at.", told(t, a, "say.found.headline"))
+	assert.Equal(t, "wrong", told(t, a, "fit.found.drive.tir_verdict"))
+	assert.Equal(t, "right", told(t, a, "fit.found.sideplay_verdict"))
+	a = Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, Found)
+	assert.Equal(t, "Cracked: that part goes no further.", told(t, a, "say.found.headline"))
+	a = Answer(form.Form{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "1"}, Found)
+	assert.InDelta(t, 0.1, value(t, a, "fit.found.bend_mm"), 1e-6)
+	assert.Equal(t, "wrong", told(t, a, "fit.found.bend_verdict"))
+	assert.Contains(t, told(t, Answer(form.Form{"found.twistbig": "1", "found.twistsmall": "1 2"}, Found), "error.found.twistbig"), "two readings")
+	// d = B cos θ − b sin θ with 2 L sin θ the movement: here sin θ = 0.001.
+	a = Answer(form.Form{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30"}, Found)
+	assert.InDelta(t, 0.001*18, value(t, a, "fit.found.clearance_mm"), 20e-6)
+}
+
+func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
+	for _, row := range []struct {
+		part  string
+		job   form.Form
+		field string
+		says  string
+	}{
+		{Measure, form.Form{"bigend.pin": "25.02", "bigend.bore": "25.01"}, "bigend.pin", "25.02 mm doesn’t go into 25.01 mm, and clearance is meant"},
+		{Measure, form.Form{"bigend.bush": "32.01", "bigend.eye": "32"}, "bigend.bush", "clearance is meant"},
+		{Measure, form.Form{"bigend.pin": "25", "bigend.bore": "32", "bigend.bush": "31.9"}, "bigend.bush", "leaves no wall"},
+		{Measure, form.Form{"bigend.pin": "25 apples"}, "bigend.pin", "apples"},
+		{Measure, form.Form{"bigend.pin": "25 2500"}, "bigend.pin", "out of range"},
+		{Measure, form.Form{"bigend.least": "2", "bigend.most": "1"}, "bigend.most", "the most, 1 thou, is less than the least, 2 thou"},
+		{Measure, form.Form{"joint.a.pin": "25", "joint.a.eye": "25.01"}, "joint.a.pin", "a press needs the pin bigger than its eye"},
+		{Measure, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hub": "25"}, "joint.a.hub", "leaves no wall"},
+		{Measure, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hollow": "30"}, "joint.a.hollow", "leaves no wall"},
+		{Measure, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "out of reach"},
+		{Cases, mainJob(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
+		{Cases, mainJob(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
+		{Cases, mainJob(form.Form{"main.a.housingclass": "n7"}), "main.a.housingclass", "a housing F G H"},
+		{Cases, mainJob(form.Form{"main.a.housingclass": "N9"}), "main.a.housingclass", "grades 5 to 8"},
+		// ISO 286-2 gives J grades 6 to 8 alone; value from memory.
+		{Cases, mainJob(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
+		{Cases, mainJob(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
+		{Cases, mainJob(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
+	} {
+		a := Answer(row.job, row.part)
+		assert.Contains(t, told(t, a, "error."+row.field), row.says)
+	}
+	a := Answer(form.Form{"joint.a.pin": "25.10", "joint.a.eye": "25"}, Measure)
+	assert.Empty(t, a.Faults())
+	assert.Contains(t, told(t, a, "say.measure.headline"), "past yield")
+	assert.Contains(t, told(t, a, "say.joint.a.yields"), "more than this joint has")
+}
+
+func TestEveryAnswerOfAFullJobHasOneName(t *testing.T) {
+	job := mainJob(form.Form{
+		"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.03", "found.rock": "8", "found.side": "9",
+		"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.b.form": "taper", "joint.b.pin": "25", "joint.b.draw": "10",
+		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.5", "cases.drive": "1", "found.drive": "5",
+	})
+	seen := map[string]bool{}
+	for _, e := range Answer(job, "").Entries {
+		assert.False(t, seen[e.Name], e.Name)
+		seen[e.Name] = true
+	}
+}
+
+// Whatever is typed, every figure is finite and nothing panics; seed 7.
+func TestAnyTextIsAnswered(t *testing.T) {
+	rng := rand.New(rand.NewSource(7))
+	texts := []string{"", "0", "1", "25", "25.01", "24.99 25 25.01", "51.97", "-3", "1e9", "x", "0.001 mm", "k5", "N7", "99999", "0.1 0.2 0.5", "100", "98.9", "180"}
+	answered := 0
+	for range 400 {
+		job := form.Form{}
+		for _, field := range form.Job.Fields() {
+			if field.Number < 400 || rng.Intn(3) == 0 {
+				continue
+			}
+			text := texts[rng.Intn(len(texts))]
+			if field.Kind == form.Choice {
+				text = field.Choices[rng.Intn(len(field.Choices))]
+			}
+			job[form.Fill(field.Pattern, []string{"a"})] = text
+		}
+		for _, e := range Answer(job, "").Entries {
+			if e.Kind == Number {
+				answered++
+				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s of %v", e.Name, job)
+			}
+			require.False(t, strings.Contains(e.Text, "NaN"), "%s: %s", e.Name, e.Text)
+		}
+	}
+	assert.Greater(t, answered, 400)
+}

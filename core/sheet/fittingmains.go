@@ -1,0 +1,195 @@
+package sheet
+
+import (
+	"strconv"
+
+	"pintwelve/core/fit"
+	"pintwelve/core/form"
+	"pintwelve/core/limits"
+	"pintwelve/core/unit"
+)
+
+// inTheCases answers the step "Cases": main bearings, end float, and run-out in
+// the cases.
+func inTheCases(a *Answers, r *form.Reader) {
+	f := readFitting(a, r)
+	heat := f.readHeat()
+	for n, key := range r.Form.Rows("main") {
+		f.main("main."+key+".", "fit.mains/"+strconv.Itoa(n)+"/", heat)
+	}
+	f.endFloat(heat)
+	f.runOuts("cases.")
+	f.top("cases", "Measure the bearing seats and housings.")
+}
+
+// heat is the temperatures that the bearings see, °C, and the clearance wanted
+// to drop one in.
+type heat struct{ room, freezer, running, clear float64 }
+
+func (f *fitting) readHeat() heat {
+	d := f.r.Default
+	return heat{d("heat.room"), d("heat.freezer"), d("heat.running"), d("heat.clear")}
+}
+
+// caseOf is the material of a bearing's housing.
+func (f *fitting) caseOf(at string) fit.Material {
+	switch f.r.Word(at + "case") {
+	case "magnesium":
+		return fit.Magnesium()
+	case "iron":
+		return fit.GreyIron()
+	case "steel":
+		return fit.Steel()
+	}
+	return fit.LightAlloy()
+}
+
+// main answers one main bearing.
+func (f *fitting) main(at, out string, h heat) {
+	side := f.r.Word(at + "side")
+	f.text(out+"side", side)
+	b := fit.Bearing{Rollers: f.r.Word(at+"kind") == "rollers", PlayMM: f.r.Default(at + "play"), Ring: fit.Steel()}
+	housing := fit.Seat{Material: f.caseOf(at)}
+	shaft := fit.Seat{Material: fit.Steel()}
+	bore, hasBore := f.r.Number(at + "bore")
+	outside, hasOutside := f.r.Number(at + "outside")
+	b.BoreMM, b.OutsideMM = bore, outside
+	seatLow, seatHigh, seatOK := f.class(at+"seatclass", "k5", bore, hasBore)
+	houseLow, houseHigh, houseOK := f.class(at+"housingclass", "N7", outside, hasOutside)
+	seat, hasSeat := f.measured(at+"seat", "")
+	if hasSeat = hasSeat && hasBore; hasSeat {
+		g, _ := fit.Between(seat, fit.Known(bore, 0))
+		shaft.BiteMM = g.MeanMM
+		f.seatBite(at+"seat_bite", out+"seat_bite_mm", fill("Bite at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
+		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, BiteMM: shaft.BiteMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
+	}
+	hole, hasHole := f.measured(at+"housing", "")
+	if hasHole = hasHole && hasOutside; hasHole {
+		g, _ := fit.Between(fit.Known(outside, 0), hole)
+		housing.BiteMM = g.MeanMM
+		f.seatBite(at+"housing_bite", out+"housing_bite_mm", fill("Bite in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, BiteMM: housing.BiteMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
+	}
+	if hasOutside {
+		housing.WallMM = f.r.Or(at+"wall", 1.3*outside)
+	}
+	if hasSeat && hasHole {
+		f.playLeft(at, out, b, shaft, housing)
+	}
+}
+
+// seatBite judges a bite against its class.
+func (f *fitting) seatBite(name, out, title string, g fit.Gap, l fit.Limits, known bool) {
+	f.number(out, g.MeanMM)
+	if known {
+		f.judged(gap{name, title, g, l, "too slack", "too tight"})
+	}
+}
+
+// class reads the deviations of a tolerance class, mm; a blank one is stood in
+// for.
+func (f *fitting) class(name, standIn string, nominal float64, has bool) (low, high float64, ok bool) {
+	text := f.r.Form[name]
+	if f.r.Blank(name) {
+		text = standIn
+		f.r.StandIns = append(f.r.StandIns, form.StandIn{Name: name, Text: standIn})
+	}
+	c, err := limits.Parse(text)
+	of := limits.Shaft
+	if standIn == "N7" {
+		of = limits.Hole
+	}
+	if err == nil && !has {
+		return 0, 0, false
+	}
+	var lo, hi limits.Micron
+	if err == nil {
+		lo, hi, err = of(c.Letters, c.Grade, nominal)
+	}
+	if e, ok := err.(*limits.Error); ok {
+		f.r.Complain(name, fill(classWords[e.Problem], text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)))
+	}
+	return float64(lo) / 1000, float64(hi) / 1000, err == nil
+}
+
+// classWords are filled with the class, the size, and the grades that there are.
+var classWords = [...]string{
+	limits.NotAClass:       "“%” is not a class: write k5 for a seat, N7 for a housing",
+	limits.UnknownLetter:   "% is not a class for this: a seat takes f g h js j k m n p r s, a housing F G H JS J K M N P R",
+	limits.GradeNotCovered: "% has a grade that is not covered: grades 5 to 8 are",
+	limits.NotASize:        "% needs a size",
+	limits.SizeNotCovered:  "% at %: sizes from 3 to 180 mm are covered",
+	limits.NotDefined:      "the standard has no % at %: it gives these letters grades % to % there",
+}
+
+// hottestBearing is what a bearing is commonly let have, °C: common practice, no
+// source; the maker's figure counts.
+const hottestBearing = 120
+
+// celsius writes a temperature.
+func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
+
+// dropOn says how warm a bearing must be to drop on its seat.
+func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
+	c, err := s.HeatOuter(h.clear, h.room)
+	if err != nil {
+		f.say(at+"dropon", "No heat drops the bearing on with that bite.")
+		return
+	}
+	f.number(out+"bearing_heat_c", c)
+	switch {
+	case c > hottestBearing:
+		f.say(at+"dropon", "% would drop the bearing on the shaft: more than bearings are commonly let have. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
+	case c > h.room:
+		f.say(at+"dropon", "Warm the bearing to % to drop it on the shaft.", celsius(c))
+	}
+}
+
+// dropIn says how warm the case must be, what is left hot, and when it lets go.
+func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
+	c, err := s.HeatOuter(h.clear, h.room)
+	cold, err2 := s.HeatOuter(h.clear, h.freezer)
+	if err != nil || err2 != nil {
+		f.say(at+"dropin", "No heat drops the bearing in with that bite.")
+	} else {
+		f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(max(cold, h.room)), celsius(h.freezer))
+		f.number(out+"case_heat_c", c)
+		f.number(out+"case_heat_frozen_c", cold)
+	}
+	if left, err := s.BiteAt(h.running, h.running); err == nil {
+		f.number(out+"hot_bite_mm", left)
+		how, template := sound, "Hot, at %, % of that bite is left."
+		if left <= 0 {
+			how, template = amiss, "Hot, at %, the race is loose by %."
+		}
+		words := fill(template, celsius(h.running), f.amount(abs(left)))
+		f.found(how, words)
+		f.say(at+"hot", "%", words)
+	}
+	loose, err := s.LooseAt()
+	if err == nil {
+		f.say(at+"loose", "The race comes loose at %, case and race alike.", celsius(loose))
+		f.number(out+"loose_c", loose)
+		return
+	}
+	if s.BiteMM > 0 {
+		f.say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
+		return
+	}
+	f.say(at+"loose", "The race has no bite even cold.")
+}
+
+func (f *fitting) playLeft(at, out string, b fit.Bearing, shaft, housing fit.Seat) {
+	left, err := b.PlayLeft(shaft, housing)
+	if f.faulty(at+"outside", err) {
+		return
+	}
+	f.number(out+"play_left_mm", left.LeftMM)
+	how, template := sound, "% of the bearing’s own % of play is left once fitted."
+	if len(left.Findings) > 0 {
+		how, template = amiss, "No play left: % of the bearing’s own %. Take one with more play."
+	}
+	words := fill(template, f.amount(left.LeftMM), f.amount(b.PlayMM))
+	f.found(how, words)
+	f.say(at+"left", "%", words)
+}

@@ -1,0 +1,50 @@
+package sheet
+
+import (
+	"pintwelve/core/fit"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// pressingUp answers the step "Press up".
+func pressingUp(a *Answers, r *form.Reader) {
+	f := readFitting(a, r)
+	side := f.sideLimits()
+	w := fit.Widths{WashersMM: r.Default("press.washers")}
+	has := true
+	for _, part := range [...]struct {
+		name string
+		mm   *float64
+	}{{"drive", &w.LeftMM}, {"timing", &w.RightMM}, {"rod", &w.RodMM}} {
+		mm, ok := r.Number("press." + part.name)
+		*part.mm = mm
+		has = has && ok
+	}
+	first := "Measure each wheel’s width at the pin, and the rod’s."
+	if has {
+		first = "Then measure over the wheels."
+		f.widths(&w, side)
+	}
+	f.top("press", first)
+}
+
+func width(mm float64) string { return unit.Format(mm, unit.MM, 0.01) }
+
+func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
+	stop, err := w.OverWheels((limits.LeastMM + limits.MostMM) / 2)
+	if f.faulty("press.rod", err) {
+		return
+	}
+	half := (limits.MostMM - limits.LeastMM) / 2
+	f.say("press.stop", "Stop the press at % over the wheels.", width(stop))
+	f.say("press.range", "From % to % gives the rod its side clearance.", width(stop-half), width(stop+half))
+	f.number("fit.press.stop_mm", stop)
+	over, ok := f.r.Number("press.over")
+	if !ok {
+		return
+	}
+	_, side, err := w.Side(over)
+	if !f.faulty("press.over", err) {
+		f.judged(gap{"press.side_clearance", "Side clearance", exact(side, 0.01), limits, "too little", "too much"})
+	}
+}

@@ -1,0 +1,55 @@
+// The planning of holes, which can take long: in a worker, with a button that
+// stops it.
+
+export class Plan {
+  /** section is the step's; onStart() is called to start a plan. */
+  constructor(section, { onStart }) {
+    this.startButton = section.querySelector('#plan-holes');
+    this.stopButton = section.querySelector('#plan-stop');
+    this.line = section.querySelector('#plan-said');
+    this.startButton.addEventListener('click', onStart);
+    this.stopButton.addEventListener('click', () => this.stop('Stopped; the holes are as they were.'));
+    section.querySelector('#print-template').addEventListener('click', printTemplate);
+  }
+
+  /** Plans for a form; done(changes) is called with the fields that hold the holes, unless it is stopped. */
+  start(form, key, done) {
+    this.stop('Planning …');
+    const worker = new Worker('plan-worker.js', { type: 'module' });
+    this.worker = worker;
+    this.#busy(true);
+    worker.addEventListener('message', ({ data }) => {
+      const { fault, 'say.plan.said': said = '', ...changes } = data;
+      if (!fault) done(changes);
+      this.stop(fault ? wrong(fault) : said);
+    });
+    worker.addEventListener('error', ({ message }) => this.stop(wrong(message || 'the planner did not load')));
+    worker.postMessage({ ...form, key });
+  }
+
+  /** Ends what runs, and says why. */
+  stop(why = '') {
+    this.worker?.terminate();
+    this.worker = null;
+    this.#busy(false);
+    this.say(why);
+  }
+
+  say(words) { this.line.textContent = words; }
+
+  #busy(busy) {
+    this.startButton.hidden = busy;
+    this.stopButton.hidden = !busy;
+  }
+}
+
+function wrong(why) {
+  return `The planning went wrong (${why}). The holes are as they were.`;
+}
+
+function printTemplate() {
+  const page = document.documentElement;
+  page.classList.add('print-template');
+  addEventListener('afterprint', () => page.classList.remove('print-template'), { once: true });
+  print();
+}

@@ -39,6 +39,7 @@ type lightened struct {
 	size    flywheel.Cut
 	planned bool // size is found
 	cannot  *flywheel.Cannot
+	swung   bool // its inertia is by a swing
 }
 
 // wheelDims are a wheel's figures as measured, mm.

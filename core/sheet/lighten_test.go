@@ -275,6 +275,11 @@ func TestASwingFindsTheInertia(t *testing.T) {
 	assert.Less(t, plus, 0.05*j)
 	assert.InDelta(t, j, value(t, a, "lighten.swings/0/inertia_kgm2"), plus)
 	assert.Equal(t, value(t, a, "lighten.swings/0/inertia_kgm2"), value(t, a, "lighten.drive.before_kgm2"), "the swing counts")
+	assert.Equal(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "for a like wheel too")
+	f["wheel.timing.width"] = "27"
+	a = Answer(f, Lighten)
+	assert.NotEqual(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "but not for another")
+	delete(f, "wheel.timing.width")
 	assert.Contains(t, text(a, "say.swing.1.line"), "over 29.5 swings.")
 	assert.Contains(t, text(a, "say.swing.1.inertia"), "agrees")
 	// The drawing without its recesses doesn't agree.

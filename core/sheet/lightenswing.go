@@ -12,7 +12,8 @@ import (
 const tapStep = 0.01
 
 // swings works out the swing tests. What they find of a wheel counts against
-// its drawing; what they find of the crank tells what else turns.
+// its drawing, and for a like wheel that was not swung; what they find of the
+// crank tells what else turns.
 func (l *lightening) swings() {
 	for n, key := range l.r.Form.Rows("swing") {
 		at, values := "swing."+key+".", "lighten.swings/"+strconv.Itoa(n)
@@ -29,6 +30,11 @@ func (l *lightening) swings() {
 		l.number(values+"/plus_kgm2", s.PM/1e9)
 		l.number(values+"/period_s", s.SmallS)
 		l.found(at, of, &s)
+	}
+	for i := range l.wheels {
+		if mate := &l.wheels[1-i]; l.alike && mate.swung && !l.wheels[i].swung {
+			l.wheels[i].account = mate.account
+		}
 	}
 }
 
@@ -174,6 +180,7 @@ func (l *lightening) against(w *lightened, after bool, s *flywheel.Swung) string
 		w.account.After.InertiaGMM2 -= off
 	}
 	w.account.Before.InertiaGMM2 = w.account.After.InertiaGMM2 + off
+	w.swung = true
 	if miss > s.PM {
 		return fill(" The drawing’s % lies outside that: look at the recesses, the arm and the weight. The swing counts.", squared(drawn))
 	}

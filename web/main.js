@@ -13,6 +13,7 @@ import { Plan } from './plan.js';
 import { added, keysOf, matchRows, removed } from './rows.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
+import { Stopwatch, watchTaps } from './stopwatch.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
@@ -46,6 +47,7 @@ class Bench {
     this.store = store;
     this.own = null; // the user's job, while a link's job is looked at
     this.hourField = {}; // the hour field last touched, a dial
+    this.stopwatch = new Stopwatch();
     this.answers = { now: {}, later: {} };
     this.jobs = new Jobs(document.getElementById('jobs'), notice, {
       bench: () => ({ job: this.own ?? this.job, store: this.store }),
@@ -279,6 +281,7 @@ class Bench {
     body.addEventListener('input', ({ target }) => this.typed(target));
     body.addEventListener('focusin', ({ target }) => this.touched(target));
     body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
+    watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
     watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
@@ -327,11 +330,18 @@ class Bench {
   }
 
   pressed(button) {
-    const { step, add, remove, look } = button?.dataset ?? {};
+    const { step, add, remove, look, clear } = button?.dataset ?? {};
     if (step) this.stepBy(nameOf(button.dataset.for, button), step);
     if (add) this.put(added(this.job.form, nameOf(add, button)));
     if (look !== undefined) this.put({ bench: button.closest('.pass').dataset.key });
     if (remove !== undefined) this.removeRow(button.closest('[data-row]'));
+    if (clear) this.put({ [nameOf(clear, button)]: '' });
+  }
+
+  timed(name, at) {
+    const list = this.stopwatch.tap(name, this.job.form[name] ?? '', at);
+    if (list) this.put({ [name]: list });
+    else notice.say('The watch has stopped. “Start again” clears it for a new swing.', 'stopwatch');
   }
 
   redo() {

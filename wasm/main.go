@@ -9,6 +9,7 @@ import (
 	"strings"
 	"syscall/js"
 
+	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/link"
 	"pintwelve/core/sheet"
@@ -109,6 +110,11 @@ var verbs = map[string]func(flat) flat{
 	// tryout: "seed" and "start" → the form of a made-up crank
 	"tryout": func(in flat) (out flat) {
 		out.addForm(sheet.TryOut(in.take("seed"), in.take("start")))
+		return out
+	},
+	// qr: "text" → "svg", or "" where no QR code holds it
+	"qr": func(in flat) (out flat) {
+		out.add("svg", draw.QR(in.take("text")))
 		return out
 	},
 	// encode: the form → "link", or "problem"

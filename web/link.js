@@ -6,9 +6,13 @@ export function linkIn(address) {
   return document.getElementById(fragment) ? '' : fragment;
 }
 
-/** Hands a link on by the phone's share sheet, else by the clipboard; gives what to say. */
-export async function handOn(link) {
-  const url = new URL(`#${link}`, location.href).href;
+/** The address that opens a link here. */
+export function addressOf(link) {
+  return `${location.origin}${location.pathname}#${link}`;
+}
+
+/** Hands an address on by the phone's share sheet, else by the clipboard; gives what to say. */
+export async function handOn(url) {
   if (navigator.share) {
     try {
       await navigator.share({ title: 'Pintwelve', url });
@@ -17,10 +21,15 @@ export async function handOn(link) {
       if (error.name === 'AbortError') return '';
     }
   }
+  return await copied(url) ? `Copied: ${url}` : `Copy this address: ${url}`;
+}
+
+/** Puts a text on the clipboard; false where the browser doesn't let it. */
+export async function copied(text) {
   try {
-    await navigator.clipboard.writeText(url);
-    return `Copied: ${url}`;
+    await navigator.clipboard.writeText(text);
+    return true;
   } catch {
-    return `Copy this address: ${url}`;
+    return false;
   }
 }

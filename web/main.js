@@ -6,7 +6,8 @@ import { watchFace } from './face.js';
 import { Job, newKey } from './job.js';
 import { Jobs } from './jobs.js';
 import { Lathe } from './lathe.js';
-import { handOn, linkIn } from './link.js';
+import { JobSheet } from './jobsheet.js';
+import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
 import { Plan } from './plan.js';
@@ -20,6 +21,7 @@ import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
 const trueStep = document.getElementById('true');
+const sheetStep = document.getElementById('sheet');
 const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
 
@@ -56,6 +58,7 @@ class Bench {
       left: (id) => { if (id === this.job.id) this.take(this.jobOf()); },
       unfit: (form) => Object.keys(this.call('unfit', form)),
     });
+    this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne() });
   }
 
   /** Opens the user's last job, then the link's over it if there is one. */
@@ -71,7 +74,10 @@ class Bench {
   /** Goes where the address leads: to a link's job, or to a step of the work. */
   arrive() {
     if (linkIn(location)) this.openLink();
-    else this.show();
+    else {
+      if (this.own) this.leaveGuest();
+      this.show();
+    }
   }
 
   jobOf(record, store = this.store) {
@@ -92,10 +98,10 @@ class Bench {
 
   /** Shows the step of the work that the address names. */
   show() {
-    this.step = stepAt(document, location.hash);
+    this.step = this.own ? sheetStep : stepAt(document, location.hash);
     for (const step of painters.keys()) step.hidden = step !== this.step;
-    document.getElementById(location.hash.slice(1))?.scrollIntoView();
     this.refresh();
+    document.getElementById(location.hash.slice(1))?.scrollIntoView();
     if (this.step.id === 'jobs' || this.step.id === 'order') this.jobs.show().catch((error) => this.told(error));
   }
 
@@ -122,6 +128,7 @@ class Bench {
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
   answer() {
     const answers = this.paint('now', this.step.id);
+    if (this.step === sheetStep) this.sheet.show(this.job.form, Boolean(this.own));
     if (this.step !== trueStep || !answers) return;
     document.getElementById('done').hidden = !answers['say.truing.hard'];
     clearTimeout(this.rest);
@@ -233,38 +240,46 @@ class Bench {
 
   // Links
 
+  /** Shows a link's job as its sheet, to be looked at; the own job waits. */
   openLink() {
     const decoded = this.call('decode', { link: linkIn(location) });
     if (decoded.problem) {
+      this.show();
       notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
       return;
     }
     this.own ??= this.job;
+    document.documentElement.classList.add('guest');
     this.take(this.jobOf({ form: decoded }, null));
-    notice.offer('This crank came by a link. Your own job is untouched.', 'Keep a copy', () => this.keepCopy(), () => this.backToOwn());
+    this.show();
+    notice.offer('This crank came by a link, to be looked at. Your own job is untouched.', 'Keep a copy', () => this.keepCopy(), () => this.backToOwn());
   }
 
   keepCopy() {
     const { form } = this.job;
     this.leaveLink();
-    this.own = null;
+    this.leaveGuest();
     this.take(this.jobOf());
     this.put(form);
+    this.show();
   }
 
   backToOwn() {
     this.leaveLink();
-    this.take(this.own);
+    this.leaveGuest();
+    this.show();
+  }
+
+  /** Puts the own job back, after a link's. */
+  leaveGuest() {
+    document.documentElement.classList.remove('guest');
+    const { own } = this;
     this.own = null;
+    this.take(own);
   }
 
   leaveLink() {
     history.replaceState(null, '', location.pathname + location.search);
-  }
-
-  async share() {
-    const { link, problem } = this.call('encode', this.job.form);
-    document.getElementById('share-said').textContent = problem || await handOn(link);
   }
 
   startAfresh() {
@@ -292,7 +307,7 @@ class Bench {
     this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     const buttons = {
       drilled: () => this.drilled(),
-      share: () => this.share(),
+      share: () => { location.hash = '#hand-on'; },
       afresh: () => this.startAfresh(),
       'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
       done: () => this.done(),

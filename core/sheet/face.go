@@ -26,7 +26,16 @@ func HourAt(x, y string) string {
 
 // face draws the clock face.
 func (a *Answers) face(p *pass) {
-	v := draw.FaceView{Prefix: "face", SeenFrom: drawn(p.seenFrom())}
+	v := p.highSpots("face")
+	for _, m := range p.moves {
+		v.Moves = append(v.Moves, p.mark(m))
+	}
+	a.text("picture.face", draw.Face(v))
+}
+
+// highSpots is the clock face with where each needle stands highest.
+func (p *pass) highSpots(prefix string) draw.FaceView {
+	v := draw.FaceView{Prefix: prefix, SeenFrom: drawn(p.seenFrom())}
 	for i := range p.reading {
 		got := &p.reading[i]
 		if got.lack != nothing || got.E == (clock.Vec{}) {
@@ -40,10 +49,7 @@ func (a *Answers) face(p *pass) {
 			Letter: p.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
 		})
 	}
-	for _, m := range p.moves {
-		v.Moves = append(v.Moves, p.mark(m))
-	}
-	a.text("picture.face", draw.Face(v))
+	return v
 }
 
 func (p *pass) mark(m move) draw.Mark {

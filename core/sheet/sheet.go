@@ -22,13 +22,14 @@ const (
 	Balance = "balance"
 )
 
-// Answer answers a part of a form, or with part "" the whole of it.
+// Answer answers a part of a form, or with part "" the whole of it but for the
+// sheet, which says the same again.
 func Answer(f form.Form, part string) *Answers {
 	a := &Answers{}
 	r := form.Read(f)
 	a.blocks(r)
 	for _, p := range parts {
-		if part == p.name || part == "" {
+		if part == p.name || part == "" && p.name != Sheet {
 			p.answer(a, r)
 		}
 	}
@@ -49,6 +50,7 @@ var parts = [...]struct {
 	{Measure, measuring},
 	{PressUp, pressingUp},
 	{Cases, inTheCases},
+	{Sheet, jobSheet},
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.

@@ -1,0 +1,145 @@
+package sheet
+
+import (
+	"strings"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/draw"
+	"pintwelve/core/form"
+)
+
+// Sheet is the part that sums a job up: for the customer in plain words, and for
+// the file in figures.
+const Sheet = "sheet"
+
+// jobSheet answers the sheet: the crank as found and as left, the passes between,
+// and of the other steps what the job holds.
+func jobSheet(a *Answers, r *form.Reader) {
+	a.known(r.Form)
+	found, left := a.rounds(r)
+	a.plainWords(found, left)
+	if left.wants < 0 && left.fault == nil {
+		a.sit(left)
+	}
+	for i, d := range left.rounds {
+		at := "pass." + d.key + "."
+		a.say(at+"said", "%: %%", passName(i), left.roundWords(&d), left.doneWords(r, d.key))
+		a.say(at+"noted", "%", r.Form[at+"note"])
+	}
+	for _, p := range sheetParts {
+		if p.held(r.Form) {
+			a.say("sheet.has."+p.name, "yes")
+			p.answer(a, r)
+		}
+	}
+}
+
+// known says what the job is known by.
+func (a *Answers) known(f form.Form) {
+	a.say("sheet.title", "%", f["number"])
+	a.say("sheet.engine", "%", f["engine"])
+	a.say("sheet.owner", "%", f["owner"])
+	a.say("sheet.in", "%", dateWords(f["date.in"]))
+	a.say("sheet.out", "%", dateWords(f["date.out"]))
+	a.say("sheet.notes", "%", f["notes"])
+}
+
+const months = "JanFebMarAprMayJunJulAugSepOctNovDec"
+
+// dateWords writes a date as people read it: "9 Mar 2026". What is no date
+// stands as it is.
+func dateWords(date string) string {
+	if len(date) != 10 || date[4] != '-' || date[7] != '-' {
+		return date
+	}
+	month := 10*int(date[5]-'0') + int(date[6]-'0')
+	if month < 1 || month > 12 {
+		return date
+	}
+	return fill("% % %", strings.TrimPrefix(date[8:], "0"), months[3*month-3:3*month], date[:4])
+}
+
+// rounds works out the first pass and the last, and shows both dials in each.
+func (a *Answers) rounds(r *form.Reader) (found, left *pass) {
+	keys, _ := passKeys(r.Form)
+	found, left = passOf(r, keys[0]), passOf(r, keys[len(keys)-1])
+	for i, p := range [...]*pass{found, left} {
+		which := [...]string{"found", "left"}[i]
+		if i == 1 && len(keys) == 1 {
+			break
+		}
+		read := false
+		for n, side := range sideNames {
+			got := &p.reading[n]
+			if got.lack == nothing {
+				read = true
+				a.say("sheet."+which+"."+side, "%", p.needle(got.E, got.Plus()))
+			}
+		}
+		if read {
+			a.say("sheet."+which, "yes")
+			a.text("picture.sheet."+which, draw.Face(p.highSpots("sheet-"+which)))
+		}
+	}
+	a.say("sheet.from", "Hours run clockwise as seen from the % side; 12 is the crankpin.", found.seenFrom())
+	return found, left
+}
+
+// passOf works out the job with one of its passes on the bench.
+func passOf(r *form.Reader, key string) *pass {
+	f := make(form.Form, len(r.Form)+1)
+	for name, text := range r.Form {
+		f[name] = text
+	}
+	f["bench"] = key
+	return workOut(form.Read(f))
+}
+
+// plainWords tell the customer how the crank came and how it goes.
+func (a *Answers) plainWords(found, left *pass) {
+	if left.wants >= 0 || left.fault != nil {
+		a.say("sheet.plain", "Not measured to the end yet.")
+		return
+	}
+	worst, allowed := left.amount(left.advice.Worst.Value), left.amount(left.allowed.RunOut)
+	template := "Not true yet: a shaft still moves % over one turn; % is allowed."
+	switch left.advice.Verdict {
+	case crank.Fit:
+		template = "The crank runs true: over one turn neither shaft moves more than %; % is allowed."
+	case crank.TooClose:
+		template = "The crank runs true or very nearly, as far as the dials can tell: %, and % is allowed."
+	case crank.NotMendable:
+		template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed, and its halves don’t match."
+	}
+	a.say("sheet.plain", template, worst, allowed)
+	if len(left.rounds) > 1 && found.wants < 0 && found.fault == nil {
+		a.say("sheet.came", "It came at %.", found.amount(found.advice.Worst.Value))
+	}
+}
+
+// sheetPart is a step of the work that the sheet takes in where the job holds
+// any of its fields.
+type sheetPart struct {
+	name   string
+	answer func(*Answers, *form.Reader)
+	begins string // the beginnings of its fields' names
+}
+
+var sheetParts = [...]sheetPart{
+	{Found, asFound, "found."},
+	{Lighten, lighten, "cut. made. swing."},
+	{Balance, balancing, "weight. knife. hole. cylinder."},
+	{Measure, measuring, "bigend. joint."},
+	{PressUp, pressingUp, "press."},
+	{Cases, inTheCases, "main. float. cases."},
+}
+
+func (p *sheetPart) held(f form.Form) bool {
+	for name, text := range f {
+		first, _, _ := strings.Cut(name, ".")
+		if text != "" && strings.Contains(" "+p.begins, " "+first+".") {
+			return true
+		}
+	}
+	return false
+}

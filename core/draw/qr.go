@@ -4,57 +4,35 @@ import (
 	"strconv"
 	"strings"
 
-	"rsc.io/qr/coding"
+	"pintwelve/core/qr"
 )
 
 // quiet is the margin that ISO/IEC 18004, 6.3.8 asks for, in modules.
 const quiet = 4
 
-// QR draws a text as a QR code (ISO/IEC 18004) in bytes: the smallest that holds
-// it, at the strongest level of that size. It returns "" for a text that none
-// holds. The code is black on white whatever the page is.
+// QR draws a text as a QR code, black on white whatever the page is, one unit to
+// a module; data-modules says how many it is wide. It returns "" for a text that
+// no code holds.
 func QR(text string) string {
-	words := coding.String(text)
-	for version := coding.Version(coding.MinVersion); version <= coding.MaxVersion; version++ {
-		for level := coding.H; level >= coding.L; level-- {
-			if words.Bits(version) <= 8*version.DataBytes(level) {
-				return qrPicture(words, version, level)
-			}
-		}
-	}
-	return ""
-}
-
-// qrPicture lays the text's bits out. The bits are laid here, not by the
-// library's own Encode, whose errors are formatted at the cost of 100 kB in
-// what a phone loads.
-func qrPicture(words coding.String, version coding.Version, level coding.Level) string {
-	plan, err := coding.NewPlan(version, level, 0)
-	if err != nil {
-		panic("draw: QR: " + err.Error())
-	}
-	var bits coding.Bits
-	words.Encode(&bits, version)
-	bits.AddCheckBytes(version, level)
-	data := bits.Bytes()
-	dark := func(p coding.Pixel) bool {
-		at := p.Offset()
-		carries := p.Role() == coding.Data || p.Role() == coding.Check
-		return (p&coding.Black != 0) != (carries && data[at/8]>>(7-at%8)&1 == 1)
+	code := qr.Code(text)
+	if code == nil {
+		return ""
 	}
 	var path strings.Builder
-	for y, row := range plan.Pixel {
+	for y, row := range code {
 		for x := 0; x < len(row); x++ {
 			start := x
-			for x < len(row) && dark(row[x]) {
+			for x < len(row) && row[x] {
 				x++
 			}
 			if x > start {
-				path.WriteString("M" + strconv.Itoa(start+quiet) + " " + strconv.Itoa(y+quiet) + "h" + strconv.Itoa(x-start) + "v1H" + strconv.Itoa(start+quiet) + "z")
+				for i, v := range [...]int{start + quiet, y + quiet, x - start, start + quiet} {
+					path.WriteString([...]string{"M", " ", "h", "v1H"}[i])
+					path.WriteString(strconv.Itoa(v))
+				}
 			}
 		}
 	}
-	size := strconv.Itoa(len(plan.Pixel) + 2*quiet)
-	return `<svg class="qr" viewBox="0 0 ` + size + " " + size + `" data-modules="` + size + `" role="img" aria-label="QR code of the link" shape-rendering="crispEdges"><rect width="` +
-		size + `" height="` + size + `" fill="#fff"/><path fill="#000" d="` + path.String() + `"/></svg>`
+	const shape = `<svg class="qr" viewBox="0 0 % %" data-modules="%" role="img" aria-label="QR code of the link" shape-rendering="crispEdges"><path class="qr-paper" d="M0 0H%V%H0"/><path class="qr-ink" d="`
+	return strings.ReplaceAll(shape, "%", strconv.Itoa(len(code)+2*quiet)) + path.String() + `"/></svg>`
 }

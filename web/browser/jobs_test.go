@@ -15,7 +15,7 @@ import (
 // to goes to a step of the work.
 func to(p *Page, step string) {
 	Eval[bool](p, `(location.hash = '#`+step+`', true)`)
-	p.Until(`!document.getElementById('` + step + `').hidden`)
+	p.Until(`!document.getElementById('` + step + `').closest('.step').hidden`)
 }
 
 // name gives the crank on the bench a number, an engine and an owner.

@@ -59,11 +59,13 @@ func editedPage(b *testing.B) *Page {
 	p.Phone()
 	p.Visit(s.URL("/"))
 	p.Ready()
-	for i, r := range readings {
-		p.Fill(r.label, r.text(i))
-	}
-	// what DevTools itself does upon each change of the page must not count
+	// what DevTools itself does upon each change of the page must not count;
+	// nor must the accessibility tree, which finding a field by name would keep
 	send(p, css.Disable, cdp.Empty{})
+	send(p, dom.Disable, cdp.Empty{})
+	for i := range readings {
+		timeEdit(p, i)
+	}
 	p.Throttle(slowed)
 	return p
 }
@@ -71,19 +73,21 @@ func editedPage(b *testing.B) *Page {
 // timeEdit makes the i-th edit and returns what it took in milliseconds.
 func timeEdit(p *Page, i int) float64 {
 	r := readings[i%len(readings)]
-	field := p.named(r.label, fields)
-	send(p, dom.Disable, cdp.Empty{})
-	took := callOn[float64](p, field, `function() {
+	took := Eval[float64](p, `(() => {
+		const words = (label) => label.textContent.trim().replace(/\s+/g, ' ');
+		const field = [...document.querySelectorAll('label')].find((label) => words(label) === `+strconv.Quote(r.label)+`).control;
 		const face = document.querySelector('[data-picture="face"]');
 		const before = face.innerHTML;
-		this.value = `+strconv.Quote(r.text(i))+`;
+		field.value = `+strconv.Quote(r.text(i))+`;
 		const start = performance.now();
-		this.dispatchEvent(new Event('input', { bubbles: true }));
+		field.dispatchEvent(new Event('input', { bubbles: true }));
 		face.getBoundingClientRect();
 		const took = performance.now() - start;
 		return face.innerHTML === before ? -1 : took;
-	}`)
-	require.NotEqual(p.t, -1.0, took, "edit %d, %s, changed no picture", i, r.label)
+	})()`)
+	if i >= len(readings) { // with all four, each edit redraws the face
+		require.NotEqual(p.t, -1.0, took, "edit %d, %s, changed no picture", i, r.label)
+	}
 	return took
 }
 

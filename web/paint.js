@@ -86,7 +86,8 @@ function control({ element, name, line, hint }, answers) {
   if (line) say(line, error);
   if (element.tagName !== 'INPUT') return;
   const assumed = answers[`assumed.${name}`];
-  const text = assumed ? `${assumed} assumed` : hint;
+  const found = answers[`found.${name}`];
+  const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
   if (element.placeholder !== text) element.placeholder = text;
 }
 

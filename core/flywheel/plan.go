@@ -157,36 +157,82 @@ func (s search) will(x float64) bool {
 	return wall == nil && err == nil
 }
 
-// size halves the span between a size that will do and one that will not, and
-// then that between too little and too much off.
+// size seeks the weight first, which takes few trials. Only where a wall is in
+// the way does it halve the span between a size that will do and that one, to
+// tell what the most is: beyond it a wall may be no more, as when a rim is
+// turned down to its web, but no one means that.
 func (s search) size(lo, hi float64) (Found, error) {
-	if !s.will(lo) {
+	least, wall, err := s.at(lo)
+	if wall != nil || err != nil {
 		return Found{}, s.cannot(0, 0, lo, lo)
 	}
-	most := lo
-	if s.will(hi) {
-		most = hi
-	} else {
-		most = halve(lo, hi, s.will)
-	}
-	least, _, _ := s.at(lo)
-	greatest, _, _ := s.at(most)
 	const slack = 1e-9 // g, of arithmetic
-	if s.wanted < least.Off.MassG-slack || s.wanted > greatest.Off.MassG+slack {
-		return Found{}, s.cannot(least.Off.MassG, greatest.Off.MassG, most, math.Min(hi, most+1e-6*(hi-lo)))
+	most := hi
+	if s.wanted >= least.Off.MassG-slack {
+		most = s.weigh(lo, hi, least.Off.MassG)
+		found, wall, err := s.at(most)
+		if wall == nil && err == nil && found.Off.MassG >= s.wanted-slack {
+			return found, nil
+		}
 	}
-	x := halve(lo, most, func(x float64) bool {
-		f, _, _ := s.at(x)
-		return f.Off.MassG <= s.wanted
-	})
-	found, _, _ := s.at(x)
-	return found, nil
+	if !s.will(most) {
+		most = halve(lo, most, s.will)
+	}
+	greatest, _, _ := s.at(most)
+	return Found{}, s.cannot(least.Off.MassG, greatest.Off.MassG, most, math.Min(hi, most+1e-6*(hi-lo)))
+}
+
+// weigh returns the size that takes off the weight wanted, or as near below it
+// as metal allows, by false position with Illinois's halving (Dowell and
+// Jarratt 1971, from memory); a size that can't be made counts as too much.
+func (s search) weigh(lo, hi, least float64) float64 {
+	const close = 1e-10 // g
+	under, over := least-s.wanted, s.over(hi)
+	switch {
+	case under >= -close:
+		return lo
+	case over <= 0:
+		return hi
+	}
+	last := 0.0
+	for i := 0; i < 100 && hi-lo > 1e-14*hi; i++ {
+		x := lo + (hi-lo)/2
+		if over <= math.MaxFloat64 && i%8 != 7 {
+			x = lo - under*(hi-lo)/(over-under)
+		}
+		miss := s.over(x)
+		switch {
+		case math.Abs(miss) <= close:
+			return x
+		case miss < 0:
+			lo, under = x, miss
+			if last < 0 {
+				over /= 2
+			}
+		default:
+			hi, over = x, miss
+			if last > 0 {
+				under /= 2
+			}
+		}
+		last = miss
+	}
+	return lo
+}
+
+// over is by how much a size takes off too much, g.
+func (s search) over(x float64) float64 {
+	f, _, err := s.at(x)
+	if err != nil {
+		return math.Inf(1)
+	}
+	return f.Off.MassG - s.wanted
 }
 
 // halve returns the largest x, to working accuracy, for which ok holds, given
 // that it holds at lo and not much above some x.
 func halve(lo, hi float64, ok func(x float64) bool) float64 {
-	for range 60 {
+	for range 44 {
 		mid := lo + (hi-lo)/2
 		if ok(mid) {
 			lo = mid

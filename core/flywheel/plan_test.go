@@ -70,6 +70,18 @@ func TestPlanIsTheInverseOfTheCut(t *testing.T) {
 	}
 }
 
+// Turned down past its recess a wheel has no rim left to be too thin; a plan
+// doesn't jump over the rim that it would have left on the way.
+func TestAPlanStopsAtTheFirstWallInItsWay(t *testing.T) {
+	w := wheel.Wheel{DiameterMM: 200, WidthMM: 28, BoreMM: 24, Rings: []wheel.Ring{{FromMM: 30, ToMM: 80, DepthFromMM: 5, DepthToMM: 5}}}
+	_, err := Plan(w, steel, Cut{Kind: TurnRim}, VaryDiameter, 750, Least{RimDepthMM: 15})
+	var cannot *Cannot
+	require.ErrorAs(t, err, &cannot)
+	assert.InDelta(t, 190, cannot.Most.ToDiameterMM, 1e-6)
+	require.NotNil(t, cannot.Wall)
+	assert.Equal(t, wheel.RimDepth, cannot.Wall.Kind)
+}
+
 func TestNumberOfHolesComesNearest(t *testing.T) {
 	cut := Cut{Kind: HoleRing, PitchMM: 70, FirstHour: 1, DiameterMM: 9, Through: true}
 	each := math.Pi * 81 / 4 * 18 * steel * 1e-6

@@ -13,6 +13,7 @@ import (
 //	picture.…   an SVG picture
 //	error.NAME  what is wrong with the field NAME
 //	assumed.NAME  what stands in for the field NAME
+//	found.NAME  what was worked out for the field NAME, left blank for it
 //	unit.…      a unit as it stands in fields
 //
 // and any other name is a value as `tools/answer` prints it. There a slash

@@ -18,6 +18,7 @@ const (
 	PressUp = "press"
 	True    = "true"
 	Cases   = "cases"
+	Lighten = "lighten"
 	Balance = "balance"
 )
 
@@ -41,6 +42,7 @@ var parts = [...]struct {
 }{
 	{True, truing},
 	{True + ".more", truingMore},
+	{Lighten, lighten},
 	{Balance, balancing},
 	{Order, order},
 	{Found, asFound},

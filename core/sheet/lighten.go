@@ -1,0 +1,222 @@
+package sheet
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
+	"pintwelve/core/wheel"
+)
+
+// lightening is the wheels and what is taken off them.
+type lightening struct {
+	ends
+	*Answers
+	r          *form.Reader
+	throw      float64
+	material   flywheel.Material
+	least      flywheel.Least
+	wantedG    float64 // off each wheel; 0 for not asked
+	scaleG     float64 // step of the scale
+	made       []*cutRow
+	cuts       []*cutRow
+	wheels     [2]lightened // drive, timing
+	alike      bool         // what is said of one wheel holds for the other
+	crankGMM2  float64      // inertia of the crank by its swing; 0 for none
+	crankAfter bool         // swung after its wheels were cut
+}
+
+// lightened is one wheel with its cuts.
+type lightened struct {
+	side    string
+	dims    wheelDims
+	wheel   wheel.Wheel
+	account flywheel.Account
+	ok      bool
+	rows    []*cutRow // whose cuts the account's lines are
+	found   *cutRow   // the cut whose size was to be found
+	size    flywheel.Cut
+	planned bool // size is found
+	cannot  *flywheel.Cannot
+	swung   bool // its inertia is by a swing
+}
+
+// wheelDims are a wheel's figures as measured, mm.
+type wheelDims struct{ diameter, width, bore, boss, pinHole float64 }
+
+func (w *lightened) at(name string) string { return "wheel." + w.side + "." + name }
+
+// lighten answers the step "Lighten".
+func lighten(a *Answers, r *form.Reader) {
+	before := len(r.Problems)
+	l := &lightening{Answers: a, ends: readEnds(r), r: r, throw: r.Default("throw"), scaleG: r.Default("lighten.scale")}
+	l.readMaterial()
+	l.least = flywheel.Least{
+		WebMM: r.Default("lighten.web"), RimDepthMM: r.Default("lighten.rimdepth"),
+		RimWidthMM: r.Default("lighten.rimwidth"), HoleMM: r.Default("lighten.holewall"),
+	}
+	l.wantedG, _ = r.Number("lighten.off")
+	l.made, l.cuts = l.readRows("made", "As made"), l.readRows("cut", "Cut")
+	l.readWheels()
+	for i := range l.wheels {
+		l.work(i)
+	}
+	l.swings()
+	l.account()
+	l.draw()
+	if len(r.Problems) > before {
+		a.say("lighten.headline", "Mend the figure marked Wrong below.")
+		return
+	}
+	l.headline()
+}
+
+// readMaterial reads what the wheels are made of; a figure typed counts against
+// the stock's.
+func (l *lightening) readMaterial() {
+	stock := flywheel.Steel
+	switch l.r.Word("lighten.material") {
+	case "iron":
+		stock = flywheel.CastIron
+	case "ductile":
+		stock = flywheel.DuctileIron
+	}
+	l.material, _ = stock.Material()
+	l.material.DensityKGM3 = l.r.Or("lighten.density", l.material.DensityKGM3)
+	l.material.StrengthMPa = l.r.Or("lighten.strength", l.material.StrengthMPa)
+}
+
+// readWheels reads both wheels. What isn't given of one is taken to be as on
+// the other, and the diameter as it was for truing.
+func (l *lightening) readWheels() {
+	for i := range l.wheels {
+		w := &l.wheels[i]
+		w.side = sideNames[i]
+		or := func(name string, standIn float64) float64 {
+			if v, ok := l.r.Number("wheel." + sideNames[1-i] + "." + name); ok {
+				standIn = v
+			}
+			return l.r.Or(w.at(name), standIn)
+		}
+		rim, ok := l.r.Number("rim")
+		if !ok {
+			rim = math.NaN()
+		}
+		w.dims = wheelDims{or("diameter", rim), or("width", math.NaN()), or("bore", math.NaN()), or("boss", math.NaN()), or("pinhole", math.NaN())}
+	}
+	l.alike = l.wheels[0].dims == l.wheels[1].dims
+	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
+		for _, row := range rows {
+			l.alike = l.alike && row.on[0] && row.on[1]
+		}
+	}
+}
+
+// work makes the cuts on one wheel, and finds the one that is to be found.
+func (l *lightening) work(i int) {
+	w := &l.wheels[i]
+	if i == 1 && l.alike {
+		*w = l.wheels[0]
+		w.side = sideNames[1]
+		return
+	}
+	if w.ok = l.build(w, i); !w.ok {
+		return
+	}
+	cuts := l.rowsOn(w, i)
+	w.ok = l.make(w, cuts)
+	if w.ok && w.found != nil {
+		l.plan(w, cuts)
+	}
+}
+
+// build makes the wheel as it came: the rows of "made" first, so that a recess
+// stands round the crankpin's boss, and a hole for the pin last.
+func (l *lightening) build(w *lightened, i int) bool {
+	d := w.dims
+	w.wheel = wheel.Wheel{DiameterMM: d.diameter, WidthMM: d.width, BoreMM: d.bore}
+	var cuts []flywheel.Cut
+	for _, row := range l.made {
+		if row.on[i] && row.ready() {
+			w.rows = append(w.rows, row)
+			cuts = append(cuts, row.cut)
+		}
+	}
+	account, err := flywheel.Make(w.wheel, l.material.DensityKGM3, cuts...)
+	if err != nil {
+		l.blame(w, err)
+		return false
+	}
+	w.rows, w.wheel = nil, account.Cut
+	w.wheel.Rings, w.wheel.Turned = w.wheel.Turned, nil
+	pin := clock.Vec{T: l.throw}
+	if d.boss > 0 {
+		w.wheel.Bosses = []wheel.Boss{{Side: l.side("lighten.bossside"), At: pin, DiameterMM: d.boss}}
+	}
+	if d.pinHole > 0 {
+		if w.wheel, err = w.wheel.Drill(wheel.Outer, wheel.Hole{At: pin, DiameterMM: d.pinHole, Through: true}); err != nil {
+			l.blame(w, err)
+			return false
+		}
+	}
+	return true
+}
+
+// rowsOn gathers the cuts on a wheel that are complete; the one to be found is
+// kept apart.
+func (l *lightening) rowsOn(w *lightened, i int) []flywheel.Cut {
+	var cuts []flywheel.Cut
+	for _, row := range l.cuts {
+		switch {
+		case !row.on[i] || !row.ready():
+		case row.find == "":
+			w.rows = append(w.rows, row)
+			cuts = append(cuts, row.cut)
+		case w.found == nil:
+			w.found = row
+		default:
+			row.lacks = append(row.lacks, row.findWords)
+		}
+	}
+	return cuts
+}
+
+func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
+	account, err := flywheel.Make(w.wheel, l.material.DensityKGM3, cuts...)
+	if err != nil {
+		l.blame(w, err)
+		return false
+	}
+	w.account = account
+	return true
+}
+
+// plan finds the size of the cut that takes off what the others leave of the
+// weight wanted.
+func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
+	off := l.wantedG - w.account.Off().MassG
+	if off <= 0 {
+		l.r.Complain("lighten.off", fill("the cuts whose size is given already take off %", grams(l.wantedG-off, 1)))
+		return
+	}
+	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
+	switch e := err.(type) {
+	case nil:
+		w.size, w.planned = found.Cut, true
+		w.rows = append(w.rows, w.found)
+		w.ok = l.make(w, append(cuts, found.Cut))
+		if first := &l.wheels[0]; w == first || first.found != w.found {
+			l.text("found."+w.found.at+w.found.find, bareSize(w.found, w.size))
+		}
+	case *flywheel.Cannot:
+		w.cannot = e
+	case *flywheel.Fault:
+		l.r.Complain("lighten.off", fill("the wheel weighs no more than %", grams(w.account.After.MassG, 1)))
+	}
+}
+
+// isCut says whether anything is taken off either wheel.
+func (l *lightening) isCut() bool {
+	return len(l.wheels[0].account.Lines)+len(l.wheels[1].account.Lines) > 0
+}

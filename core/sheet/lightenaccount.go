@@ -1,0 +1,242 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/flywheel"
+	"pintwelve/core/unit"
+	"pintwelve/core/wheel"
+)
+
+// account says and tells what each wheel was, is, and stands.
+func (l *lightening) account() {
+	l.sayRows()
+	if !l.wheels[0].ok || !l.wheels[1].ok {
+		return
+	}
+	var thin []string
+	var worst *flywheel.Held
+	rpm, spun := l.r.Number("lighten.top")
+	for i := range l.wheels {
+		w := &l.wheels[i]
+		l.weights(w)
+		if found := l.walls(w); i == 0 || !l.alike {
+			thin = append(thin, found...)
+		}
+		l.weighIn(w)
+		if !spun {
+			continue
+		}
+		if held, err := flywheel.Hold(w.account.AfterSection, l.material, rpm); err == nil {
+			l.holds(w, &held)
+			if worst == nil || held.Margin < worst.Margin {
+				worst = &held
+			}
+		}
+	}
+	if len(thin) > 0 {
+		l.say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
+	}
+	l.verdict(worst, rpm)
+	l.effect()
+}
+
+// cell fills a cell of the table, and a figure of the answers.
+func (l *lightening) cell(w *lightened, name, words string, value float64) {
+	at := "lighten." + w.side + "." + name
+	l.text("say."+at, words)
+	l.number(at, value)
+}
+
+func (l *lightening) weights(w *lightened) {
+	a, off := &w.account, w.account.Off()
+	for i, m := range [...]wheel.Metal{a.Before, a.After, off} {
+		l.cell(w, [...]string{"before_g", "after_g", "off_g"}[i], unit.Figures(m.MassG, unit.Gram, 1), m.MassG)
+		l.cell(w, [...]string{"before_kgm2", "after_kgm2", "off_kgm2"}[i], squared(m.InertiaGMM2), m.InertiaGMM2/1e9)
+	}
+	for j, line := range a.Lines {
+		at := "lighten." + w.side + ".cuts/" + strconv.Itoa(j)
+		l.number(at+"/off_g", line.Off.MassG)
+		l.number(at+"/off_kgm2", line.Off.InertiaGMM2/1e9)
+		l.number(at+"/overlap_g", line.OverlapG())
+	}
+	if at := "lighten." + w.side + ".found"; w.planned {
+		l.number(at, w.found.size(w.size))
+	} else {
+		l.null(at)
+	}
+}
+
+// walls tells how thin the walls left are, and returns what to say of those that
+// a cut has made thinner than asked.
+func (l *lightening) walls(w *lightened) (thin []string) {
+	was := w.account.BeforeSection.Walls()
+	var beside [len(leastNames)][]string
+	for _, wall := range w.account.AfterSection.Walls() {
+		l.cell(w, wallCells[wall.Kind], unit.Figures(wall.MM, unit.MM, 0.1), wall.MM)
+		which, least := l.asked(wall.Kind)
+		if wall.MM < least-1e-9 && thinner(wall, was) {
+			words := fill("% of % wheel % at ⌀ %, % asked", wallNames[wall.Kind], l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
+			beside[which] = append(beside[which], words)
+			thin = append(thin, words)
+		}
+	}
+	for i, words := range beside {
+		if len(words) > 0 {
+			l.say("lighten.thin."+w.side+"."+leastNames[i], "Too thin: %.", strings.Join(words, "; "))
+		}
+	}
+	return thin
+}
+
+// thinner says whether a wall is thinner than the thinnest of its kind was.
+func thinner(wall wheel.Wall, was []wheel.Wall) bool {
+	for _, old := range was {
+		if old.Kind == wall.Kind && wall.MM >= old.MM-1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+var wallCells = [wheel.HoleToBoss + 1]string{
+	wheel.Web: "web_mm", wheel.RimDepth: "rim_depth_mm", wheel.RimWidth: "rim_width_mm", wheel.HoleFloor: "hole_floor_mm",
+	wheel.HoleToBore: "hole_to_bore_mm", wheel.HoleToEdge: "hole_to_edge_mm", wheel.HoleToHole: "hole_to_hole_mm", wheel.HoleToBoss: "hole_to_boss_mm",
+}
+
+// holds fills in how hard a wheel is pulled.
+func (l *lightening) holds(w *lightened, h *flywheel.Held) {
+	tenths := func(name string, v float64) { l.cell(w, name, unit.Figures(v, unit.Plain, 0.1), v) }
+	tenths("rim_ms", h.RimMS)
+	tenths("thin_ring_mpa", h.ThinRingMPa)
+	tenths("disc_mpa", h.DiscMPa)
+	tenths("section_mpa", max(h.Section.HoopMPa, h.Section.RadialMPa))
+	if h.HasHole {
+		tenths("hole_mpa", h.Hole.MPa)
+	}
+	tenths("margin", h.Margin)
+}
+
+func mpa(v float64) string { return unit.Format(v, unit.MPa, 0.1) }
+
+// verdict says how near the worse wheel is to bursting.
+func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
+	switch {
+	case h == nil:
+		l.say("lighten.hold", "Give the highest speed to see how hard the wheels are pulled.")
+	case h.Margin <= 1:
+		l.say("lighten.hold", "It would burst: at % the pull is % and the material stands %.", speed(rpm), mpa(h.WorstMPa), mpa(l.material.StrengthMPa))
+		l.say("lighten.burst", "It would burst at %.", speed(rpm))
+	default:
+		l.say("lighten.hold", "At % the pull is % at the most; the material tears at %, % times as much.", speed(rpm), mpa(h.WorstMPa),
+			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1))
+	}
+	if h != nil && h.HasHole {
+		l.say("lighten.hole", "A hole raises the pull at its edge % times.", times(h.Hole.Factor))
+	}
+}
+
+func speed(rpm float64) string { return unit.Format(rpm, unit.RPM, 1) }
+
+// drawnWell is how near to the scale a wheel's drawing comes that was measured
+// with a caliper, as a part of its weight: common practice, no source.
+const drawnWell = 0.01
+
+// weighIn compares the scale with the drawing, and with the plan.
+func (l *lightening) weighIn(w *lightened) {
+	before, ok := l.r.Number(w.at("weight"))
+	if !ok {
+		return
+	}
+	if got, err := flywheel.Drawn(w.account.Before.MassG, before, l.scaleG); err == nil {
+		template, advice := "The drawing comes to %, as the scale says.", ""
+		if got.Told && got.MissG < 0 {
+			template = "The drawing comes to %, % over the scale (%).%"
+		} else if got.Told {
+			template = "The drawing comes to %, % under the scale (%).%"
+		}
+		if abs(got.MissG) > drawnWell*before {
+			advice = " Look at the recesses, or the density."
+		}
+		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG, 1), l.weight(abs(got.MissG)), percent(abs(got.MissG)/before), advice)
+		l.number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
+	}
+	after, ok := l.r.Number(w.at("after"))
+	if !ok {
+		return
+	}
+	plan := w.account.Off().MassG
+	got, err := flywheel.Weighing{BeforeG: before, AfterG: after, PlannedG: plan, StepG: l.scaleG}.Against()
+	if err != nil {
+		return
+	}
+	template := "Off: %, % planned: as planned, to the scale’s step."
+	if got.Told && got.MissG > 0 {
+		template = "Off: %, % planned: % too much."
+	} else if got.Told {
+		template = "Off: %, % planned: % still to come off."
+	}
+	l.say("lighten."+w.side+".weighed", template, l.weight(got.OffG), l.weight(plan), l.weight(abs(got.MissG)))
+	l.number("lighten."+w.side+".weighed_off_g", got.OffG)
+	l.number("lighten."+w.side+".weighed_over_plan_g", got.MissG)
+}
+
+// weight writes a weight as finely as the scale shows it.
+func (l *lightening) weight(g float64) string { return unit.Format(g, unit.Gram, l.scaleG) }
+
+// effect says what the lightening does to the engine.
+func (l *lightening) effect() {
+	c := flywheel.Crank{Wheels: []flywheel.Account{l.wheels[0].account, l.wheels[1].account}}
+	c.OtherG, _ = l.r.Number("lighten.rest")
+	c.OtherGMM2 = l.other()
+	c.IdleRPM, _ = l.r.Number("lighten.idle")
+	c.TyreMM, _ = l.r.Number("lighten.tyre")
+	c.Gears = l.r.Numbers("lighten.gears", 12)
+	e, err := c.Effect()
+	if err != nil {
+		return
+	}
+	l.number("lighten.before_g", e.BeforeG)
+	l.number("lighten.after_g", e.AfterG)
+	l.number("lighten.before_kgm2", e.BeforeGMM2/1e9)
+	l.number("lighten.after_kgm2", e.AfterGMM2/1e9)
+	l.number("lighten.ratio", e.Ratio)
+	l.number("lighten.balance_change_gmm", e.MomentGMM)
+	what := "Both wheels"
+	if c.OtherG > 0 || c.OtherGMM2 > 0 {
+		what = "The whole crank"
+	}
+	l.say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, grams(e.BeforeG, 1), grams(e.AfterG, 1),
+		squared(e.BeforeGMM2), squared(e.AfterGMM2))
+	l.does(&c, &e)
+}
+
+func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
+	if !l.isCut() {
+		return
+	}
+	l.say("lighten.pickup", "Clutch out it picks up % times as fast.", times(e.Ratio))
+	l.say("lighten.steady", "At the same idle its speed swings % times as wide.", times(e.Ratio))
+	if c.IdleRPM > 0 {
+		l.say("lighten.idle", "To idle as steadily as at % before it wants %.", speed(c.IdleRPM), speed(e.IdleRPM))
+		l.number("lighten.idle_rpm", e.IdleRPM)
+	}
+	var felt []string
+	for i, f := range e.Felt {
+		at := "lighten.felt/" + strconv.Itoa(i)
+		l.number(at+"/before_kg", f.BeforeKG)
+		l.number(at+"/after_kg", f.AfterKG)
+		felt = append(felt, fill("% → %", kilos(f.BeforeKG), kilos(f.AfterKG)))
+	}
+	if len(felt) > 0 {
+		l.say("lighten.felt", "On the road the flywheels feel like this much weight, gear by gear: %.", strings.Join(felt, "; "))
+	}
+	if e.Symmetrical {
+		l.say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
+	} else {
+		l.say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", grams(e.MomentGMM/l.throw, 1))
+	}
+}
+
+func kilos(kg float64) string { return unit.Format(1000*kg, unit.Kilogram, 100) }

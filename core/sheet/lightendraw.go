@@ -1,0 +1,169 @@
+package sheet
+
+import (
+	"pintwelve/core/draw"
+	"pintwelve/core/flywheel"
+	"pintwelve/core/unit"
+	"pintwelve/core/wheel"
+)
+
+// draw draws the section of each wheel, or one for both.
+func (l *lightening) draw() {
+	for i := range l.wheels {
+		w := &l.wheels[i]
+		switch {
+		case i == 1 && l.alike:
+		case w.ok:
+			l.text("picture.lighten."+w.side, l.section(w, w.account.BeforeSection, w.account.AfterSection))
+		default: // a cut can't be made: the wheel without it
+			if s, err := w.wheel.Section(); err == nil {
+				l.text("picture.lighten."+w.side, l.section(w, s, s))
+			}
+		}
+	}
+	if !l.alike {
+		l.say("lighten.which.drive", "Drive wheel")
+		l.say("lighten.which.timing", "Timing wheel")
+	}
+}
+
+func (l *lightening) section(w *lightened, before, after *wheel.Section) string {
+	length := func(name string, v float64) draw.Dim {
+		return draw.Dim{MM: v, Words: unit.Format(v, unit.MM, 0.1), Assumed: l.r.Blank(w.at(name))}
+	}
+	v := draw.SectionView{
+		Prefix:  "section-" + w.side,
+		Outline: between(after, after.InMM, after.OutMM),
+		Width:   length("width", w.dims.width),
+	}
+	v.Diameters = append(v.Diameters, length("diameter", w.dims.diameter))
+	if w.dims.bore > 0 {
+		v.Diameters = append(v.Diameters, length("bore", w.dims.bore))
+	}
+	for j, row := range w.rows {
+		if j < len(w.account.Lines) {
+			c := row.cut
+			if row == w.found {
+				c = w.size
+			}
+			v.Cuts = append(v.Cuts, outlines(c, before, after, row.nth)...)
+			for _, d := range turned(c) {
+				if d.MM > 0 && len(v.Diameters) < 4 {
+					v.Diameters = append(v.Diameters, d)
+				}
+			}
+		}
+	}
+	return draw.FlywheelSection(v)
+}
+
+// turned are the diameters that a cut is turned to.
+func turned(c flywheel.Cut) []draw.Dim {
+	var dims []draw.Dim
+	for _, d := range [...]float64{c.ToDiameterMM, 2 * c.FromMM, 2 * c.ToMM, 2 * c.PitchMM} {
+		dims = append(dims, draw.Dim{MM: d, Words: unit.Format(d, unit.MM, 0.1)})
+	}
+	return dims
+}
+
+// outlines are what a cut takes out of a section; the first carries its number.
+func outlines(c flywheel.Cut, before, after *wheel.Section, nth string) []draw.Cut {
+	var cuts []draw.Cut
+	switch c.Kind {
+	case flywheel.TurnRim:
+		cuts = append(cuts, draw.Cut{Outline: between(before, c.ToDiameterMM/2, before.OutMM)})
+	case flywheel.HoleRing:
+		cuts = append(cuts, draw.Cut{Outline: holeOutline(c, after), Hole: true})
+	default:
+		for _, s := range before.Faces[c.Side] {
+			if cut := taken(c, s, before); cut != nil {
+				cuts = append(cuts, draw.Cut{Outline: cut})
+			}
+		}
+	}
+	if len(cuts) > 0 {
+		cuts[0].Words = nth
+	}
+	return cuts
+}
+
+// edge is the outline of one face between two radii; X runs from the outer face.
+func edge(s *wheel.Section, side wheel.Side, from, to float64) []draw.Across {
+	var out []draw.Across
+	for _, x := range s.Faces[side] {
+		a, b := max(from, x.FromMM), min(to, x.ToMM)
+		if a < b {
+			out = append(out, draw.Across{R: a, X: across(s, side, depth(x, a))}, draw.Across{R: b, X: across(s, side, depth(x, b))})
+		}
+	}
+	return out
+}
+
+// between is the outline of the metal between two radii.
+func between(s *wheel.Section, from, to float64) []draw.Across {
+	out := edge(s, wheel.Outer, from, to)
+	back := edge(s, wheel.Inner, from, to)
+	for i := len(back) - 1; i >= 0; i-- {
+		out = append(out, back[i])
+	}
+	return out
+}
+
+func depth(s wheel.Span, r float64) float64 {
+	return s.DepthFromMM + (s.DepthToMM-s.DepthFromMM)*(r-s.FromMM)/(s.ToMM-s.FromMM)
+}
+
+func across(s *wheel.Section, side wheel.Side, depth float64) float64 {
+	if side == wheel.Inner {
+		return s.WidthMM - depth
+	}
+	return depth
+}
+
+// taken is what a ring takes under one stretch of a face, or nil for nothing.
+func taken(c flywheel.Cut, s wheel.Span, in *wheel.Section) []draw.Across {
+	ring := wheel.Span{FromMM: in.InMM, ToMM: in.OutMM, DepthFromMM: c.DepthMM, DepthToMM: c.DepthMM}
+	if c.Kind != flywheel.FaceSide {
+		ring.FromMM, ring.ToMM = c.FromMM, c.ToMM
+	}
+	switch {
+	case c.Kind == flywheel.Bevel && c.DeepInside:
+		ring.DepthToMM = 0
+	case c.Kind == flywheel.Bevel:
+		ring.DepthFromMM = 0
+	}
+	from, to := max(s.FromMM, ring.FromMM), min(s.ToMM, ring.ToMM)
+	if from >= to {
+		return nil
+	}
+	topA, topB := depth(s, from), depth(s, to)
+	endA, endB := max(topA, depth(ring, from)), max(topB, depth(ring, to))
+	if endA+endB-topA-topB < 1e-6 {
+		return nil
+	}
+	at := func(r, deep float64) draw.Across { return draw.Across{R: r, X: across(in, c.Side, deep)} }
+	return []draw.Across{at(from, topA), at(to, topB), at(to, endB), at(from, endA)}
+}
+
+// holeOutline is one hole of a ring in the metal that is left.
+func holeOutline(c flywheel.Cut, s *wheel.Section) []draw.Across {
+	top, floor := 0.0, 0.0
+	for _, x := range s.Faces[c.Side] {
+		if c.PitchMM >= x.FromMM && c.PitchMM <= x.ToMM {
+			top = depth(x, c.PitchMM)
+		}
+	}
+	for _, x := range s.Faces[c.Side.Other()] {
+		if c.PitchMM >= x.FromMM && c.PitchMM <= x.ToMM {
+			floor = s.WidthMM - depth(x, c.PitchMM)
+		}
+	}
+	half := c.DiameterMM / 2
+	hole := wheel.Hole{DiameterMM: c.DiameterMM, DepthMM: c.DepthMM, PointDeg: c.PointDeg, Through: c.Through}
+	shoulder, point := min(top+c.DepthMM, floor), min(top+hole.ReachMM(), floor)
+	if c.Through {
+		shoulder, point = floor, floor
+	}
+	at := func(r, deep float64) draw.Across { return draw.Across{R: c.PitchMM + r, X: across(s, c.Side, deep)} }
+	return []draw.Across{at(-half, top), at(half, top), at(half, shoulder), at(0, point), at(-half, shoulder)}
+}

@@ -1,0 +1,224 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/flywheel"
+	"pintwelve/core/unit"
+)
+
+// tapStep is how finely the page's stopwatch writes a tap, s.
+const tapStep = 0.01
+
+// swings works out the swing tests. What they find of a wheel counts against
+// its drawing, and for a like wheel that was not swung; what they find of the
+// crank tells what else turns.
+func (l *lightening) swings() {
+	for n, key := range l.r.Form.Rows("swing") {
+		at, values := "swing."+key+".", "lighten.swings/"+strconv.Itoa(n)
+		l.say(at+"name", "Swing %", strconv.Itoa(n+1))
+		of := l.r.Word(at + "of")
+		l.text(values+"/of", of)
+		l.text(values+"/when", l.r.Word(at+"when"))
+		s, ok := l.swung(at, of)
+		if !ok {
+			l.null(values + "/inertia_kgm2")
+			continue
+		}
+		l.number(values+"/inertia_kgm2", s.InertiaGMM2/1e9)
+		l.number(values+"/plus_kgm2", s.PM/1e9)
+		l.number(values+"/period_s", s.SmallS)
+		l.found(at, of, &s)
+	}
+	for i := range l.wheels {
+		if mate := &l.wheels[1-i]; l.alike && mate.swung && !l.wheels[i].swung {
+			l.wheels[i].account = mate.account
+		}
+	}
+}
+
+// swung works out one swing test.
+func (l *lightening) swung(at, of string) (flywheel.Swung, bool) {
+	timing, timed := l.timed(at)
+	swing, whole := l.readSwing(at, of)
+	if !timed || !whole || !l.wheels[0].ok || !l.wheels[1].ok {
+		return flywheel.Swung{}, false
+	}
+	swing.PeriodS, swing.SDS, swing.Freedom = timing.PeriodS, timing.SDS, timing.Freedom
+	s, err := swing.Inertia()
+	if err != nil {
+		l.blameSwing(at, err)
+	}
+	return s, err == nil
+}
+
+// timed reads the taps.
+func (l *lightening) timed(at string) (flywheel.Timing, bool) {
+	taps := l.r.Numbers(at+"taps", 1000)
+	if taps == nil {
+		return flywheel.Timing{}, false
+	}
+	passes := 2
+	if l.r.Word(at+"passes") == "one" {
+		passes = 1
+	}
+	if len(taps) < flywheel.LeastTaps {
+		l.say(at+"line", "% passes so far; go on, 20 or more are better.", strconv.Itoa(len(taps)))
+		return flywheel.Timing{}, false
+	}
+	t, err := flywheel.Time(taps, passes, tapStep)
+	if err != nil {
+		l.blameSwing(at, err)
+		return t, false
+	}
+	l.say(at+"line", "% s there and back, ± % s, over % swings. %", unit.Figures(t.PeriodS, unit.Second, 0.0001),
+		unit.Figures(t.PM(), unit.Second, 0.0001), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t))
+	return t, true
+}
+
+// slips says which taps were missed or double.
+func slips(t *flywheel.Timing) string {
+	missed := 0
+	for _, m := range t.Missed {
+		missed += m.Count
+	}
+	if missed+len(t.Doubled) == 0 {
+		return ""
+	}
+	return fill("% passes missed, % taps too many: allowed for.", strconv.Itoa(missed), strconv.Itoa(len(t.Doubled)))
+}
+
+// readSwing reads how a swing hung; false while a figure lacks.
+func (l *lightening) readSwing(at, of string) (flywheel.Swing, bool) {
+	s := flywheel.Swing{
+		ArmPM: l.r.Default(at + "armpm"), StartDeg: l.r.Default(at + "start"),
+		MassPM: l.scaleG, ReachMM: max(l.wheels[0].dims.diameter, l.wheels[1].dims.diameter) / 2,
+	}
+	s.EndDeg, _ = l.r.Number(at + "end")
+	var arm, mass bool
+	s.ArmMM, arm = l.r.Number(at + "arm")
+	if of == "crank" {
+		s.MassG, mass = l.r.Number(at + "mass")
+	} else {
+		s.MassG, mass = l.r.Or(at+"mass", l.weighs(at, of)), true
+	}
+	var lacks []string
+	if !arm && !l.r.Wrong(at+"arm") {
+		lacks = append(lacks, "how far the edge is from the middle of the shaft")
+	}
+	if !mass && !l.r.Wrong(at+"mass") {
+		lacks = append(lacks, "the weight")
+	}
+	if len(lacks) > 0 {
+		l.say(at+"lacks", "Still to give: %.", strings.Join(lacks, ", "))
+	}
+	return s, arm && mass
+}
+
+// weighs returns a wheel's weight on the scale, or else by its drawing.
+func (l *lightening) weighs(at, of string) float64 {
+	w := l.wheel(of)
+	on, drawn := "weight", w.account.Before.MassG
+	if l.r.Word(at+"when") == "after" {
+		on, drawn = "after", w.account.After.MassG
+	}
+	if v, ok := l.r.Number(w.at(on)); ok {
+		return v
+	}
+	return drawn
+}
+
+func (l *lightening) wheel(side string) *lightened {
+	if side == sideNames[1] {
+		return &l.wheels[1]
+	}
+	return &l.wheels[0]
+}
+
+// found says what a swing found, and puts it in the place of the drawing's.
+func (l *lightening) found(at, of string, s *flywheel.Swung) {
+	after := l.r.Word(at+"when") == "after"
+	words := ""
+	if of == "crank" {
+		l.crankGMM2, l.crankAfter = s.InertiaGMM2, after
+	} else {
+		words = l.against(l.wheel(of), after, s)
+	}
+	l.say(at+"inertia", "Inertia % ± % kg·cm².%", squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words)
+}
+
+// other is the inertia of what else turns, 0 where no swing of the crank tells
+// it.
+func (l *lightening) other() float64 {
+	if l.crankGMM2 == 0 {
+		return 0
+	}
+	rest := l.crankGMM2
+	for i := range l.wheels {
+		if l.crankAfter {
+			rest -= l.wheels[i].account.After.InertiaGMM2
+		} else {
+			rest -= l.wheels[i].account.Before.InertiaGMM2
+		}
+	}
+	if rest < 0 {
+		l.say("lighten.swungless", "The crank’s swing comes to less than its wheels alone: look at its arm and weight.")
+	}
+	return max(rest, 0)
+}
+
+// against compares a swing with the drawing, and lets it count.
+func (l *lightening) against(w *lightened, after bool, s *flywheel.Swung) string {
+	off := w.account.Off().InertiaGMM2
+	drawn := w.account.Before.InertiaGMM2
+	if after {
+		drawn = w.account.After.InertiaGMM2
+	}
+	miss := abs(s.InertiaGMM2 - drawn)
+	if w.account.After.InertiaGMM2 = s.InertiaGMM2; !after {
+		w.account.After.InertiaGMM2 -= off
+	}
+	w.account.Before.InertiaGMM2 = w.account.After.InertiaGMM2 + off
+	w.swung = true
+	if miss > s.PM {
+		return fill(" The drawing’s % lies outside that: look at the recesses, the arm and the weight. The swing counts.", squared(drawn))
+	}
+	return fill(" The drawing’s % agrees. The swing counts.", squared(drawn))
+}
+
+// blameSwing puts what the room says of a swing beside the figure it is about.
+func (l *lightening) blameSwing(at string, err error) {
+	f, ok := err.(*flywheel.Fault)
+	if !ok {
+		return
+	}
+	name, words := "taps", "the taps are too uneven to count the swings by: swing it again"
+	switch f.Field {
+	case flywheel.PeriodTooLong, flywheel.PeriodTooShort:
+		words = fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
+			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), counted(f.Factor))
+	case flywheel.TapTime:
+		words = fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
+	case flywheel.TapCount:
+		words = fill("% different passes are too few: % at least", times(f.Got), times(f.Least))
+	case flywheel.Arm, flywheel.ArmPM:
+		name, words = "arm", fill(willDo, mm(f.Got), mm(f.Least), mm(f.Most))
+	case flywheel.Mass, flywheel.MassPM:
+		name, words = "mass", fill(willDo, grams(f.Got, 1), grams(f.Least, 1), grams(f.Most, 1))
+	case flywheel.HalfSwing:
+		name, words = "end", "the swing can’t grow: the last half-swing is no more than the first"
+	}
+	l.r.Complain(at+name, words)
+}
+
+// counted guesses at a slip in counting.
+func counted(factor float64) string {
+	switch factor {
+	case 2:
+		return "Was the mark tapped one way only? Then say so above."
+	case 0.5:
+		return "Was the mark tapped both ways? Then say so above."
+	}
+	return "Look at the taps and the arm."
+}

@@ -1,0 +1,196 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/flywheel"
+	"pintwelve/core/unit"
+	"pintwelve/core/wheel"
+)
+
+func mm(v float64) string { return unit.Format(v, unit.MM, 0.01) }
+
+// times writes a ratio to three figures or so.
+func times(x float64) string { return unit.Figures(x, unit.Plain, 0.01) }
+
+// squared writes an inertia in kg·cm², which gives a wheel three or four figures.
+func squared(gmm2 float64) string { return unit.Figures(gmm2/1e5, unit.Plain, 0) }
+
+// headline says the weight off and the inertia off.
+func (l *lightening) headline() {
+	d, t := &l.wheels[0], &l.wheels[1]
+	offD, offT := d.account.Off(), t.account.Off()
+	switch {
+	case !l.isCut() && l.alike:
+		l.say("lighten.headline", "Each wheel weighs %, as drawn.", grams(d.account.Before.MassG, 1))
+	case !l.isCut():
+		l.say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", grams(d.account.Before.MassG, 1), grams(t.account.Before.MassG, 1))
+	case l.alike:
+		l.say("lighten.headline", "% off each wheel", grams(offD.MassG, 1))
+	default:
+		l.say("lighten.headline", "% off the drive wheel, % off the timing wheel", grams(offD.MassG, 1), grams(offT.MassG, 1))
+	}
+	if l.isCut() {
+		off := percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
+		l.say("lighten.inertia", "% of the inertia off", off)
+		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG, 1), off)
+		l.say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
+	}
+	switch w := l.cannot(); {
+	case w != nil:
+		l.text("say.lighten.then", l.cannotWords(w))
+	case d.planned || t.planned:
+		l.text("say.lighten.then", l.foundWords())
+	case !l.isCut():
+		l.say("lighten.then", "Put a cut in below to see what it takes off.")
+	}
+	for _, name := range [...]string{"diameter", "width", "bore"} {
+		if l.r.Blank("wheel.drive."+name) && l.r.Blank("wheel.timing."+name) {
+			l.say("lighten.assumed", "Figures in italics are assumed: measure the wheel and type over them.")
+			return
+		}
+	}
+}
+
+func (l *lightening) cannot() *lightened {
+	for i := range l.wheels {
+		if l.wheels[i].cannot != nil {
+			return &l.wheels[i]
+		}
+	}
+	return nil
+}
+
+// foundWords say what the plan found: "Cut 2: 6.42 mm deep on each wheel."
+func (l *lightening) foundWords() string {
+	var all []string
+	for i := range l.wheels {
+		if w := &l.wheels[i]; w.planned && (i == 0 || !l.alike) {
+			all = append(all, fill("Cut %: % on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.which(w)))
+		}
+	}
+	return strings.Join(all, " ")
+}
+
+// which says of which wheel something is said.
+func (l *lightening) which(w *lightened) string {
+	if l.alike {
+		return "each"
+	}
+	return "the " + w.side
+}
+
+// size is the figure of a cut that was found.
+func (c *cutRow) size(cut flywheel.Cut) float64 {
+	switch c.find {
+	case "depth":
+		return cut.DepthMM
+	case "holes":
+		return float64(cut.Number)
+	case "rim":
+		return cut.ToDiameterMM
+	}
+	return cut.DiameterMM
+}
+
+// bareSize writes the figure that was found: "8.6 mm", "6".
+func bareSize(row *cutRow, c flywheel.Cut) string {
+	if row.find == "holes" {
+		return strconv.Itoa(c.Number)
+	}
+	return mm(row.size(c))
+}
+
+// sizeWords say what the figure is that was found.
+func sizeWords(row *cutRow, c flywheel.Cut) string {
+	template := "drill %"
+	switch row.find {
+	case "holes":
+		template = "% holes"
+	case "depth":
+		template = "% deep"
+	case "rim":
+		template = "down to ⌀ %"
+	}
+	return fill(template, bareSize(row, c))
+}
+
+// cannotWords say why no size of the cut will do, and what the most is.
+func (l *lightening) cannotWords(w *lightened) string {
+	c := w.cannot
+	stop := "no metal would be left"
+	if c.Wall != nil {
+		_, least := l.asked(c.Wall.Kind)
+		stop = fill("% would be under %", wallNames[c.Wall.Kind], mm(least))
+	}
+	if c.WantedG < c.LeastG {
+		return fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, grams(c.WantedG, 1), l.which(w), grams(c.LeastG, 1))
+	}
+	if c.MostG < 0.5 {
+		return fill("Cut % can take nothing off % wheel: %.", w.found.nth, l.which(w), stop)
+	}
+	return fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, grams(c.WantedG, 1), l.which(w),
+		grams(c.MostG, 1), sizeWords(w.found, c.Most), stop)
+}
+
+var wallNames = [wheel.HoleToBoss + 1]string{
+	wheel.Web: "the web", wheel.RimDepth: "the rim’s depth", wheel.RimWidth: "the rim’s width", wheel.HoleFloor: "the floor under a hole",
+	wheel.HoleToBore: "the metal from hole to bore", wheel.HoleToEdge: "the metal from hole to edge", wheel.HoleToHole: "the metal between holes",
+	wheel.HoleToBoss: "the metal between hole and boss",
+}
+
+// A least wall is asked of the web, the rim's depth, its width, and round holes.
+var leastNames = [...]string{"web", "rimdepth", "rimwidth", "holewall"}
+
+// asked returns which least wall a wall is held to, and how thick that is.
+func (l *lightening) asked(k wheel.WallKind) (which int, mm float64) {
+	if k == wheel.HoleToBoss {
+		return len(leastNames) - 1, 0
+	}
+	which = min(int(k), len(leastNames)-1)
+	return which, [...]float64{l.least.WebMM, l.least.RimDepthMM, l.least.RimWidthMM, l.least.HoleMM}[which]
+}
+
+// sayRows says under each cut what it takes off, or what it lacks: of cuts that
+// lack their size, only the first can be found for a weight.
+func (l *lightening) sayRows() {
+	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
+		for _, row := range rows {
+			if len(row.lacks) > 0 {
+				l.say(row.at+"line", "Still to give: %.", strings.Join(row.lacks, ", "))
+			} else if words := l.takes(row); words != "" {
+				l.text("say."+row.at+"line", words)
+			}
+		}
+	}
+}
+
+// takes says what a cut takes off each wheel that it is made on.
+func (l *lightening) takes(row *cutRow) string {
+	var all []string
+	for i := range l.wheels {
+		w := &l.wheels[i]
+		if i == 1 && l.alike || !w.ok {
+			continue
+		}
+		if w.cannot != nil && w.found == row {
+			all = append(all, l.cannotWords(w))
+		}
+		for j, line := range w.account.Lines {
+			if w.rows[j] != row {
+				continue
+			}
+			words := fill("% and % of the inertia off % wheel", grams(line.Off.MassG, 1),
+				percent(line.Off.InertiaGMM2/w.account.Before.InertiaGMM2), l.which(w))
+			if row == w.found {
+				words = fill("%: %", sizeWords(row, w.size), words)
+			}
+			if over := line.OverlapG(); over >= 0.5 {
+				words += fill("; % more is counted with the cuts before", grams(over, 1))
+			}
+			all = append(all, words+".")
+		}
+	}
+	return strings.Join(all, " ")
+}

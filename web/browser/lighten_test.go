@@ -1,0 +1,154 @@
+package browser
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+)
+
+// lightenBench goes to the step from the order of the work.
+func lightenBench(t *testing.T) *Page {
+	t.Helper()
+	p, _ := bench(t)
+	p.Press("Pintwelve: the order of the work")
+	p.Press("Lighten")
+	p.Until(`!document.getElementById('lighten').hidden`)
+	return p
+}
+
+// single types in the wheel of a 500 cc single with a recess in each side.
+func single(p *Page) {
+	p.Fill("Diameter of the drive wheel", "200")
+	p.Fill("Width over all of the drive wheel", "28")
+	p.Fill("Bore for the shaft of the drive wheel", "24")
+	for _, row := range []string{"As made 1", "As made 2"} {
+		p.Press("Add a recess, bevel or holes")
+		p.Fill(row+" Inner diameter", "60")
+		p.Fill(row+" Outer diameter", "160")
+		p.Fill(row+" Depth", "5")
+	}
+	p.Choose("As made 2 From the face towards", "the rod")
+}
+
+const (
+	lightened = "#lighten .headline"
+	section   = `[data-picture="lighten.drive"]`
+)
+
+func TestTheWheelsAreLightenedFromFirstTapToLast(t *testing.T) {
+	p := lightenBench(t)
+	assert.Equal(t, "Each wheel weighs 6806 g, as drawn.", p.Text(lightened))
+	assert.Contains(t, p.Text("#lighten .answer"), "Figures in italics are assumed")
+	single(p)
+	assert.Equal(t, "Each wheel weighs 5449 g, as drawn.", p.Text(lightened))
+	whole := Eval[string](p, `document.querySelector('`+section+`').innerHTML`)
+
+	// Plan backwards, with a cut of one's own before it.
+	p.Fill("Weight to come off each wheel, in all", "0.75 kg")
+	p.Press("Add a cut")
+	p.Choose("Cut 1 What is cut", "drill through holes")
+	p.Fill("Cut 1 How many holes", "6")
+	p.Fill("Cut 1 On a circle of", "140")
+	p.Fill("Cut 1 First at hour", "1")
+	p.Fill("Cut 1 Drill", "10")
+	p.Press("Add a cut")
+	p.Fill("Cut 2 Inner diameter", "48")
+	p.Fill("Cut 2 Outer diameter", "168")
+	assert.Equal(t, "750 g off each wheel", p.Text(lightened))
+	assert.Equal(t, "10.3% of the inertia off", p.Text("#lighten .headline + .headline"))
+	assert.Equal(t, "Cut 2: 8.6 mm deep on each wheel.", p.Text("#lighten .then"))
+	assert.Contains(t, p.Text("#lighten .answer"), "A lightened wheel can burst.")
+	assert.Equal(t, "8.6 mm found", Eval[string](p, `[...document.querySelectorAll('[name="cut.*.depth"]')].at(-1).placeholder`))
+	assert.NotEqual(t, whole, Eval[string](p, `document.querySelector('`+section+`').innerHTML`), "the section follows the figures")
+	assert.Contains(t, p.Text("#lighten"), "13 g more is counted with the cuts before.")
+
+	// What it does, and whether it will hold.
+	p.Fill("Idle speed now", "900")
+	p.Fill("Rear wheel, axle to ground", "310")
+	p.Fill("Each gear: turns of the crank to one of the rear wheel", "14 5")
+	p.Fill("Highest speed it will ever see", "6000")
+	page := p.Text("#lighten")
+	for _, words := range []string{
+		"Clutch out it picks up 1.11 times as fast.", "it wants 950 rpm", "120.6 kg → 108.2 kg; 15.4 kg → 13.8 kg",
+		"the balance factor stays as it was", "the material tears at 550 MPa, 17.7 times as much", "The maker’s limits, local rules and a licensed shop’s judgement decide.",
+	} {
+		assert.Contains(t, page, words)
+	}
+
+	// Swing test, by the stopwatch and by a list.
+	p.Press("Add a swing test")
+	p.Fill("Swing 1 From the edge to the shaft’s middle", "80")
+	for range 5 {
+		p.Press("Swing 1 Tap at each pass")
+	}
+	tapped := strings.Fields(p.Value("Swing 1 Passes, as timed"))
+	assert.Len(t, tapped, 5)
+	assert.Equal(t, "0", tapped[0])
+	assert.Contains(t, p.Text("#lighten"), "5 passes so far")
+	p.Press("Swing 1 Start again")
+	assert.Empty(t, p.Value("Swing 1 Passes, as timed"))
+	p.Fill("Swing 1 Passes, as timed", "0 0.39 0.77 1.15 1.54 1.92 2.31 2.69 3.08 3.46 3.84 4.23")
+	assert.Contains(t, p.Text("#lighten"), "over 5.5 swings.")
+	assert.Contains(t, p.Text("#lighten"), "The swing counts.")
+
+	// Weigh-in.
+	p.Fill("Drive, before", "5440")
+	p.Fill("Drive, after", "4687")
+	assert.Contains(t, p.Text("#lighten"), "9 g over the scale (0.2%).")
+	assert.Contains(t, p.Text("#lighten"), "Off: 753 g, 750 g planned: 3 g too much.")
+
+	p.Until(kept(`form['wheel.drive.after'] === '4687'`))
+	p.Reload()
+	p.Ready()
+	assert.Equal(t, "750 g off each wheel", p.Text(lightened))
+	assert.Equal(t, "140", p.Value("Cut 1 On a circle of"))
+}
+
+func TestACutTakenOutComesBack(t *testing.T) {
+	p := lightenBench(t)
+	p.Press("Add a cut")
+	p.Choose("Cut 1 What is cut", "turn the rim down")
+	p.Fill("Cut 1 Down to diameter", "190")
+	off := p.Text(lightened)
+	assert.Contains(t, off, "g off each wheel")
+	p.Press("Take out Cut 1")
+	assert.Contains(t, p.Text(lightened), "Each wheel weighs")
+	p.Press("Put it back")
+	assert.Equal(t, off, p.Text(lightened))
+	assert.Equal(t, "190", p.Value("Cut 1 Down to diameter"))
+}
+
+func TestAnImpossibleCutIsSaidBesideItsField(t *testing.T) {
+	p := lightenBench(t)
+	p.Press("Add a cut")
+	p.Fill("Cut 1 Inner diameter", "60")
+	p.Fill("Cut 1 Outer diameter", "230")
+	p.Fill("Cut 1 Depth", "5")
+	assert.Equal(t, "Mend the figure marked Wrong below.", p.Text(lightened))
+	said := Eval[string](p, `(() => {
+		const control = document.querySelector('#lighten [aria-invalid="true"]');
+		return control.name + ': ' + document.getElementById(control.getAttribute('aria-describedby')).textContent;
+	})()`)
+	assert.Equal(t, "cut.*.to: 230 mm lies outside the wheel: 60 mm to 200 mm will do", said)
+	p.Fill("Cut 1 Outer diameter", "160")
+	assert.Contains(t, p.Text(lightened), "g off each wheel")
+}
+
+func TestTheLighteningFitsANarrowPhoneAndAThumb(t *testing.T) {
+	p := lightenBench(t)
+	single(p)
+	p.Press("Add a cut")
+	p.Press("Add a swing test")
+	p.Fill("Highest speed it will ever see", "6000")
+	Eval[bool](p, `(document.querySelectorAll('#lighten details').forEach((d) => { d.open = true; }), true)`)
+	for _, width := range []int64{360, 320} {
+		p.do(chromedp.EmulateViewport(width, 740, chromedp.EmulateMobile, chromedp.EmulateTouch, chromedp.EmulateScale(2)))
+		assert.LessOrEqual(t, Eval[int64](p, `document.documentElement.scrollWidth`), width)
+		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll('#lighten :is(button, input, select, textarea, summary)')]
+			.filter((e) => e.offsetParent && e.getBoundingClientRect().height < 44).map((e) => e.outerHTML)`))
+		assert.Empty(t, Eval[[]string](p, `[...document.querySelectorAll('#lighten *')].filter((e) => e.offsetParent && !e.closest('.unseen, svg') &&
+			parseFloat(getComputedStyle(e).fontSize) < 16).map((e) => e.outerHTML.slice(0, 90))`))
+	}
+}

@@ -57,8 +57,9 @@ type Manner struct {
 	Margin float64
 }
 
-// Surely is the least margin at which 99 of 100 made-up cranks are truly inside
-// when they are left, however their dials were read.
+// Surely is a margin at which 99 of 100 made-up cranks are truly inside when they
+// are left, their dials read by 8 points, by 4, or by half-way hours, and no blow
+// more than two fifths off what was meant; for 8 points 0.35 is enough.
 const Surely = 0.5
 
 // Plan says what to do after the latest of the passes (model, section 7).

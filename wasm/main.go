@@ -121,6 +121,13 @@ var verbs = map[string]func(flat) flat{
 		out.add("link", text)
 		return out
 	},
+	// unfit: the form → what in it no control could have made
+	"unfit": func(in flat) (out flat) {
+		for _, p := range form.Unfit(in.form()) {
+			out.add(p.Name, p.Text)
+		}
+		return out
+	},
 	// decode: "link" → the form, or "problem"
 	"decode": func(in flat) (out flat) {
 		job, err := link.Decode(in.take("link"))

@@ -4,6 +4,7 @@ import { startCore } from './bridge.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Job, newKey } from './job.js';
+import { Jobs } from './jobs.js';
 import { Lathe } from './lathe.js';
 import { handOn, linkIn } from './link.js';
 import { Notice } from './notice.js';
@@ -35,7 +36,7 @@ async function start() {
 }
 
 function cannotKeep(error) {
-  notice.say(`This browser keeps nothing for the page (${error.message}). Hand on a link before you close it.`);
+  notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or hand on a link before you close it.`, 'Save a file', () => document.getElementById('save-one').click());
   return null;
 }
 
@@ -48,6 +49,13 @@ class Bench {
     this.hourField = {}; // the hour field last touched, a dial
     this.stopwatch = new Stopwatch();
     this.answers = { now: {}, later: {} };
+    this.jobs = new Jobs(document.getElementById('jobs'), notice, {
+      bench: () => ({ job: this.own ?? this.job, store: this.store }),
+      open: (record) => this.take(this.jobOf(record)),
+      changed: (id) => this.reread(id),
+      left: (id) => { if (id === this.job.id) this.take(this.jobOf()); },
+      unfit: (form) => Object.keys(this.call('unfit', form)),
+    });
   }
 
   /** Opens the user's last job, then the link's over it if there is one. */
@@ -55,7 +63,8 @@ class Bench {
     this.step = stepAt(document, location.hash);
     const record = this.store && await this.store.current().catch(cannotKeep);
     this.take(this.jobOf(record));
-    this.store?.listen(({ id }) => this.heard(id));
+    this.store?.listen((message) => this.heard(message));
+    this.store?.onLost(() => this.told(new Error('the browser has cleared what the page kept')));
     this.arrive();
   }
 
@@ -79,21 +88,6 @@ class Bench {
     this.job = job;
     if (job.store) job.store.setCurrent(job.id).catch((error) => this.told(error));
     this.refresh();
-    this.listOthers();
-  }
-
-  /** Offers the other jobs that are kept. */
-  async listOthers() {
-    const records = this.store ? await this.store.all() : [];
-    const others = records.filter(({ id }) => id !== this.job.id);
-    document.getElementById('others').hidden = others.length === 0;
-    document.getElementById('others-list').replaceChildren(...others.map((record) => {
-      const button = document.createElement('button');
-      button.type = 'button';
-      button.textContent = record.form.number || 'without a number';
-      button.addEventListener('click', () => this.take(this.jobOf(record)));
-      return button;
-    }));
   }
 
   /** Shows the step of the work that the address names. */
@@ -102,6 +96,7 @@ class Bench {
     for (const step of painters.keys()) step.hidden = step !== this.step;
     document.getElementById(location.hash.slice(1))?.scrollIntoView();
     this.refresh();
+    if (this.step.id === 'jobs' || this.step.id === 'order') this.jobs.show().catch((error) => this.told(error));
   }
 
   refresh() {
@@ -213,11 +208,24 @@ class Bench {
   }
 
   told(error) {
-    if (!error) notice.clear('keeping');
-    else notice.say(`This could not be kept on the phone: ${error.message}. Hand on a link before you close the page.`, 'keeping');
+    if (error) {
+      notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or hand on a link before you close the page.`,
+        'Save a file', () => document.getElementById('save-one').click(), undefined, 'keeping');
+    } else {
+      notice.clear('keeping');
+      // Asked once there is something to keep: some browsers ask the person.
+      this.promised ??= navigator.storage?.persist?.().catch(() => false);
+    }
   }
 
-  async heard(id) {
+  /** Another tab has kept or deleted a job. */
+  heard({ id, rev }) {
+    if (id === this.job.id && rev === 0) notice.say('This crank was deleted in another tab. It stands here until you open another; the next figure you type keeps it again.');
+    else this.reread(id);
+    if (this.step.id === 'jobs') this.jobs.show();
+  }
+
+  async reread(id) {
     if (id !== this.job.id || !this.job.store) return;
     const record = await this.store.get(id);
     if (record) this.job.adopt(record);
@@ -286,6 +294,7 @@ class Bench {
       drilled: () => this.drilled(),
       share: () => this.share(),
       afresh: () => this.startAfresh(),
+      'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
       done: () => this.done(),
       again: () => this.again(),
       undo: () => this.undo(),

@@ -14,7 +14,7 @@ export class Notice {
   say(text, topic = '') { this.#show(text, topic, '', undefined, undefined); }
 
   /** Offers something to do; onClose runs when it is declined. */
-  offer(text, label, onAct, onClose) { this.#show(text, '', label, onAct, onClose); }
+  offer(text, label, onAct, onClose, topic = '') { this.#show(text, topic, label, onAct, onClose); }
 
   /** Takes back what was said on a topic. */
   clear(topic) {

@@ -1,6 +1,8 @@
-// Jobs kept on this phone, in IndexedDB. A job is {id, rev, form}; a write is
-// compare-and-swap on rev, and other tabs hear of it. Names carry the page's
-// folder, since folders of one host share an origin.
+// Jobs kept on this phone, in IndexedDB. A job is {id, rev, form}, and beside
+// it turn, which orders the jobs by when they were last kept, and filed, the
+// revision that a file holds. A write is compare-and-swap on rev, and other tabs
+// hear of it. Names carry the page's folder, since folders of one host share an
+// origin.
 
 const SCOPE = new URL('.', document.baseURI).pathname;
 
@@ -23,9 +25,14 @@ class Store {
     this.channel = channel;
   }
 
-  /** Calls heard({id, rev}) when another tab has kept a job. */
+  /** Calls heard({id, rev}) when another tab has kept a job; rev 0: has deleted it. */
   listen(heard) {
     this.channel.onmessage = (event) => heard(event.data);
+  }
+
+  /** Calls lost() when the browser takes the store away, as when its data is cleared. */
+  onLost(lost) {
+    this.db.onclose = lost;
   }
 
   get(id) {
@@ -50,24 +57,80 @@ class Store {
    * Keeps a job as the revision after rev. Gives {rev} when it is kept, or
    * {newer: job} when another tab has kept a later one.
    */
-  put(id, rev, form) {
-    return new Promise((resolve, reject) => {
-      const work = this.db.transaction('jobs', 'readwrite', { durability: 'strict' });
-      const jobs = work.objectStore('jobs');
-      let outcome;
-      jobs.get(id).onsuccess = ({ target: { result: kept } }) => {
-        if (kept && kept.rev !== rev) {
-          outcome = { newer: kept };
-          return;
-        }
+  async put(id, rev, form) {
+    let outcome;
+    await this.#change([id], ([kept], keep) => {
+      if (kept && kept.rev !== rev) outcome = { newer: kept };
+      else {
         outcome = { rev: rev + 1 };
-        jobs.put({ id, rev: rev + 1, form });
+        keep({ ...kept, id, rev: rev + 1, form });
+      }
+    });
+    return outcome;
+  }
+
+  /** Deletes a job as it was at a revision; false when it has changed since. */
+  async remove(id, rev) {
+    let gone = false;
+    await this.#change([id], ([kept], _, drop) => {
+      gone = kept?.rev === rev;
+      if (gone) drop(id);
+    });
+    return gone;
+  }
+
+  /**
+   * Decides for many jobs at once what is to be kept: decide(kept, keep) gets
+   * the jobs as they are kept under the ids, undefined where there is none.
+   */
+  settle(ids, decide) {
+    return this.#change(ids, decide);
+  }
+
+  /** Notes that a file holds jobs at their revisions. */
+  filed(records) {
+    return this.#change(records.map(({ id }) => id), (kept, keep) => {
+      kept.forEach((now, i) => { if (now) keep({ ...now, filed: records[i].rev }, now.turn); });
+    });
+  }
+
+  #change(ids, decide) {
+    return new Promise((resolve, reject) => {
+      const work = this.db.transaction(['jobs', 'state'], 'readwrite', { durability: 'strict' });
+      const jobs = work.objectStore('jobs');
+      const state = work.objectStore('state');
+      const told = [];
+      const found = [];
+      let wanting = ids.length + 1;
+      let turn = 0;
+      let failed = null;
+      const got = () => {
+        if (--wanting > 0) return;
+        try {
+          write();
+        } catch (error) {
+          failed = error;
+          work.abort();
+        }
       };
+      const write = () => {
+        const keep = (record, at = ++turn) => {
+          jobs.put({ ...record, turn: at });
+          told.push({ id: record.id, rev: record.rev });
+        };
+        decide(found, keep, (id) => {
+          jobs.delete(id);
+          told.push({ id, rev: 0 });
+        });
+        state.put(turn, 'turn');
+      };
+      state.get('turn').onsuccess = ({ target }) => { turn = target.result ?? 0; got(); };
+      ids.forEach((id, i) => { jobs.get(id).onsuccess = ({ target }) => { found[i] = target.result; got(); }; });
       work.oncomplete = () => {
-        if (outcome.rev) this.channel.postMessage({ id, rev: outcome.rev });
-        resolve(outcome);
+        for (const message of told) this.channel.postMessage(message);
+        resolve();
       };
-      work.onabort = () => reject(work.error ?? new Error('the write was given up'));
+      work.onabort = () => reject(failed ?? work.error ?? new Error('the write was given up'));
     });
   }
 }

@@ -162,9 +162,9 @@ func clip(text string) string {
 	return string(out)
 }
 
-// Check returns what is wrong with a form from outside, whoever wrote it:
-// names that the table lacks, text that is too long, wrong quantities. It
-// reads every field, so that its list is whole.
+// Check returns what is wrong with a form from outside, whoever wrote it: what
+// Unfit finds, and wrong quantities. It reads every field, so that its list is
+// whole.
 func Check(f Form) []Problem {
 	r := Read(f)
 	if len(f) > MaxNames {
@@ -172,34 +172,44 @@ func Check(f Form) []Problem {
 		return r.Problems
 	}
 	for _, name := range f.Names() {
-		field, _, ok := Job.Lookup(name)
-		switch {
-		case !ok:
-			r.Complain(name, "no field has this name")
-		case len(f[name]) > field.Long:
-			r.Complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
-		default:
-			r.check(name, field)
+		if field := r.fits(name); field != nil && field.Kind == Quantity {
+			r.Number(name)
+		} else if field != nil && field.Kind == List {
+			r.Numbers(name, field.Long)
 		}
 	}
 	return r.Problems
 }
 
-func (r *Reader) check(name string, f *Field) {
-	switch f.Kind {
-	case Quantity:
-		r.Number(name)
-	case List:
-		r.Numbers(name, f.Long)
-	case Choice:
-		r.Word(name)
-	case Tick:
-		if t := r.Form[name]; t != "" && t != "yes" {
-			r.Complain(name, "a tick is “yes” or blank")
-		}
-	case Order:
-		if t := r.Form[name]; t == "" || !isOrder(t) || len(t) > 1 && t[0] == '0' {
-			r.Complain(name, "an order is a whole number")
-		}
+// Unfit returns what in a form from outside no control could have made: names
+// that the table lacks, text that is too long, words that a choice hasn't. A
+// wrong quantity is not among it: that is kept as it was typed.
+func Unfit(f Form) []Problem {
+	r := Read(f)
+	for _, name := range f.Names() {
+		r.fits(name)
 	}
+	return r.Problems
+}
+
+// fits complains of what no control could have made, and returns the field
+// otherwise.
+func (r *Reader) fits(name string) *Field {
+	field, _, ok := Job.Lookup(name)
+	switch text := r.Form[name]; {
+	case !ok:
+		r.Complain(name, "no field has this name")
+	case len(text) > field.Long:
+		r.Complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
+	case field.Kind == Choice:
+		r.Word(name)
+	case field.Kind == Tick && text != "" && text != "yes":
+		r.Complain(name, "a tick is “yes” or blank")
+	case field.Kind == Order && (text == "" || !isOrder(text) || len(text) > 1 && text[0] == '0'):
+		r.Complain(name, "an order is a whole number")
+	}
+	if r.Wrong(name) {
+		return nil
+	}
+	return field
 }

@@ -192,4 +192,4 @@ func Fill(pattern string, keys []string) string {
 }
 
 // Job is the table of the whole job.
-var Job = newTable(truingFields, lightenFields, balanceFields, fittingFields)
+var Job = newTable(truingFields, lightenFields, balanceFields, fittingFields, jobFields)

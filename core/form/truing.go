@@ -16,7 +16,7 @@ const truingFields = `
  6 tolerance  fine 0.001..2.54 2
  7 throw      mm 5..200 42
  8 rim        mm 20..800 190
- 9 number     words 60
+ 9 number     words 180
 
 10 drive.division  fine 0.0001..0.254 0.5
 11 drive.at        mm 1..1000 75
@@ -45,7 +45,7 @@ const truingFields = `
 35 pass.*.edge12   fine -6.35..6.35
 36 pass.*.edge3    fine -6.35..6.35
 37 pass.*.edge9    fine -6.35..6.35
-38 pass.*.note     words 200
+38 pass.*.note     words 600
 39 bench           words 12
 
 40 pass.*.drive.how    choice hour halfway pin turn

@@ -124,6 +124,7 @@ func TestBadTextIsSaidBesideTheField(t *testing.T) {
 }
 
 func linkOf(p *Page) string {
+	Eval[bool](p, `(document.getElementById('share').scrollIntoView(), true)`)
 	p.Press("Hand on a link")
 	p.Until(`document.getElementById('share-said').textContent.includes('#')`)
 	said := p.Text("#share-said")

@@ -1,0 +1,48 @@
+// A made-up job for a newcomer to look at: the maker, the shop and the owner
+// don't exist, and the readings are those of a reckoned crank.
+
+export const EXAMPLE = 'example';
+
+export function example() {
+  return {
+    number: 'Example: CB 0417',
+    engine: 'Calderbrook 499 single, 1951',
+    owner: 'J. Marlowe',
+    'date.in': '2026-03-02',
+    'date.out': '2026-03-13',
+    notes: 'Came in with big-end knock. New crankpin and bush, new mains.\nAn example: Calderbrook and its owner are made up.',
+    tolerance: '2',
+    throw: '42',
+    rim: '190',
+    ...half('drive'),
+    ...half('timing'),
+    ...round('1', 1, ['4.5', '8'], ['4.5', '4']),
+    'pass.1.note': 'Pressed up dry, before truing.',
+    ...did('1', 'strike', 'timing', '3', '1.5'),
+    ...round('2', 2, ['2.5', '6:30'], ['2.5', '5:30']),
+    ...did('2', 'squeeze', '', '6', '2'),
+    ...round('3', 3, ['0.5', '7:30'], ['0.5', '3:30']),
+    bench: '3',
+  };
+}
+
+function half(side) {
+  return { [`${side}.at`]: '75', [`${side}.pin`]: '120', [`${side}.bearing`]: '70', [`${side}.tip`]: '10', [`${side}.division`]: '0.5' };
+}
+
+function round(key, order, drive, timing) {
+  const at = `pass.${key}.`;
+  return {
+    [`${at}order`]: String(order),
+    [`${at}drive.tir`]: drive[0],
+    [`${at}drive.high`]: drive[1],
+    [`${at}timing.tir`]: timing[0],
+    [`${at}timing.high`]: timing[1],
+  };
+}
+
+function did(key, kind, wheel, hour, strength) {
+  const at = `pass.${key}.done.1.`;
+  const fields = { [`${at}kind`]: kind, [`${at}hour`]: hour, [`${at}strength`]: strength, [`${at}order`]: '1' };
+  return wheel ? { ...fields, [`${at}wheel`]: wheel } : fields;
+}

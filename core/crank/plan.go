@@ -24,14 +24,19 @@ type Step struct {
 // Why says why a plan is as it is.
 type Why uint8
 
-// The reasons. Only with Work are there steps.
+// The reasons. With Work there are steps; with Unclear there may be, for one who
+// goes on all the same.
 const (
 	Unread     Why = iota // there is no pass, or the latest wasn't solved
 	Work                  // it reads outside, and the steps will bring it nearer
 	Leave                 // it reads inside
 	Unmendable            // no bumping brings it inside: look to the pin and its seats
-	Unclear               // it reads outside, but nothing that a move takes out stands clear of the noise: read again, with more points
+	Unclear               // read again, with more points: see below
 )
+
+// With Unclear it is not surely inside, but nothing that a move takes out stands
+// clear of the noise, or the crank has not been touched yet and is too close to
+// call: a true one must not be hit.
 
 // Next is what to do after the latest readings.
 type Next struct {
@@ -52,8 +57,9 @@ type Manner struct {
 	Margin float64
 }
 
-// Surely is the least margin at which 99 of 100 made-up cranks are truly inside
-// when they are left, however their dials were read.
+// Surely is a margin at which 99 of 100 made-up cranks are truly inside when they
+// are left, their dials read by 8 points, by 4, or by half-way hours, and no blow
+// more than two fifths off what was meant; for 8 points 0.35 is enough.
 const Surely = 0.5
 
 // Plan says what to do after the latest of the passes (model, section 7).
@@ -72,23 +78,25 @@ func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
 		Rounds: last.rounds, Axes: s.Axes, D: s.D, G: s.G,
 	}
 	j := s.judge(last.Stations, tol, &n.Advice)
-	n.Why = m.why(&j, &n.Advice, began(g))
+	n.Why = m.why(&j, &n.Advice, g)
 	n.Strike, n.Close = false, false
-	if n.Why == Work {
+	if n.Why == Work || n.Why == Unclear {
 		n.work(&j)
 	}
 	return n
 }
 
-// why judges whether to work on, the worst run-out having been first read as began.
-// A crank that no bumping trues is not begun on; one that has been made worse is
-// first brought back.
-func (m Manner) why(j *judge, a *Advice, began float64) Why {
+// why judges whether to work on. A crank that no bumping trues is not begun on; one
+// that has been made worse is first brought back.
+func (m Manner) why(j *judge, a *Advice, g []sitting) Why {
+	back := a.Worst.Value > began(g) && a.Worst.Value >= a.Floor.Value+j.tol.RunOut
 	switch {
 	case j.inside(m.Margin):
 		return Leave
-	case a.Verdict == NotMendable && (a.Worst.Value <= began || a.Floor.Value+j.tol.RunOut > a.Worst.Value):
+	case a.Verdict == NotMendable && !back:
 		return Unmendable
+	case len(g) == 1 && (a.Verdict == TooClose || a.Verdict == Fit):
+		return Unclear
 	}
 	return Work
 }
@@ -112,11 +120,12 @@ func (s *Seat) judge(st []Station, tol Tolerance, a *Advice) judge {
 }
 
 // inside tells whether every gauge stands inside its limit, its doubt counted k
-// times.
+// times; what stands at half its limit is inside whatever the doubt, since a
+// blow would do it more harm.
 func (j *judge) inside(k float64) bool {
 	for i := range j.gauges() {
 		g := j.gauge(i)
-		if (i < len(j.st) || g.limit > 0) && !(g.Value+k*g.Plus <= g.limit) {
+		if (i < len(j.st) || g.limit > 0) && !(g.Value+math.Min(k*g.Plus, g.limit/2) <= g.limit) {
 			return false
 		}
 	}

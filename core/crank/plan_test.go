@@ -153,6 +153,11 @@ func one(t *testing.T, s tryout.Start, sigma float64) crank.Pass {
 
 func TestWhy(t *testing.T) {
 	clear := func(s tryout.Start) []crank.Pass { return []crank.Pass{one(t, s, 0.002)} }
+	worked := func(p []crank.Pass) []crank.Pass {
+		found := one(t, twist(0.3), 0.002)
+		found.Done = []crank.Done{strikeRight(3, 2.7)}
+		return append([]crank.Pass{found}, p...)
+	}
 	for _, row := range []struct {
 		name   string
 		passes []crank.Pass
@@ -164,7 +169,10 @@ func TestWhy(t *testing.T) {
 		{"not solved", []crank.Pass{{}}, crank.Manner{}, crank.Unread, nil},
 		{"dead true", clear(tryout.Start{}), crank.Manner{}, crank.Leave, nil},
 		{"inside", clear(tryout.Start{D: clock.Vec{N: 0.03}}), crank.Manner{}, crank.Leave, nil},
-		{"inside, but not for sure", clear(tryout.Start{D: clock.Vec{N: 0.036}}), crank.Manner{Margin: 1}, crank.Work, []crank.Kind{crank.Strike}},
+		{"inside, but not for sure", clear(tryout.Start{D: clock.Vec{N: 0.036}}), crank.Manner{Margin: 1}, crank.Unclear, []crank.Kind{crank.Strike}},
+		{"inside, but not for sure, and worked on", worked(clear(tryout.Start{D: clock.Vec{N: 0.036}})), crank.Manner{Margin: 1}, crank.Work, []crank.Kind{crank.Strike}},
+		{"outside, but not for sure", clear(tryout.Start{D: clock.Vec{N: 0.042}}), crank.Manner{}, crank.Unclear, []crank.Kind{crank.Strike}},
+		{"outside, but not for sure, and worked on", worked(clear(tryout.Start{D: clock.Vec{N: 0.042}})), crank.Manner{}, crank.Work, []crank.Kind{crank.Strike}},
 		{"inside for sure", clear(tryout.Start{D: clock.Vec{N: 0.02}}), crank.Manner{Margin: 1}, crank.Leave, nil},
 		{"twist", clear(tryout.Start{D: clock.Vec{N: 0.3}}), crank.Manner{}, crank.Work, []crank.Kind{crank.Strike}},
 		{"open at 6", clear(tryout.Start{G: clock.Vec{T: -0.003}}), crank.Manner{}, crank.Work, []crank.Kind{crank.Squeeze}},

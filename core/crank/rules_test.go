@@ -16,8 +16,8 @@ type rule func(b *lathe, passes []crank.Pass) (do []crank.Done, ended ending, ag
 func advice(m crank.Manner) rule {
 	return func(_ *lathe, passes []crank.Pass) (do []crank.Done, ended ending, again bool) {
 		n := m.Plan(passes, crank.Tolerance{RunOut: allowed})
-		for _, s := range n.Steps {
-			do = append(do, crank.Done{Kind: s.Kind, Wheel: s.Wheel, Hour: s.Hour, Dose: s.Dose})
+		if n.Why == crank.Work {
+			do = asAdvised(&n)
 		}
 		ended = [...]ending{crank.Work: givenUp, crank.Leave: left, crank.Unmendable: unmendable, crank.Unclear: unclear}[n.Why]
 		return do, ended, n.Why == crank.Unclear && n.Rounds < 3

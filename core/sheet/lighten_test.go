@@ -185,10 +185,12 @@ func TestWhatItDoes(t *testing.T) {
 	assert.InDelta(t, after*5*5/0.31/0.31, value(t, a, "lighten.felt/1/after_kg"), 1e-9)
 	assert.InDelta(t, 2*value(t, a, "lighten.drive.before_g")+3000, value(t, a, "lighten.before_g"), 1e-9)
 	assert.Contains(t, text(a, "say.lighten.balance"), "stays as it was")
+	assert.Empty(t, text(a, "say.lighten.uneven"))
 	// One hole is on one side: its weight at 55 mm, carried to the throw of 42 mm.
 	a = Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "1", "cut.1.circle": "110", "cut.1.drill": "10", "cut.1.wheel": "drive"}), Lighten)
 	hole, _ := ring(0, 10, 18)
 	assert.InDelta(t, hole*55, value(t, a, "lighten.balance_change_gmm"), 1e-6)
+	assert.Equal(t, "To the balance", text(a, "say.lighten.uneven"))
 	assert.Contains(t, text(a, "say.lighten.balance"), "as much as "+strconv.Itoa(int(math.Round(hole*55/42)))+" g at the crankpin: balance the crank")
 }
 

@@ -236,6 +236,7 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 		l.say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
 	} else {
 		l.say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", grams(e.MomentGMM/l.throw, 1))
+		l.say("lighten.uneven", "To the balance")
 	}
 }
 

@@ -47,23 +47,26 @@ func (l *lightening) section(w *lightened, before, after *wheel.Section) string 
 				c = w.size
 			}
 			v.Cuts = append(v.Cuts, outlines(c, before, after, row.nth)...)
-			for _, d := range turned(c) {
-				if d.MM > 0 && len(v.Diameters) < 4 {
-					v.Diameters = append(v.Diameters, d)
-				}
+			for _, d := range [...]float64{c.ToDiameterMM, 2 * c.FromMM, 2 * c.ToMM, 2 * c.PitchMM} {
+				v.Diameters = dimensioned(v.Diameters, d)
 			}
 		}
 	}
 	return draw.FlywheelSection(v)
 }
 
-// turned are the diameters that a cut is turned to.
-func turned(c flywheel.Cut) []draw.Dim {
-	var dims []draw.Dim
-	for _, d := range [...]float64{c.ToDiameterMM, 2 * c.FromMM, 2 * c.ToMM, 2 * c.PitchMM} {
-		dims = append(dims, draw.Dim{MM: d, Words: unit.Format(d, unit.MM, 0.1)})
+// dimensioned adds a diameter that a cut is turned to, if it is none yet and
+// there is room.
+func dimensioned(dims []draw.Dim, d float64) []draw.Dim {
+	for _, other := range dims {
+		if other.MM == d {
+			return dims
+		}
 	}
-	return dims
+	if d <= 0 || len(dims) >= 4 {
+		return dims
+	}
+	return append(dims, draw.Dim{MM: d, Words: unit.Format(d, unit.MM, 0.1)})
 }
 
 // outlines are what a cut takes out of a section; the first carries its number.

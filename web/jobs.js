@@ -3,7 +3,7 @@
 import { copyOf, fileName, read, save, settled, written } from './file.js';
 import { EXAMPLE, example } from './example.js';
 
-const AT_ONCE = 30; // rows made before "more" is asked for
+const AT_ONCE = 20; // rows made before "more" is asked for
 
 /** How the list may be sorted; a blank stands last. */
 const SORTS = {
@@ -61,13 +61,23 @@ export class Jobs {
     this.notice.say(`This could not be done: ${error.message}`);
   }
 
-  /** Reads the jobs anew and lists them. */
+  /** Lists the jobs at once as they were last read, then as they are. */
   async show() {
-    const { store } = this.bench();
-    this.records = store ? await store.all() : [];
     this.list();
-    this.remind();
+    await this.readAgain();
     this.promise();
+  }
+
+  async readAgain() {
+    const { store } = this.bench();
+    const records = store ? await store.lines() : [];
+    const same = records.length === this.records.length && records.every(({ id, turn, filed }, i) => {
+      const was = this.records[i];
+      return was.id === id && was.turn === turn && was.filed === filed;
+    });
+    this.records = records;
+    if (!same && !this.section.hidden) this.list();
+    this.remind();
   }
 
   list() {
@@ -75,6 +85,7 @@ export class Jobs {
     const text = ({ form }) => ['number', 'engine', 'owner', 'date.in', 'date.out', 'notes'].map((name) => form[name] ?? '').join('\n').toLowerCase();
     const fits = (record) => {
       if (record.form.archived && !this.archived.checked) return false;
+      if (words.length === 0) return true;
       const all = text(record);
       return words.every((word) => all.includes(word));
     };
@@ -105,13 +116,21 @@ export class Jobs {
   }
 
   pressed(button) {
-    if (!button) return;
-    const { id } = button.closest('li').dataset;
-    const record = this.records.find((one) => one.id === id);
-    this[button.dataset.job](record, button).catch((error) => this.failed(error));
+    if (button) this.does(button).catch((error) => this.failed(error));
   }
 
-  async menu(_, button) {
+  async does(button) {
+    const { job } = button.dataset;
+    if (job === 'menu') {
+      this.menu(button);
+      return;
+    }
+    const record = await this.bench().store.get(button.closest('li').dataset.id);
+    if (record) await this[job](record);
+    else await this.show();
+  }
+
+  menu(button) {
     const more = button.closest('li').querySelector('.job-does');
     more.hidden = !more.hidden;
     button.setAttribute('aria-expanded', String(!more.hidden));

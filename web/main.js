@@ -34,6 +34,7 @@ async function start() {
   await bench.open();
   bench.wire();
   document.documentElement.dataset.ready = 'true';
+  setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
   onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', applyUpdate));
 }
 
@@ -101,8 +102,9 @@ class Bench {
     this.step = this.own ? sheetStep : stepAt(document, location.hash);
     for (const step of painters.keys()) step.hidden = step !== this.step;
     this.refresh();
+    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.told(error));
+    if (this.step.id === 'order') this.jobs.readAgain().catch((error) => this.told(error));
     document.getElementById(location.hash.slice(1))?.scrollIntoView();
-    if (this.step.id === 'jobs' || this.step.id === 'order') this.jobs.show().catch((error) => this.told(error));
   }
 
   refresh() {

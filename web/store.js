@@ -1,17 +1,30 @@
 // Jobs kept on this phone, in IndexedDB. A job is {id, rev, form}, and beside
 // it turn, which orders the jobs by when they were last kept, and filed, the
 // revision that a file holds. A write is compare-and-swap on rev, and other tabs
-// hear of it. Names carry the page's folder, since folders of one host share an
-// origin.
+// hear of it. Of each job a line is kept beside it, with no more of its form than
+// the list shows, so that a thousand are listed at once. Names carry the page's
+// folder, since folders of one host share an origin.
+
+/** The fields that the list of jobs shows, and searches. */
+const LISTED = ['number', 'engine', 'owner', 'date.in', 'date.out', 'notes', 'archived'];
 
 const SCOPE = new URL('.', document.baseURI).pathname;
 
 /** Opens the store. Throws when the browser refuses storage. */
 export async function openStore() {
-  const request = indexedDB.open(`pintwelve ${SCOPE}`, 1);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore('jobs', { keyPath: 'id' });
-    request.result.createObjectStore('state');
+  const request = indexedDB.open(`pintwelve ${SCOPE}`, 2);
+  request.onupgradeneeded = ({ oldVersion }) => {
+    const { result: db, transaction } = request;
+    if (oldVersion < 1) {
+      db.createObjectStore('jobs', { keyPath: 'id' });
+      db.createObjectStore('state');
+    }
+    const lines = db.createObjectStore('lines', { keyPath: 'id' });
+    transaction.objectStore('jobs').openCursor().onsuccess = ({ target: { result: cursor } }) => {
+      if (!cursor) return;
+      lines.put(lineOf(cursor.value));
+      cursor.continue();
+    };
   };
   const db = await done(request);
   // A newer page in another tab may need to change the store: don't hold it up.
@@ -41,6 +54,11 @@ class Store {
 
   all() {
     return done(this.db.transaction('jobs').objectStore('jobs').getAll());
+  }
+
+  /** Of every job what the list shows. */
+  lines() {
+    return done(this.db.transaction('lines').objectStore('lines').getAll());
   }
 
   /** The job that was on the bench last, or undefined. */
@@ -96,8 +114,9 @@ class Store {
 
   #change(ids, decide) {
     return new Promise((resolve, reject) => {
-      const work = this.db.transaction(['jobs', 'state'], 'readwrite', { durability: 'strict' });
+      const work = this.db.transaction(['jobs', 'lines', 'state'], 'readwrite', { durability: 'strict' });
       const jobs = work.objectStore('jobs');
+      const lines = work.objectStore('lines');
       const state = work.objectStore('state');
       const told = [];
       const found = [];
@@ -116,10 +135,12 @@ class Store {
       const write = () => {
         const keep = (record, at = ++turn) => {
           jobs.put({ ...record, turn: at });
+          lines.put(lineOf({ ...record, turn: at }));
           told.push({ id: record.id, rev: record.rev });
         };
         decide(found, keep, (id) => {
           jobs.delete(id);
+          lines.delete(id);
           told.push({ id, rev: 0 });
         });
         state.put(turn, 'turn');
@@ -133,6 +154,10 @@ class Store {
       work.onabort = () => reject(failed ?? work.error ?? new Error('the write was given up'));
     });
   }
+}
+
+function lineOf({ id, rev, turn, filed, form }) {
+  return { id, rev, turn, filed, form: Object.fromEntries(LISTED.filter((name) => form[name]).map((name) => [name, form[name]])) };
 }
 
 function done(request) {

@@ -94,7 +94,7 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 		return
 	}
 	for _, key := range keys {
-		// As dials were read before the move, so that the scatter runs on alike.
+		made.Taken() // its dials were read; read again with nothing done they scatter anew
 		for _, d := range s.done(r, key) {
 			made.Do(tryout.Blow{Kind: tryout.Kind(d.Kind), Wheel: d.Wheel, Hour: d.Hour, Dose: d.Dose})
 		}

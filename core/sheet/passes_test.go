@@ -86,6 +86,12 @@ func TestAMadeUpCrankIsTheSameForTheSameSeed(t *testing.T) {
 	assert.Contains(t, text(b, "say.truing.headline"), "Spread the wheels at 6")
 }
 
+func TestReadingAMadeUpCrankAgainScattersAnew(t *testing.T) {
+	f := TryOut("seven", "chance")
+	after := with(f, Again(f, "next"))
+	assert.NotEqual(t, f["pass.1.drive.turn"]+f["pass.1.timing.turn"], after["pass.next.drive.turn"]+after["pass.next.timing.turn"])
+}
+
 // Expected: the model's section 3, worked by hand for a wheel of 190 mm.
 func TestRimGapsAndStraightEdgeStandBesideTheDials(t *testing.T) {
 	f := with(typed("3", "6", "3", "6"), form.Form{

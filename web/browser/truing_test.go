@@ -39,7 +39,7 @@ func TestFourFieldsByTheirLabelsGiveAnAnswer(t *testing.T) {
 	assert.Equal(t, "Turn the crank once and read a dial.", p.Text(headline))
 	twist(p)
 	assert.Equal(t, "Strike the drive wheel at 3; watch the drive needle fall 4 thou.", p.Text(headline))
-	assert.Contains(t, p.Text(".caution"), "Eye protection")
+	assert.Contains(t, p.Text("#true .caution"), "Eye protection")
 	assert.True(t, Eval[bool](p, `document.querySelector('[data-picture=face] svg desc').textContent.includes('drive')`))
 }
 

@@ -23,6 +23,10 @@ export function example() {
     ...did('2', 'squeeze', '', '6', '2'),
     ...round('3', 3, ['0.5', '7:30'], ['0.5', '3:30']),
     bench: '3',
+    ...found,
+    ...lightened,
+    ...balanced,
+    ...fitted,
   };
 }
 
@@ -46,3 +50,55 @@ function did(key, kind, wheel, hour, strength) {
   const fields = { [`${at}kind`]: kind, [`${at}hour`]: hour, [`${at}strength`]: strength, [`${at}order`]: '1' };
   return wheel ? { ...fields, [`${at}wheel`]: wheel } : fields;
 }
+
+const found = {
+  'found.drive': '4.5',
+  'found.timing': '5',
+  'found.rock': '14',
+  'found.pin': '31.7',
+  'found.width': '18',
+  'found.side': '16',
+  ...Object.fromEntries(['oilways', 'sludge', 'cracks', 'pinseats', 'tapers', 'threads', 'keyways', 'witness'].map((what) => [`found.${what}`, 'good'])),
+};
+
+const lightened = {
+  'wheel.drive.diameter': '190',
+  'wheel.drive.width': '26',
+  'wheel.drive.bore': '24',
+  'wheel.drive.pinhole': '22',
+  'cut.1.order': '1',
+  'cut.1.from': '70',
+  'cut.1.to': '150',
+  'cut.1.depth': '5',
+  'lighten.idle': '900',
+};
+
+const balanced = {
+  'weight.piston': '310',
+  'weight.rings': '18',
+  'weight.gudgeon': '62',
+  'weight.clips': '2',
+  'weight.small': '165',
+  'weight.big': '410',
+  'weight.bearing': '95',
+  'weight.crankpin': '420',
+  'knife.whole.hung': '141',
+  target: 'factor',
+  'target.factor': '58',
+};
+
+const fitted = {
+  'bigend.pin': '31.750 31.748 31.750',
+  'bigend.bush': '31.792 31.790',
+  'bigend.least': '1.5',
+  'bigend.most': '2.5',
+  'press.drive': '26',
+  'press.timing': '26',
+  'press.rod': '18',
+  'press.over': '70.35',
+  'float.faces': '100.20',
+  'float.crank': '98.80',
+  'float.washers': '1.20',
+  'cases.drive': '1',
+  'cases.timing': '0.5',
+};

@@ -50,6 +50,7 @@ func TestTheSheetSumsTheJobUp(t *testing.T) {
 		"Job sheet Example: CB 0417", "Calderbrook 499", "Owner: J. Marlowe", "Came in: 2 Mar 2026", "Went out: 13 Mar 2026",
 		"The crank runs true: over one turn neither shaft moves more than 0.5 thou; 2 thou is allowed.", "It came at 4.5 thou.",
 		"struck timing at 3", "squeezed at 6", "New crankpin and bush",
+		"Side play 16", "Crankpin 31.749", "Cut 1: 529 g", "Balance factor 54.9", "Side clearance 13.8", "End float 10.8", "Run-out, timing side, 0.5",
 	} {
 		assert.Contains(t, paper, words)
 	}

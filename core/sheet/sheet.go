@@ -23,13 +23,13 @@ const (
 )
 
 // Answer answers a part of a form, or with part "" the whole of it but for the
-// sheet, which says the same again.
+// sheet, which says the same again, and for how to measure.
 func Answer(f form.Form, part string) *Answers {
 	a := &Answers{}
 	r := form.Read(f)
 	a.blocks(r)
 	for _, p := range parts {
-		if part == p.name || part == "" && p.name != Sheet {
+		if part == p.name || part == "" && p.name != Sheet && p.name != HowTo {
 			p.answer(a, r)
 		}
 	}
@@ -51,6 +51,7 @@ var parts = [...]struct {
 	{PressUp, pressingUp},
 	{Cases, inTheCases},
 	{Sheet, jobSheet},
+	{HowTo, howTo},
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.

@@ -8,6 +8,8 @@ import (
 
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/storage"
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -269,4 +271,44 @@ func TestAJobDeletedInAnotherTabIsNotLostFromTheBench(t *testing.T) {
 	to(p, "true")
 	p.Fill("Drive run-out", "3")
 	p.Until(kept(`form['pass.1.drive.tir'] === '3' && form.owner === 'Mrs Thorne'`))
+}
+
+func TestThePagesFitANarrowPhone(t *testing.T) {
+	p, _ := bench(t)
+	example(p, "jobs")
+	p.do(chromedp.EmulateViewport(320, 640, chromedp.EmulateMobile, chromedp.EmulateTouch))
+	for _, step := range []string{"order", "jobs", "sheet", "how"} {
+		to(p, step)
+		assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 320.0, step)
+		small := Eval[[]string](p, `[...document.querySelectorAll('#`+step+` :is(button, input, select, textarea)')]
+			.filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 44).map((e) => e.outerHTML)`)
+		assert.Empty(t, small, "as high as a thumb")
+	}
+}
+
+func TestTwoTabsOnOneListSeeEachOther(t *testing.T) {
+	p, server, b := benchIn(t)
+	twist(p)
+	name(p, "12", "", "Mrs Thorne")
+	tab := b.Tab()
+	tab.Visit(server.URL("/crank/#jobs"))
+	tab.Ready()
+	listed(tab, 1)
+	tab.Press("More: 12")
+	tab.Press("Archive: 12")
+	listed(tab, 0)
+	listed(p, 0)
+	p.Fill("Owner", "Mr Thorne")
+	p.Until(kept(`form.owner === 'Mr Thorne' && form.archived === 'yes'`))
+}
+
+func TestAStoreThatIsClearedUnderThePageIsSaid(t *testing.T) {
+	p, _ := bench(t)
+	twist(p)
+	p.Until(kept(`form['pass.1.timing.high'] === '9'`))
+	send(p, storage.ClearDataForOrigin, storage.ClearDataForOriginParams{Origin: Eval[string](p, `location.origin`), StorageTypes: "indexeddb"})
+	p.Fill("Drive run-out", "3")
+	p.Until(`!document.getElementById('notice').hidden`)
+	assert.Contains(t, p.Text("#notice-text"), "could not be kept")
+	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "3"`)
 }

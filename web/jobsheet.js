@@ -25,7 +25,6 @@ export class JobSheet {
   show(form, guest) {
     this.form = form;
     this.guest = guest;
-    this.said.textContent = '';
     this.section.querySelector('#text-out').hidden = true;
     this.section.querySelector('#text-said').hidden = true;
     this.hand();
@@ -39,6 +38,7 @@ export class JobSheet {
   }
 
   hand() {
+    this.said.textContent = ''; // it told of another link
     const form = this.carried();
     const { link, problem } = this.call('encode', form);
     this.url = problem ? '' : addressOf(link);

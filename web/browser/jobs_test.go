@@ -312,3 +312,18 @@ func TestAStoreThatIsClearedUnderThePageIsSaid(t *testing.T) {
 	assert.Contains(t, p.Text("#notice-text"), "could not be kept")
 	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "3"`)
 }
+
+func TestTheBrowserIsAskedToKeepTheJobsOnceThereIsOne(t *testing.T) {
+	server := Serve(t, "/crank/", Built(t))
+	p := Launch(t).Tab()
+	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `window.asked = 0; StorageManager.prototype.persist = async () => { window.asked++; return true; }; StorageManager.prototype.persisted = async () => window.asked > 0;`,
+	})
+	p.Visit(server.URL("/crank/"))
+	p.Ready()
+	assert.Equal(t, 0, Eval[int](p, `window.asked`))
+	twist(p)
+	p.Until(`window.asked === 1`)
+	to(p, "jobs")
+	p.Until(`document.getElementById('jobs-promise').textContent.includes('has promised')`)
+}

@@ -17,10 +17,13 @@ type Cut struct {
 }
 
 // SectionView is half the section of a flywheel through its shaft. Outline is the
-// metal that is left; cuts lie outside it. The view follows the figures.
+// metal that is left; cuts lie outside it. Bosses stand in recesses, and Holes
+// are there already. The view follows the figures.
 type SectionView struct {
 	Prefix  string
 	Outline []Across
+	Bosses  [][]Across
+	Holes   [][]Across
 	Cuts    []Cut
 	// Diameters are dimensioned below the section, Widths beside it, as far as
 	// there is room: four and one.
@@ -65,6 +68,7 @@ func FlywheelSection(v SectionView) string {
 	s, edge, ok := layOutSection(&v)
 	if ok {
 		p.sectionMetal(&v, &s)
+		p.sectionMade(&v, &s)
 		p.sectionCuts(&v, &s)
 		p.sectionDims(&v, &s, edge)
 	}
@@ -124,6 +128,30 @@ func (p *pen) sectionMetal(v *SectionView, s *sectionSheet) {
 	p.poly("ol", metal...)
 }
 
+// sectionMade draws the bosses and holes as they are, turned into the section.
+func (p *pen) sectionMade(v *SectionView, s *sectionSheet) {
+	for _, outline := range v.Bosses {
+		if outline = sound(outline); outline != nil {
+			boss := s.points(outline)
+			p.hatch(boss, 9)
+			p.poly("ol", boss...)
+		}
+	}
+	for _, outline := range v.Holes {
+		if outline = sound(outline); outline != nil {
+			hole := s.points(outline)
+			p.poly("op", hole...)
+			p.axisOf(bounds(hole))
+		}
+	}
+}
+
+// axisOf draws the axis of a hole past both its ends.
+func (p *pen) axisOf(b box) {
+	x := b.centre().x
+	p.line("ax", point{x, b.y0 - 9}, point{x, b.y1 + 9})
+}
+
 func (p *pen) sectionCuts(v *SectionView, s *sectionSheet) {
 	for i := range v.Cuts {
 		c := &v.Cuts[i]
@@ -157,7 +185,7 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 		b := bounds(s.points(c.Outline))
 		at := b.centre()
 		if c.Hole {
-			p.line("ax", point{at.x, b.y0 - 9}, point{at.x, b.y1 + 9})
+			p.axisOf(b)
 		}
 		if c.Words != "" {
 			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})

@@ -24,6 +24,13 @@ var sections = map[string]SectionView{
 		Diameters: []Dim{{200, "200 mm", false}, {24, "24 mm", false}, {80, "80 mm", true}, {150, "150 mm", false}},
 		Width:     Dim{28, "28 mm", false},
 	},
+	"section-made": {
+		Prefix:  "w",
+		Outline: []Across{{12, 0}, {30, 0}, {30, 6}, {75, 6}, {75, 0}, {98, 0}, {98, 28}, {12, 28}},
+		Bosses:  [][]Across{rect(36, 66, 0, 6)},
+		Holes:   [][]Across{rect(44, 58, 0, 28), {{82, 28}, {90, 28}, {90, 12}, {86, 9}, {82, 12}}},
+		Width:   Dim{28, "28 mm", false},
+	},
 	"section-thick": {Prefix: "w", Outline: rect(20, 50, 0, 90), Diameters: []Dim{{100, "100 mm", false}, {40, "40 mm", true}}, Width: Dim{90, "90 mm", true}},
 	"section-none":  {Prefix: "w"},
 }
@@ -40,6 +47,7 @@ func TestSectionGolden(t *testing.T) {
 func TestSectionLeavesOutWhatIsNoSection(t *testing.T) {
 	nan := math.NaN()
 	svg := FlywheelSection(SectionView{Prefix: hostile, Outline: []Across{{nan, 0}, {1, 1}, {2, 2}}, Cuts: []Cut{{Outline: rect(0, 1, 0, math.Inf(1)), Words: hostile}},
+		Bosses: [][]Across{{{nan, 1}, {1, 1}, {2, 2}}}, Holes: [][]Across{{{1, 1}}},
 		Diameters: []Dim{{nan, "1", false}}, Width: Dim{nan, hostile, true}})
 	checkPicture(t, svg)
 	assert.NotContains(t, svg, `class="hx"`)

@@ -212,6 +212,23 @@ func TestABossMakesAnEvenCutUneven(t *testing.T) {
 	assert.Contains(t, text(Answer(f, Lighten), "say.lighten.balance"), "balance the crank after this")
 }
 
+// The section shows what the wheel came with: the pin's boss in its recess, the
+// pin's hole through it, and of a ring of holes one.
+func TestTheSectionShowsBossAndHoles(t *testing.T) {
+	f := single(form.Form{"throw": "42"})
+	bare := text(Answer(f, Lighten), "picture.lighten.drive")
+	f["wheel.drive.boss"], f["wheel.drive.pinhole"] = "44", "25"
+	pin := text(Answer(f, Lighten), "picture.lighten.drive")
+	for name, text := range map[string]string{"kind": "holes", "holes": "6", "circle": "160", "drill": "12", "depth": "10"} {
+		f["made.z."+name] = text
+	}
+	ring := text(Answer(f, Lighten), "picture.lighten.drive")
+	for i, picture := range []string{bare, pin, ring} {
+		assert.Equal(t, i, strings.Count(picture, `class="op"`), picture)
+	}
+	assert.Equal(t, strings.Count(bare, `class="ol"`)+1, strings.Count(pin, `class="ol"`), "the boss")
+}
+
 // Handbook rule for cast-iron rims, v²/10 lb/in² with v in ft/s (value from
 // memory): 88 ft/s, 774 lb/in².
 func TestARimOfCastIronIsPulledAsTheHandbookSays(t *testing.T) {

@@ -36,6 +36,7 @@ func (l *lightening) section(w *lightened, before, after *wheel.Section) string 
 		Outline: between(after, after.InMM, after.OutMM),
 		Width:   length("width", w.dims.width),
 	}
+	made(&v, &w.wheel, before)
 	v.Diameters = append(v.Diameters, length("diameter", w.dims.diameter))
 	if w.dims.bore > 0 {
 		v.Diameters = append(v.Diameters, length("bore", w.dims.bore))
@@ -53,6 +54,50 @@ func (l *lightening) section(w *lightened, before, after *wheel.Section) string 
 		}
 	}
 	return draw.FlywheelSection(v)
+}
+
+// made adds the bosses and the holes that the wheel came with, one of each that
+// are alike.
+func made(v *draw.SectionView, w *wheel.Wheel, s *wheel.Section) {
+	for _, b := range w.Bosses {
+		from, to := b.At.Len()-b.DiameterMM/2, b.At.Len()+b.DiameterMM/2
+		boss := edge(s, b.Side, from, to) // the floor that it stands on
+		for _, r := range [...]float64{to, from} {
+			boss = append(boss, draw.Across{R: r, X: across(s, b.Side, b.BelowMM)})
+		}
+		v.Bosses = append(v.Bosses, boss)
+	}
+	for i, h := range w.Holes {
+		if i > 0 && alike(h, w.Holes[i-1]) {
+			continue
+		}
+		hole := holeOutline(flywheel.Cut{
+			Side: h.Side, PitchMM: h.At.Len(), DiameterMM: h.DiameterMM, DepthMM: h.DepthMM, PointDeg: h.PointDeg, Through: h.Through,
+		}, s)
+		for _, b := range w.Bosses {
+			if b.At.Sub(h.At).Len() < b.DiameterMM/2 {
+				throughBoss(hole, h, across(s, b.Side, b.BelowMM), b.Side)
+			}
+		}
+		v.Holes = append(v.Holes, hole)
+	}
+}
+
+// throughBoss begins a hole at the top of the boss that it is drilled in, or ends
+// it there where it goes through.
+func throughBoss(hole []draw.Across, h wheel.Drilling, top float64, side wheel.Side) {
+	switch {
+	case side == h.Side:
+		hole[0].X, hole[1].X = top, top
+	case h.Through:
+		hole[2].X, hole[3].X, hole[4].X = top, top, top
+	}
+}
+
+// alike tells whether two holes are of one ring.
+func alike(a, b wheel.Drilling) bool {
+	const far = 1e-6 // mm
+	return a.Side == b.Side && a.DiameterMM == b.DiameterMM && a.DepthMM == b.DepthMM && abs(a.At.Len()-b.At.Len()) < far
 }
 
 // dimensioned adds a diameter that a cut is turned to, if it is none yet and

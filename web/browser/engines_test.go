@@ -47,7 +47,7 @@ func TestEngines(t *testing.T) {
 }
 
 // mainPath is the way of a new user: two dials, an answer, the next pass, a
-// reload, a link, and no signal.
+// reload, holes planned by the worker, a link, and no signal.
 func mainPath(t *testing.T, p hands) {
 	s := Serve(t, "/crank/", Built(t))
 	p.Visit(s.URL("/crank/"))
@@ -90,6 +90,7 @@ func mainPath(t *testing.T, p hands) {
 	p.Visit("about:blank")
 	p.Visit(s.URL("/crank/"))
 	p.Ready()
+	assert.Equal(t, "4", p.Value("Timing run-out"))
 	p.Fill("Drive high at", "9")
 	p.Fill("Timing high at", "3")
 	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 9")

@@ -38,7 +38,6 @@ func LaunchFirefox(t testing.TB, path string) *Page {
 	m := dial(t, activePort(t, profile))
 	_, err = m.send(command{name: "WebDriver:NewSession"}, map[string]any{})
 	require.NoError(t, err, "a new session")
-	t.Cleanup(func() { m.send(command{name: "Marionette:Quit"}, map[string]any{"flags": []string{"eForceQuit"}}) })
 	return &Page{t, m}
 }
 

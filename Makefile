@@ -1,4 +1,5 @@
-# Needs Go and make; make test also a Chromium or Chrome (or BROWSER=none).
+# Needs Go and make; make test also a Chromium or Chrome (or BROWSER=none), and
+# a WebKit and a Firefox if they are to be tested on.
 ADDR ?= 127.0.0.1:8012
 FUZZTIME ?= 10s
 
@@ -14,7 +15,7 @@ test:
 	go run ./tools/browser
 	test -z "$$(gofmt -l . | tee /dev/stderr)"
 	go vet ./...
-	GOOS=js GOARCH=wasm go vet ./wasm ./tools/empty/...
+	GOOS=js GOARCH=wasm go vet ./wasm ./tools/empty/... ./web/browser/dying
 	GOOS=js GOARCH=wasm go build -o /dev/null ./wasm
 	go test $$(go list ./... | grep -v /web/browser)
 	go test -count=1 ./web/browser

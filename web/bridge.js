@@ -4,13 +4,67 @@
 
 const NUL = '\u0000';
 
-/** Starts the core and returns its call. */
-export async function startCore() {
-  const go = new Go();
-  const { instance } = await instantiate('core.wasm', go.importObject);
+/** A sum that went wrong. The core is whole again for the next call, or soon. */
+export class Fault extends Error {}
+
+/**
+ * Starts the core and returns its call, which throws a Fault when a sum goes
+ * wrong. A core that dies of one is started anew: anew() tells that it stands
+ * again, when it was asked for something meanwhile.
+ */
+export async function startCore(anew = () => {}) {
+  const first = new Go();
+  const { module, instance } = await instantiate('core.wasm', first.importObject);
+  let core = run(first, instance);
+  let starting = null;
+  let missed = false;
+
+  async function open() {
+    const go = new Go();
+    core = run(go, await WebAssembly.instantiate(module, go.importObject));
+    if (missed) anew();
+    missed = false;
+  }
+
+  function restart() {
+    // Where even this fails, the next call tries again.
+    starting ??= open().catch(() => {}).finally(() => { starting = null; });
+  }
+
+  return (verb, flat) => {
+    if (!core) {
+      missed = true;
+      restart();
+      throw new Fault('the core is being started anew');
+    }
+    let packed;
+    let why = 'the core stopped';
+    try {
+      packed = core.door(verb, pack(flat));
+    } catch (error) {
+      why = error.message;
+    }
+    if (packed === undefined) {
+      bury(core);
+      core = null;
+      restart();
+      throw new Fault(why);
+    }
+    const answers = unpack(packed);
+    if (answers.fault !== undefined) throw new Fault(answers.fault);
+    return answers;
+  };
+}
+
+function run(go, instance) {
   go.run(instance);
-  const door = globalThis.pintwelve;
-  return (verb, flat) => unpack(door(verb, pack(flat)));
+  return { go, door: globalThis.pintwelve };
+}
+
+/** Stops the timers of a core that died, which would wake it, and lets go of its memory. */
+function bury({ go }) {
+  for (const timer of go._scheduledTimeouts.values()) clearTimeout(timer);
+  globalThis.pintwelve = undefined;
 }
 
 // A host that serves .wasm under another type can't be compiled as it streams.

@@ -1,6 +1,7 @@
 // Starts the page and wires its parts: the job, the core, the painter, the
 // clock face, the link and the updates. Each part knows none of the others.
-import { startCore } from './bridge.js';
+import { Fault, startCore } from './bridge.js';
+import { hearEarly } from './early.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Job, newKey } from './job.js';
@@ -25,17 +26,42 @@ const sheetStep = document.getElementById('sheet');
 const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
 
-start().catch((error) => notice.say(`The page could not start: ${error.message}. Load it again; what you typed before is kept.`));
+start().catch((error) => {
+  document.documentElement.dataset.ready = 'failed';
+  notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, 'Load it again', () => location.reload());
+});
+addEventListener('error', (event) => {
+  if (!(event.error instanceof Fault)) return;
+  event.preventDefault();
+  faulted(event.error);
+});
 
 async function start() {
+  const typeAgain = hearEarly(document.body, (control) => bench.typed(control));
   if (await takeWaitingAtStart()) return; // the reload is under way
-  const [call, store] = await Promise.all([startCore(), openStore().catch(cannotKeep)]);
+  const [call, store] = await Promise.all([startCore(() => bench.answer()), openStore().catch(cannotKeep)]);
   const bench = new Bench(call, store);
   await bench.open();
   bench.wire();
+  typeAgain();
   document.documentElement.dataset.ready = 'true';
   setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
   onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', applyUpdate));
+}
+
+function faulted(fault) {
+  notice.say(`The sum went wrong (${fault.message}). What you typed is kept; change the last figure, or load the page again.`, 'sum');
+}
+
+/** Gives what a sum gives; null, and says so, when it goes wrong. */
+function tried(sum) {
+  try {
+    return sum();
+  } catch (error) {
+    if (!(error instanceof Fault)) throw error;
+    faulted(error);
+    return null;
+  }
 }
 
 function cannotKeep(error) {
@@ -130,7 +156,7 @@ class Bench {
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
   answer() {
     const answers = this.paint('now', this.step.id);
-    if (this.step === sheetStep) this.sheet.show(this.job.form, Boolean(this.own));
+    if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, Boolean(this.own)));
     if (this.step !== trueStep || !answers) return;
     document.getElementById('done').hidden = !answers['say.truing.hard'];
     clearTimeout(this.rest);
@@ -145,11 +171,9 @@ class Bench {
 
   paint(when, part) {
     const { form } = this.job;
-    const answers = this.call('answer', { ...form, part });
-    if (answers.fault) {
-      notice.say(`The sum went wrong (${answers.fault}). What you typed is kept; change the last figure, or load the page again.`);
-      return null;
-    }
+    const answers = tried(() => this.call('answer', { ...form, part }));
+    if (!answers) return null;
+    notice.clear('sum');
     this.answers[when] = answers;
     painters.get(this.step)[when].show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
@@ -244,7 +268,7 @@ class Bench {
 
   /** Shows a link's job as its sheet, to be looked at; the own job waits. */
   openLink() {
-    const decoded = this.call('decode', { link: linkIn(location) });
+    const decoded = tried(() => this.call('decode', { link: linkIn(location) })) ?? { problem: 'The link could not be read.' };
     if (decoded.problem) {
       this.show();
       notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);

@@ -25,6 +25,7 @@ async function install() {
   try {
     const cache = await caches.open(CACHE);
     await Promise.all(Object.keys(BUILT.files).map((path) => keep(cache, path, stopping.signal)));
+    await checkRuns(cache);
   } catch (error) {
     stopping.abort();
     await caches.delete(CACHE);
@@ -56,6 +57,15 @@ async function serve(path) {
 
 function address(path) {
   return new URL(path, SCOPE).href;
+}
+
+// A whole file may still be more than an old browser can run; then the version
+// that it can run stays.
+async function checkRuns(cache) {
+  for (const path of Object.keys(BUILT.files).filter((name) => name.endsWith('.wasm'))) {
+    const program = await cache.match(address(path));
+    if (!WebAssembly.validate(await program.arrayBuffer())) throw new Error(`${path} can't run here`);
+  }
 }
 
 /** Fetches a file, checks it, keeps it and returns it. */

@@ -8,8 +8,11 @@ const TAKE_OVER_MS = 3000;
 const CHECK_MS = 60 * 60 * 1000;
 
 const workers = navigator.serviceWorker;
+const controlled = Boolean(workers?.controller); // as the page started
 let registration = null;
 let reloading = false;
+let changes = 0; // of the worker under this page
+workers?.addEventListener('controllerchange', () => { changes++; });
 
 /**
  * Lets a version that waits since an earlier visit take over. Await it before
@@ -35,14 +38,13 @@ export async function takeWaitingAtStart() {
  */
 export async function onUpdateWaiting(offer) {
   if (!workers) return false;
-  const controlled = workers.controller !== null;
   try {
     registration = await workers.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' });
   } catch {
     return controlled;
   }
   offerOnNewWorker(offer);
-  offerOnTakeover(offer, controlled);
+  offerOnTakeover(offer);
   checkWhenSeenAgain();
   await workers.ready;
   return true;
@@ -92,15 +94,19 @@ function offerOnNewWorker(offer) {
   registration.addEventListener('updatefound', () => look(registration.installing));
 }
 
-// Another page's button has changed the worker under this one. A page out of
-// sight follows at once; the one in use is asked.
-function offerOnTakeover(offer, controlled) {
-  let first = !controlled;
-  workers.addEventListener('controllerchange', () => {
-    if (first || reloading) first = false;
-    else if (document.hidden) reload();
+// Another page's button has changed the worker under this one, or a take-over
+// at the start took longer than the page waited for it. A page out of sight
+// follows at once; the one in use is asked. The worker that comes to a page
+// without one is no change.
+function offerOnTakeover(offer) {
+  const first = controlled ? 0 : 1;
+  const follow = () => {
+    if (reloading || changes <= first) return;
+    if (document.hidden) reload();
     else offer();
-  });
+  };
+  workers.addEventListener('controllerchange', follow);
+  follow();
 }
 
 // An installed app may stay open for weeks, with no start to look for news at.

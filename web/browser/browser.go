@@ -16,7 +16,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
-	"pintwelve/tools/chromium"
+	"pintwelve/tools/engines"
 )
 
 // patience bounds every step; it is only spent by a step that fails.
@@ -91,10 +91,10 @@ func start(t testing.TB, path, profile string) (ctx context.Context, quit func()
 }
 
 func find(t testing.TB) string {
-	if chromium.Off() {
+	if engines.Off() {
 		t.Skip("BROWSER=none: the browser tests are skipped")
 	}
-	path, err := chromium.Find()
+	path, err := engines.Chromium()
 	if err != nil {
 		t.Skip(err)
 	}

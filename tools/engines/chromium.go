@@ -1,9 +1,6 @@
-// Package chromium finds the browser that the browser tests drive, and where it
-// can, installs it.
-package chromium
+package engines
 
 import (
-	"errors"
 	"os"
 	"os/exec"
 	"regexp"
@@ -17,28 +14,14 @@ var names = []string{
 	"/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
 }
 
-// ErrNone is returned when there is no browser.
-var ErrNone = errors.New("no Chromium or Chrome was found: install one (Debian: apt-get install chromium), or set BROWSER=none to go without the browser tests")
-
-// Off tells whether the browser tests are not wanted: BROWSER=none.
-func Off() bool {
-	return os.Getenv("BROWSER") == "none"
-}
-
-// Find returns the path of a Chromium or Chrome: the one that BROWSER names, or
-// the first one found. Many desktops set BROWSER to a browser of another make,
-// which is passed over.
-func Find() (string, error) {
-	wanted := names
+// Chromium returns the path of a Chromium or Chrome: the one that BROWSER names,
+// or the first one found. Many desktops set BROWSER to a browser of another
+// make, which is passed over.
+func Chromium() (string, error) {
 	if own := os.Getenv("BROWSER"); strings.Contains(strings.ToLower(own), "chrom") {
-		wanted = []string{own}
+		return first(ErrNoChromium, own)
 	}
-	for _, name := range wanted {
-		if path, err := exec.LookPath(name); err == nil {
-			return path, nil
-		}
-	}
-	return "", ErrNone
+	return first(ErrNoChromium, names...)
 }
 
 // CanInstall tells whether Install may be tried: as root on Debian.

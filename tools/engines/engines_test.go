@@ -1,4 +1,4 @@
-package chromium
+package engines
 
 import (
 	"os"
@@ -25,7 +25,7 @@ func put(t *testing.T, dir, command, script string) {
 	require.NoError(t, os.WriteFile(filepath.Join(dir, command), []byte("#!/bin/sh\n"+script+"\n"), 0o755))
 }
 
-func TestFind(t *testing.T) {
+func TestChromium(t *testing.T) {
 	for _, test := range []struct {
 		machine []string
 		browser string // as the environment names it
@@ -40,9 +40,9 @@ func TestFind(t *testing.T) {
 	} {
 		dir := machine(t, test.machine...)
 		t.Setenv("BROWSER", test.browser)
-		found, err := Find()
+		found, err := Chromium()
 		if test.found == "" {
-			assert.Equal(t, ErrNone, err, "%v", test)
+			assert.Equal(t, ErrNoChromium, err, "%v", test)
 			continue
 		}
 		require.NoError(t, err, "%v", test)
@@ -71,5 +71,29 @@ func TestOff(t *testing.T) {
 	for value, off := range map[string]bool{"none": true, "": false, "chromium": false} {
 		t.Setenv("BROWSER", value)
 		assert.Equal(t, off, Off(), value)
+	}
+}
+
+func TestOtherEngines(t *testing.T) {
+	for _, test := range []struct {
+		find    func() (string, error)
+		machine []string
+		found   string // "" for none
+	}{
+		{WebKit, []string{"WebKitWebDriver", "Xvfb"}, "WebKitWebDriver"},
+		{WebKit, []string{"WebKitWebDriver"}, ""},
+		{WebKit, []string{"Xvfb"}, ""},
+		{Firefox, []string{"firefox", "firefox-esr"}, "firefox-esr"},
+		{Firefox, []string{"firefox"}, "firefox"},
+		{Firefox, []string{"chromium"}, ""},
+	} {
+		dir := machine(t, test.machine...)
+		found, err := test.find()
+		if test.found == "" {
+			assert.ErrorContains(t, err, "apt-get install", "%v", test.machine)
+			continue
+		}
+		require.NoError(t, err, "%v", test.machine)
+		assert.Equal(t, filepath.Join(dir, test.found), found)
 	}
 }

@@ -1,13 +1,14 @@
 //go:build js && wasm
 
 // Command wasm is the bridge between the page and the core: one function,
-// call(verb, flat object) → flat object. A flat object crosses as one string,
-// its names and texts with NULs between them.
+// call(verb, flat object) → flat object. A flat object crosses as one text,
+// its names and texts with NULs between them; the question has the verb before
+// them. Texts cross in the program's own memory, by exported functions:
+// syscall/js would weigh 24 kB.
 package main
 
 import (
 	"strings"
-	"syscall/js"
 
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -15,11 +16,30 @@ import (
 	"pintwelve/core/sheet"
 )
 
-func main() {
-	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		return call(args[0].String(), unpack(args[1].String())).pack()
-	}))
-	select {}
+func main() { select {} }
+
+// message is where a question stands, and then its answer.
+var message []byte
+
+// room returns where message starts, which has that many bytes at least.
+//
+//go:wasmexport room
+func room(bytes int32) *byte {
+	if int(bytes) > len(message) {
+		message = make([]byte, bytes)
+	}
+	return &message[0]
+}
+
+// answer answers the question of that many bytes in message, and returns how
+// many bytes of message the answer has.
+//
+//go:wasmexport answer
+func answer(question int32) int32 {
+	verb, packed, _ := strings.Cut(string(message[:question]), "\x00")
+	packed = call(verb, unpack(packed)).pack()
+	room(int32(len(packed)))
+	return int32(copy(message, packed))
 }
 
 // call answers a verb. A fault in the core is told to the page rather than
@@ -31,11 +51,12 @@ func call(verb string, in flat) (out flat) {
 			out.add("fault", describe(fault))
 		}
 	}()
-	v, ok := verbs[verb]
-	if !ok {
-		panic("no verb " + verb)
+	for _, v := range verbs {
+		if v.name == verb {
+			return v.answer(in)
+		}
 	}
-	return v(in)
+	panic("no verb " + verb)
 }
 
 func describe(fault any) string {
@@ -50,17 +71,20 @@ func describe(fault any) string {
 }
 
 // verbs is what the page may ask.
-var verbs = map[string]func(flat) flat{
+var verbs = [...]struct {
+	name   string
+	answer func(flat) flat
+}{
 	// answer: the form with "part" → its answers
-	"answer": func(in flat) (out flat) {
+	{"answer", func(in flat) (out flat) {
 		part := in.take("part")
 		for _, e := range sheet.Answer(in.form(), part).Entries {
 			out.add(e.Name, e.String())
 		}
 		return out
-	},
+	}},
 	// step: the form with "step.name" and "step.by" → the field's new text
-	"step": func(in flat) (out flat) {
+	{"step", func(in flat) (out flat) {
 		name := in.take("step.name")
 		by := 1
 		if in.take("step.by") == "-1" {
@@ -68,57 +92,57 @@ var verbs = map[string]func(flat) flat{
 		}
 		out.add(name, form.Step(in.form(), name, by))
 		return out
-	},
+	}},
 	// tap: a point of the clock face → the hour there
-	"tap": func(in flat) (out flat) {
+	{"tap", func(in flat) (out flat) {
 		out.add("hour", sheet.HourAt(in.take("x"), in.take("y")))
 		return out
-	},
+	}},
 	// units: the form with "units.to" → the fields that change, so that no answer does
-	"units": func(in flat) (out flat) {
+	{"units", func(in flat) (out flat) {
 		to := in.take("units.to")
 		out.addForm(form.InUnits(in.form(), to))
 		return out
-	},
+	}},
 	// done: the form with keys for new rows → the fields that log the advice and begin a new pass
-	"done": func(in flat) (out flat) {
+	{"done", func(in flat) (out flat) {
 		rows := [2]string{in.take("key.0"), in.take("key.1")}
 		pass := in.take("key.pass")
 		out.addForm(sheet.Done(in.form(), rows, pass))
 		return out
-	},
+	}},
 	// again: the form with a key → the fields that begin a new pass
-	"again": func(in flat) (out flat) {
+	{"again", func(in flat) (out flat) {
 		pass := in.take("key.pass")
 		out.addForm(sheet.Again(in.form(), pass))
 		return out
-	},
+	}},
 	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
-	"plan": func(in flat) (out flat) {
+	{"plan", func(in flat) (out flat) {
 		key := in.take("key")
 		for _, e := range sheet.Plan(in.form(), key).Entries {
 			out.add(e.Name, e.String())
 		}
 		return out
-	},
+	}},
 	// drilled: the form with a key for new rows → the fields that log the holes and clear the knife-edges
-	"drilled": func(in flat) (out flat) {
+	{"drilled", func(in flat) (out flat) {
 		key := in.take("key")
 		out.addForm(sheet.Drilled(in.form(), key))
 		return out
-	},
+	}},
 	// tryout: "seed" and "start" → the form of a made-up crank
-	"tryout": func(in flat) (out flat) {
+	{"tryout", func(in flat) (out flat) {
 		out.addForm(sheet.TryOut(in.take("seed"), in.take("start")))
 		return out
-	},
+	}},
 	// qr: "text" → "svg", or "" where no QR code holds it
-	"qr": func(in flat) (out flat) {
+	{"qr", func(in flat) (out flat) {
 		out.add("svg", draw.QR(in.take("text")))
 		return out
-	},
+	}},
 	// encode: the form → "link", or "problem"
-	"encode": func(in flat) (out flat) {
+	{"encode", func(in flat) (out flat) {
 		text, err := link.Encode(in.form())
 		if err != nil {
 			out.add("problem", err.Error())
@@ -126,16 +150,16 @@ var verbs = map[string]func(flat) flat{
 		}
 		out.add("link", text)
 		return out
-	},
+	}},
 	// unfit: the form → what in it no control could have made
-	"unfit": func(in flat) (out flat) {
+	{"unfit", func(in flat) (out flat) {
 		for _, p := range form.Unfit(in.form()) {
 			out.add(p.Name, p.Text)
 		}
 		return out
-	},
+	}},
 	// decode: "link" → the form, or "problem"
-	"decode": func(in flat) (out flat) {
+	{"decode", func(in flat) (out flat) {
 		job, err := link.Decode(in.take("link"))
 		if err != nil {
 			out.add("problem", err.Error())
@@ -143,7 +167,7 @@ var verbs = map[string]func(flat) flat{
 		}
 		out.addForm(job)
 		return out
-	},
+	}},
 }
 
 // flat is a flat object: names and texts in turn.

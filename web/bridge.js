@@ -1,16 +1,31 @@
 // The one door between the page and the Go core: call(verb, flat object) gives
-// a flat object. Names and texts cross as one string with NULs between, which
-// costs one copy each way however many fields a job has.
+// a flat object. Names and texts cross as one text with NULs between, in the
+// core's memory, which costs one copy each way however many fields a job has.
 
 const NUL = '\u0000';
+
+const encoder = new TextEncoder();
+const decoder = new TextDecoder();
 
 /** Starts the core and returns its call. */
 export async function startCore() {
   const go = new Go();
+  // Nothing in the core waits for a time. Only Go's memory keeper would, to hand back pages, which WebAssembly can't.
+  go.importObject.gojs['runtime.scheduleTimeoutEvent'] = () => {};
   const { instance } = await instantiate('core.wasm', go.importObject);
   go.run(instance);
-  const door = globalThis.pintwelve;
-  return (verb, flat) => unpack(door(verb, pack(flat)));
+  const { mem, room, answer } = instance.exports;
+  const bytes = (size) => {
+    const at = room(size); // may move mem.buffer
+    return new Uint8Array(mem.buffer, at, size);
+  };
+  return (verb, flat) => {
+    const question = encoder.encode(verb + NUL + pack(flat));
+    bytes(question.length).set(question);
+    const size = answer(question.length);
+    if (go.exited) throw new Error('the core has ended');
+    return unpack(decoder.decode(bytes(size)));
+  };
 }
 
 // A host that serves .wasm under another type can't be compiled as it streams.

@@ -103,13 +103,14 @@ func BenchmarkPlan(b *testing.B) {
 		}
 		p.Press("Add a hole or a place to keep off")
 		p.Throttle(slowed)
-		times := Eval[[]float64](p, `(() => {
+		times := Eval[[]float64](p, `(async () => {
+			const { startCore } = await import('./bridge.js');
+			const call = await startCore();
 			const form = Object.fromEntries([...document.querySelectorAll('#balance [name]')].filter((c) => c.value && !c.name.includes('*')).map((c) => [c.name, c.value]));
 			Object.assign(form, { 'keep.a.radius': '80', 'keep.a.hour': '6', 'keep.a.across': '6', 'keep.a.wheel': 'drive', key: 'k' });
-			const packed = Object.entries(form).flat().join('\0');
 			return Array.from({ length: 20 }, () => {
 				const start = performance.now();
-				if (!pintwelve('plan', packed).includes('Planned.')) throw new Error('no plan');
+				if (!call('plan', form)['say.plan.said'].startsWith('Planned.')) throw new Error('no plan');
 				return performance.now() - start;
 			});
 		})()`)

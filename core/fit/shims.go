@@ -1,9 +1,9 @@
 package fit
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // Shim is a thickness he has. Have is how many; 0 is as many as needed.
@@ -105,7 +105,7 @@ func (s Shimming) question() question {
 		least: nm(s.LeastMM), want: nm(s.WantMM), most: nm(s.MostMM),
 		centred: s.Centred, shims: slices.Clone(s.Shims), aSide: s.ASide,
 	}
-	slices.SortFunc(q.shims, func(a, b Shim) int { return cmp.Compare(a.MM, b.MM) })
+	sort.SliceStable(q.shims, func(i, j int) bool { return q.shims[i].MM < q.shims[j].MM })
 	if s.Centred {
 		q.off2 = 2*nm(s.CrankLeftMM) - 2*nm(s.CaseLeftMM) + q.room
 		q.allowed2 = 2 * nm(s.OffMM)

@@ -2,7 +2,7 @@ package flywheel
 
 import (
 	"math"
-	"slices"
+	"sort"
 )
 
 // Timing is a swing's period from taps at the passes of a mark.
@@ -103,7 +103,7 @@ func middleGap(taps []float64, passes int) float64 {
 	for i := passes; i < len(taps); i++ {
 		gaps = append(gaps, (taps[i]-taps[i-passes])/float64(passes))
 	}
-	slices.Sort(gaps)
+	sort.SliceStable(gaps, func(i, j int) bool { return gaps[i] < gaps[j] })
 	return gaps[len(gaps)/2]
 }
 

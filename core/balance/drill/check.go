@@ -3,6 +3,7 @@ package drill
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"pintwelve/core/wheel"
 )
@@ -29,7 +30,7 @@ func (t Task) withDefaults() Task {
 	t.DepthStepMM = or(t.DepthStepMM, DefaultDepthStepMM)
 	t.PointDeg = or(t.PointDeg, 180)
 	t.DrillsMM = slices.Clone(t.DrillsMM)
-	slices.Sort(t.DrillsMM)
+	sort.SliceStable(t.DrillsMM, func(i, j int) bool { return t.DrillsMM[i] < t.DrillsMM[j] })
 	t.DrillsMM = slices.Compact(t.DrillsMM)
 	return t
 }

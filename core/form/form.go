@@ -77,6 +77,17 @@ func isOrder(text string) bool {
 	return len(text) <= 9
 }
 
+// Whole reads an order or a count; what is none counts as 0.
+func Whole(text string) (n int) {
+	if !isOrder(text) {
+		return 0
+	}
+	for i := range len(text) {
+		n = 10*n + int(text[i]-'0')
+	}
+	return n
+}
+
 // ValidKey says whether a row's key is one that the page makes: 1 to MaxKey
 // small letters and digits.
 func ValidKey(key string) bool {

@@ -154,7 +154,7 @@ func clip(text string) string {
 		if len(out) == most {
 			return string(out) + "…"
 		}
-		if c < ' ' || c == 0x7f || c == 0x061c || c >= 0x200b && c <= 0x200f || c >= 0x2028 && c <= 0x202e || c >= 0x2066 && c <= 0x2069 {
+		if unit.Unseen(c) {
 			c = '·'
 		}
 		out = append(out, c)

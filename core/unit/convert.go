@@ -83,8 +83,8 @@ func (a *amount) nudge(value float64, u Unit) bool {
 // text writes a number of n decimal places, d being 10 to the n.
 func (a amount) text(n int) string {
 	s := strconv.FormatUint(a.n, 10)
-	if len(s) <= n {
-		s = strings.Repeat("0", n+1-len(s)) + s
+	for len(s) <= n {
+		s = "0" + s
 	}
 	if n > 0 {
 		s = s[:len(s)-n] + "." + s[len(s)-n:]

@@ -41,7 +41,7 @@ func printable(text string) string {
 		}
 		if isSpace(r) {
 			r = ' '
-		} else if !strconv.IsPrint(r) {
+		} else if Unseen(r) {
 			r = '\uFFFD'
 		}
 		out = append(out, r)
@@ -50,6 +50,13 @@ func printable(text string) string {
 		return "(nothing)"
 	}
 	return string(out)
+}
+
+// Unseen tells whether a character shows nothing of its own: controls, what
+// joins or turns the text around it, and what no script has.
+func Unseen(r rune) bool {
+	return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0xad || r == 0x061c || r >= 0x200b && r <= 0x200f || r >= 0x2028 && r <= 0x202e ||
+		r >= 0x2060 && r <= 0x206f || r >= 0xe000 && r <= 0xf8ff || r == 0xfeff || r >= 0xe0000
 }
 
 // noun names a kind with its article.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -54,4 +55,15 @@ func allUnits() (units []Unit) {
 		units = append(units, row.unit)
 	}
 	return units
+}
+
+func TestUnseenIsNotPrinted(t *testing.T) {
+	for r := rune(0); r < 0xe0000; r++ { // beyond are tags and variation selectors
+		if Unseen(r) {
+			assert.False(t, unicode.IsPrint(r), "%U", r)
+		}
+	}
+	for _, r := range "aZ0 é°µ½″−я曲\U0001F527" {
+		assert.False(t, Unseen(r), "%U", r)
+	}
 }

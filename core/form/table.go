@@ -64,7 +64,7 @@ func newTable(texts ...string) *Table {
 	taken := map[int]bool{}
 	for _, text := range texts {
 		for _, line := range strings.Split(text, "\n") {
-			words := strings.Fields(line)
+			words := strings.FieldsFunc(line, unit.IsSpace)
 			if len(words) == 0 {
 				continue
 			}

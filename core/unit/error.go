@@ -39,7 +39,7 @@ func printable(text string) string {
 			out = append(out, '…')
 			break
 		}
-		if isSpace(r) {
+		if IsSpace(r) {
 			r = ' '
 		} else if Unseen(r) {
 			r = '\uFFFD'

@@ -67,3 +67,11 @@ func TestUnseenIsNotPrinted(t *testing.T) {
 		assert.False(t, Unseen(r), "%U", r)
 	}
 }
+
+func TestSpaceIsWhiteSpace(t *testing.T) {
+	for r := rune(0); r <= unicode.MaxRune; r++ {
+		if IsSpace(r) != unicode.IsSpace(r) {
+			assert.Fail(t, "a space or none", "%U", r)
+		}
+	}
+}

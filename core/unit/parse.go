@@ -183,7 +183,7 @@ var folds = []struct {
 
 // fold returns the ASCII that a character is read as.
 func fold(r rune) (string, bool) {
-	if isSpace(r) {
+	if IsSpace(r) {
 		return " ", true
 	}
 	if 'A' <= r && r <= 'Z' {
@@ -204,8 +204,10 @@ func fold(r rune) (string, bool) {
 	return "", false
 }
 
-// isSpace takes the blanks that keyboards and copied text put between a number
-// and its unit, no-break and thin spaces among them.
-func isSpace(r rune) bool {
-	return r == ' ' || '\t' <= r && r <= '\r' || r == '\u00A0' || '\u2000' <= r && r <= '\u200A' || r == '\u202F'
+// IsSpace takes the blanks that keyboards and copied text put between a number
+// and its unit, no-break and thin spaces among them: all that Unicode calls
+// White_Space.
+func IsSpace(r rune) bool {
+	return r == ' ' || '\t' <= r && r <= '\r' || r == '\u0085' || r == '\u00A0' || r == '\u1680' ||
+		'\u2000' <= r && r <= '\u200A' || r == '\u2028' || r == '\u2029' || r == '\u202F' || r == '\u205F' || r == '\u3000'
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"sort"
 	"strconv"
 )
 
@@ -274,7 +275,7 @@ func (p *pen) seriesNames(c *chartPanel) {
 			}
 		}
 	}
-	inOrder(names, func(n name) float64 { return n.y })
+	sort.SliceStable(names, func(i, j int) bool { return names[i].y < names[j].y })
 	for i := 1; i < len(names); i++ {
 		names[i].y = max(names[i].y, names[i-1].y+lineStep)
 	}

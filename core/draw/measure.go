@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"sort"
 )
 
 // MeasureView is what to measure on the crank between centres. Each half's
@@ -167,7 +168,7 @@ func (p *pen) measureHalf(m *measureSheet, h *HalfDims, right bool) {
 		{&h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
 		{&h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
 	}
-	inOrder(rows, func(r measureLine) float64 { return math.Abs(r.at.x - end) })
+	sort.SliceStable(rows, func(i, j int) bool { return math.Abs(rows[i].at.x-end) < math.Abs(rows[j].at.x-end) })
 	line := y + away*(measureRow-measureStep)
 	for _, r := range rows {
 		if r.dim.Words == "" {

@@ -61,7 +61,7 @@ type Table struct {
 // twice: that is a fault in the source, not in a form.
 func newTable(texts ...string) *Table {
 	t := &Table{index: map[string]int{}, groups: map[string]bool{}}
-	taken := map[int]bool{}
+	taken := map[string]bool{}
 	for _, text := range texts {
 		for _, line := range strings.Split(text, "\n") {
 			words := strings.FieldsFunc(line, unit.IsSpace)
@@ -69,10 +69,10 @@ func newTable(texts ...string) *Table {
 				continue
 			}
 			f := readField(words)
-			if _, twice := t.index[f.Pattern]; twice || taken[f.Number] {
+			if _, twice := t.index[f.Pattern]; twice || taken[words[0]] {
 				panic("form: stands twice: " + line)
 			}
-			taken[f.Number] = true
+			taken[words[0]] = true
 			t.index[f.Pattern] = len(t.fields)
 			t.fields = append(t.fields, f)
 			t.groupsOf(f.Pattern)

@@ -1,11 +1,9 @@
 // Package qr lays out QR codes as ISO/IEC 18004 has them: a text in byte mode,
 // at error correction level L, which makes the coarsest code of a long link.
-// Clauses are those of the 2015 edition. The check bytes are by rsc.io/qr/gf256;
-// that library's own layout is left out for its weight, which fmt brings, and
-// serves as the reference of the tests.
+// Clauses are those of the 2015 edition. The
+// library rsc.io/qr is left out for its weight, which fmt brings, and serves as
+// the reference of the tests.
 package qr
-
-import "rsc.io/qr/gf256"
 
 // Versions, which set a code's size: 4 × version + 17 modules a side.
 const (
@@ -95,11 +93,10 @@ func written(version int, text string) []byte {
 // withChecks adds the check bytes and deals the blocks out in turn (7.5, 7.6).
 func withChecks(version int, data []byte) []byte {
 	n, checks := int(blocks[version-1]), int(checkBytes[version-1])
-	encoder := gf256.NewRSEncoder(gf256.NewField(0x11d, 2), checks)
+	divisor := generator(checks)
 	short := len(data) / n
 	longer := len(data) % n // the last of the blocks hold one byte more
 	out := make([]byte, len(data)+n*checks)
-	check := make([]byte, checks)
 	for b := range n {
 		length := short
 		if b >= n-longer {
@@ -114,8 +111,7 @@ func withChecks(version int, data []byte) []byte {
 			}
 			out[at] = v
 		}
-		encoder.ECC(block, check)
-		for i, v := range check {
+		for i, v := range checksOf(block, divisor) {
 			out[len(out)-n*checks+i*n+b] = v
 		}
 	}

@@ -10,8 +10,8 @@ type amount struct {
 
 // in turns an amount read in u into the base unit, correctly rounded.
 func (a amount) in(u Unit) float64 {
-	num, den := u.ratio()
-	p, z, neg := times(a.n, 100*num), times(a.d, u.zero*num), a.neg
+	of := &units[u]
+	p, z, neg := times(a.n, 100*of.num), times(a.d, of.zero*of.num), a.neg
 	switch {
 	case neg:
 		p = p.plus(z)
@@ -20,7 +20,7 @@ func (a amount) in(u Unit) float64 {
 	default:
 		p = p.minus(z)
 	}
-	x := p.over(times(a.d, 100*den))
+	x := p.over(times(a.d, 100*of.den))
 	if neg && x != 0 {
 		return -x
 	}

@@ -29,8 +29,7 @@ func (p *pen) hatch(poly []point, step float64) {
 		}
 		sort.SliceStable(cuts, func(i, j int) bool { return cuts[i] < cuts[j] })
 		for i := 0; i+1 < len(cuts); i += 2 {
-			p.move(point{cuts[i], c - rise*cuts[i]})
-			p.to(point{cuts[i+1], c - rise*cuts[i+1]})
+			p.stroke(point{cuts[i], c - rise*cuts[i]}, point{cuts[i+1], c - rise*cuts[i+1]})
 		}
 	}
 	p.pathEnd()

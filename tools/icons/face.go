@@ -124,7 +124,9 @@ func (s stroke) distance(x, y float64) float64 {
 func shades() color.Palette {
 	palette := make(color.Palette, steps)
 	for i := range palette {
-		mix := func(p, k uint8) uint8 { return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/(steps-1))) }
+		mix := func(p, k uint8) uint8 {
+			return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/(steps-1)))
+		}
 		palette[i] = color.RGBA{mix(paper.R, ink.R), mix(paper.G, ink.G), mix(paper.B, ink.B), 0xff}
 	}
 	return palette

@@ -32,7 +32,11 @@ func Build(root, program string) (Files, error) {
 	if err != nil {
 		return nil, err
 	}
-	if files["core.wasm"], err = Compile(root, program); err != nil {
+	compiled, err := Compile(root, program)
+	if err != nil {
+		return nil, err
+	}
+	if files["core.wasm"], err = joined(compiled); err != nil {
 		return nil, err
 	}
 	if files["wasm_exec.js"], err = wasmExec(root); err != nil {

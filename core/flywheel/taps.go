@@ -3,6 +3,8 @@ package flywheel
 import (
 	"math"
 	"sort"
+
+	"pintwelve/core/bound"
 )
 
 // Timing is a swing's period from taps at the passes of a mark.
@@ -77,7 +79,7 @@ func Time(taps []float64, passes int, stepS float64) (Timing, error) {
 }
 
 func checkTaps(taps []float64, passes int, stepS float64) error {
-	if err := first(within(Passes, float64(passes), 1, 2), within(ClockStep, stepS, 0, 1),
+	if err := bound.First(within(Passes, float64(passes), 1, 2), within(ClockStep, stepS, 0, 1),
 		within(TapCount, float64(len(taps)), LeastTaps, mostTaps)); err != nil {
 		return err
 	}

@@ -159,9 +159,9 @@ func (p *pen) measureHalf(m *measureSheet, h *HalfDims, right bool) {
 		dialEdge = y + m.shaft + 3
 	}
 	rows := []measureLine{
-		{&h.Dial, "dial ", point{m.dial[i], dialEdge}},
-		{&h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
-		{&h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
+		{h.Dial, "dial ", point{m.dial[i], dialEdge}},
+		{h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
+		{h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
 	}
 	sort.SliceStable(rows, func(i, j int) bool { return math.Abs(rows[i].at.x-end) < math.Abs(rows[j].at.x-end) })
 	line := y + away*(measureRow-measureStep)
@@ -197,7 +197,7 @@ func (p *pen) measureWords(rows []measureLine, right bool) {
 
 // measureLine is one distance: its figure, what it goes to and where that is.
 type measureLine struct {
-	dim  *Dim
+	dim  Dim
 	name string
 	at   point
 }

@@ -1,6 +1,6 @@
 // Package site turns the repository into the folder of static files that a
 // host serves: the Go core compiled to WebAssembly, the page minified, and in
-// the service worker the list of every file with its SHA-256.
+// the service worker the list of every file with its sum.
 //
 // Paths use slashes and are relative to the site's folder, so that the site
 // runs from any folder of any host. Nothing depends on the clock, on the

@@ -1,5 +1,8 @@
 // The job on the bench: its form, its edits with undo, and the keeping of it.
 
+// Edits that can be taken back: more than anyone will, and a bound on what a page holds.
+const MOST_DONE = 1000;
+
 /** A key for a new job or a new row: never used again. */
 export function newKey() {
   const bytes = crypto.getRandomValues(new Uint8Array(8));
@@ -34,7 +37,7 @@ export class Job {
     const last = this.done.at(-1);
     const name = soleName(step);
     if (last && name && soleName(last) === name) last[name][1] = step[name][1];
-    else this.done.push(step);
+    else this.done = [...this.done.slice(1 - MOST_DONE), step];
     this.undone = [];
     this.#put(changes);
   }

@@ -8,6 +8,7 @@
 //   data-unit="x"     the unit under unit.x
 // What stands under data-later has answers of its own and is painted apart.
 import { controlsOf, nameOf, putText } from './fields.js';
+import { Picture } from './picture.js';
 
 /**
  * A painter of everything under root, or with later of what there stands under
@@ -17,7 +18,7 @@ export class Painter {
   constructor(root, later = false) {
     this.root = root;
     this.later = later;
-    this.pictures = new Map();
+    this.pictures = new WeakMap();
     this.look();
   }
 
@@ -65,10 +66,8 @@ export class Painter {
   }
 
   picture(element, svg) {
-    if (this.pictures.get(element) === svg) return;
-    this.pictures.set(element, svg);
-    element.innerHTML = svg;
-    hide(element, !svg);
+    if (!this.pictures.has(element)) this.pictures.set(element, new Picture(element));
+    this.pictures.get(element).show(svg);
   }
 }
 
@@ -97,7 +96,10 @@ function firstChoice(root, pattern) {
 }
 
 function say(element, text) {
-  if (element.textContent !== text) element.textContent = text;
+  const { firstChild: words } = element;
+  if (element.textContent === text) return hide(element, text === '');
+  if (words?.nodeType === Node.TEXT_NODE && words === element.lastChild) words.data = text;
+  else element.textContent = text;
   hide(element, text === '');
 }
 

@@ -3,6 +3,7 @@ package dial
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
@@ -128,11 +129,17 @@ func unwrap(values []float64, full float64) (any bool) {
 	return any
 }
 
-// distinct counts the hours that stand apart.
+// distinct counts the hours that stand apart, each from the one before it on the
+// round.
 func distinct(hours []float64) int {
-	n := 0
+	round := make([]float64, len(hours))
 	for i, h := range hours {
-		if !slices.ContainsFunc(hours[:i], func(g float64) bool { return clock.Apart(g, h) < sameHour }) {
+		round[i] = clock.Wrap(h)
+	}
+	sort.SliceStable(round, func(i, j int) bool { return round[i] < round[j] })
+	n := 0
+	for i, h := range round {
+		if before := round[(i+len(round)-1)%len(round)]; clock.Apart(before, h) >= sameHour {
 			n++
 		}
 	}

@@ -52,6 +52,24 @@ func TestWhatABlowDidSaysHowHardTheNextIs(t *testing.T) {
 	assert.NotContains(t, text(a, "say.truing.hard"), "the first.", "what went the other way teaches nothing")
 }
 
+// A crank that is too close to call is left before it is touched, but worked on to
+// the end once begun; the doubt is told either way.
+func TestWhatIsBegunIsWorkedOnThoughTooCloseToCall(t *testing.T) {
+	f := with(typed("6", "3", "6", "9"), form.Form{
+		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",
+		"pass.2.drive.tir": "2.1", "pass.2.drive.high": "3", "pass.2.timing.tir": "1", "pass.2.timing.high": "9",
+	})
+	a := Answer(f, "")
+	assert.Equal(t, "too close to call", text(a, "verdict"))
+	assert.Contains(t, text(a, "say.truing.headline"), "Strike the drive wheel at 3; watch the drive needle fall")
+	assert.Contains(t, text(a, "say.truing.else"), "It is too close to call: 2.1 ± 0.4 thou, 2 thou allowed. What would tell: ")
+	assert.Equal(t, "STRIKE drive at 3", text(a, "say.lathe.do"))
+	f["pass.2.drive.tir"] = "1.9"
+	a = Answer(f, "")
+	assert.Contains(t, text(a, "say.truing.headline"), "Too close to call")
+	assert.Empty(t, text(a, "say.truing.hard"), "as read it is inside: it is left")
+}
+
 // Made-up cranks, a hundred of a seed each, trued by logging what is advised.
 func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 	const most = 8

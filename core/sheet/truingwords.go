@@ -87,36 +87,34 @@ func (s *setUp) dialName(station int) string {
 func (a *Answers) words(p *pass) {
 	worst := p.within(p.advice.Worst.Value, p.advice.Worst.Plus)
 	allowed := p.amount(p.allowed.RunOut)
-	switch p.advice.Verdict {
-	case crank.Fit:
-		a.say("truing.headline", "True: leave it. It is fit to go in.")
-		a.say("truing.then", "Worst run-out %, % allowed.", worst, allowed)
-	case crank.NotMendable:
-		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
-		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
-	case crank.OutOfTrue:
+	switch {
+	case p.next.Why == crank.Work:
 		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
 		if len(p.moves) > 1 {
 			a.say("truing.then", "Then %.", lowerFirst(p.do(p.moves[1].Move)))
 		} else {
 			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].Other)))
 		}
-		a.say("truing.hard", "%", p.howHard())
-		a.say("truing.caution", caution)
-	case crank.TooClose:
+	case p.advice.Verdict == crank.Fit:
+		a.say("truing.headline", "True: leave it. It is fit to go in.")
+		a.say("truing.then", "Worst run-out %, % allowed.", worst, allowed)
+	case p.advice.Verdict == crank.NotMendable:
+		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
+		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
+	case p.advice.Verdict == crank.TooClose:
 		a.say("truing.headline", "Too close to call: %, % allowed.", worst, allowed)
 		as := "outside"
 		if p.advice.Plain == crank.Fit {
 			as = "inside"
 		}
 		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
-		if len(p.moves) > 0 {
-			a.say("truing.hard", "%", p.howHard())
-			a.say("truing.caution", caution)
-		}
 	default:
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
+	}
+	if len(p.moves) > 0 {
+		a.say("truing.hard", "%", p.howHard())
+		a.say("truing.caution", caution)
 	}
 	a.far(p)
 }
@@ -133,25 +131,32 @@ func (a *Answers) cantSolve(p *pass) {
 
 // far says the same in few words, to be read from two metres.
 func (a *Answers) far(p *pass) {
-	switch p.advice.Verdict {
-	case crank.OutOfTrue:
+	switch {
+	case p.next.Why == crank.Work:
 		m := p.moves[0]
 		wheel := ""
 		if m.Kind == crank.Strike {
 			wheel = p.sideOf[m.Wheel] + " "
 		}
 		a.say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
-	case crank.Fit:
+	case p.advice.Verdict == crank.Fit:
 		a.say("lathe.do", "TRUE")
 	default:
 		a.say("lathe.do", verdictNames[p.advice.Verdict])
 	}
 }
 
-// elseWords say what to do where the verdict is too close to call.
+// elseWords say what else holds where the verdict and the advice differ: of a
+// crank not begun on what working on it would be, of one begun on what is in doubt.
 func (a *Answers) elseWords(p *pass) {
-	if p.advice.Verdict == crank.TooClose && len(p.moves) > 0 {
+	switch works := p.next.Why == crank.Work; {
+	case !works && len(p.moves) > 0:
 		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
+	case works && p.advice.Verdict == crank.TooClose:
+		a.say("truing.else", "It is too close to call: %, % allowed. What would tell: %.",
+			p.within(p.advice.Worst.Value, p.advice.Worst.Plus), p.amount(p.allowed.RunOut), p.tellers())
+	case works && p.advice.Verdict == crank.NotMendable:
+		a.say("truing.else", "This only brings it back to where it was: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
 	}
 }
 

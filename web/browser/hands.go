@@ -51,6 +51,12 @@ func (p *Page) Enter() {
 	p.do(chromedp.KeyEvent(kb.Enter))
 }
 
+// Tab goes on to the next control.
+func (p *Page) Tab() {
+	p.t.Helper()
+	p.do(chromedp.KeyEvent(kb.Tab))
+}
+
 // Insert types text where the caret is.
 func (p *Page) Insert(text string) {
 	p.t.Helper()

@@ -215,3 +215,32 @@ func TestNothingIsAskedOfAnyOtherHost(t *testing.T) {
 	hosts := Eval[[]string](p, `[...new Set(performance.getEntriesByType('resource').map((r) => new URL(r.name).host))]`)
 	assert.Equal(t, []string{Eval[string](p, `location.host`)}, hosts)
 }
+
+// What differs of a picture is changed in place; it must come to the picture
+// that the core gives for the same job.
+func TestAPictureChangedInPlaceIsTheCoresPicture(t *testing.T) {
+	p, _ := bench(t)
+	shown := map[string]bool{}
+	for _, edit := range [][2]string{
+		{"Drive run-out", "3"}, {"Drive high at", "5"}, {"Timing run-out", "5.5"}, {"Timing high at", "7:30"},
+		{"Timing high at", "11"}, {"Drive run-out", "0.5"}, {"Drive run-out", "much"}, {"Drive run-out", "6"},
+		{"Drive high at", ""}, {"Drive high at", "11"}, {"Timing run-out", "6"},
+	} {
+		p.Fill(edit[0], edit[1])
+		face := Eval[[]string](p, `import('./fields.js').then(({ nameOf }) => {
+			const form = [...document.querySelectorAll('#true input[name]:not([type=radio])')].filter(({ value }) => value);
+			const packed = [...form.flatMap((field) => [nameOf(field.name, field), field.value]), 'part', 'true'].join('\0');
+			const answers = globalThis.pintwelve('answer', packed).split('\0');
+			const drawn = document.createElement('div');
+			drawn.innerHTML = answers[answers.indexOf('picture.face') + 1];
+			const words = (node) => node.nodeType === Node.TEXT_NODE ? node.data : [
+				node.nodeName, ...node.getAttributeNames().sort().map((name) => name + '=' + node.getAttribute(name)),
+				...[...node.childNodes].map(words), '/',
+			].join(' ');
+			return [words(drawn.firstElementChild), words(document.querySelector('[data-picture=face] svg'))];
+		})`)
+		assert.Equal(t, face[0], face[1], "%s: %s", edit[0], edit[1])
+		shown[face[1]] = true
+	}
+	assert.Greater(t, len(shown), 8, "the edits change the clock face")
+}

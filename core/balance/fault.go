@@ -2,7 +2,8 @@ package balance
 
 import (
 	"math"
-	"strconv"
+
+	"pintwelve/core/bound"
 )
 
 // Field is the figure that a fault is about.
@@ -47,22 +48,6 @@ const (
 	Unbalance                   // g·mm
 )
 
-var fieldNames = [...]string{
-	"piston", "rings", "gudgeon pin", "clips", "small end", "big end", "whole rod", "rod ends against whole rod",
-	"bearing", "crankpin", "reciprocating weight", "scale step", "cylinders", "throw", "rod length", "bank angle",
-	"weighings", "times the crankpin was on", "crankpin missing", "hung weight", "heavy spot's weight",
-	"heavy spot's radius", "heavy spot's hour", "factor found", "factor stated", "target factor", "speed", "grade",
-	"mass", "angle", "points", "rolling arm", "nothing weighed", "moment removed", "unbalance",
-}
-
-// String names the figure for a developer.
-func (f Field) String() string {
-	if int(f) < len(fieldNames) {
-		return fieldNames[f]
-	}
-	return "figure " + strconv.Itoa(int(f))
-}
-
 // Fault says which figure will not do, what was given and what would do.
 // Got may be NaN or infinite when that is what was given.
 type Fault struct {
@@ -75,11 +60,8 @@ type Fault struct {
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "balance: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
-		" not in " + short(f.Least) + " to " + short(f.Most)
+	return bound.Outside("balance", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
@@ -94,14 +76,4 @@ func withinItem(f Field, item int, got, least, most float64) error {
 // above is within, with the lower end left out.
 func above(f Field, got, least, most float64) error {
 	return within(f, got, math.Nextafter(least, most), most)
-}
-
-// first returns the first error there is.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

@@ -1,6 +1,10 @@
 package balance
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Bore is a cylinder as it shakes the frame.
 type Bore struct {
@@ -36,7 +40,7 @@ const leastRod = 1.1
 
 // Check returns a *Fault for the first figure that can't be.
 func (e Engine) Check() error {
-	if err := first(
+	if err := bound.First(
 		above(Throw, e.ThrowMM, 0, MostMM),
 		within(RodLength, e.RodMM, leastRod*e.ThrowMM, 100*e.ThrowMM),
 		within(TargetFactor, e.Factor, LeastFound, MostFactor),
@@ -45,7 +49,7 @@ func (e Engine) Check() error {
 		return err
 	}
 	for i, b := range e.Bores {
-		if err := first(
+		if err := bound.First(
 			withinItem(Bank, i, b.BankRad, -2*math.Pi, 2*math.Pi),
 			withinItem(Reciprocating, i, b.RecG, 1e-3, MostG),
 		); err != nil {
@@ -58,7 +62,7 @@ func (e Engine) Check() error {
 // Force returns the force on the frame with the crank theta past the line of
 // bank angle 0, at speed rpm, or a *Fault.
 func (e Engine) Force(m Motion, theta, rpm float64) (Force, error) {
-	if err := first(e.Check(), checkSpeed(rpm), within(Angle, theta, -mostAngle, mostAngle)); err != nil {
+	if err := bound.First(e.Check(), checkSpeed(rpm), within(Angle, theta, -mostAngle, mostAngle)); err != nil {
 		return Force{}, err
 	}
 	return e.unit(m, theta).scale(e.newtons(rpm)), nil
@@ -104,7 +108,7 @@ func (e Engine) unit(m Motion, theta float64) Force {
 // Loop returns the force at n even steps of one turn of the crank from theta 0,
 // 3 to 3600 of them, or a *Fault.
 func (e Engine) Loop(m Motion, n int, rpm float64) ([]Force, error) {
-	if err := first(e.Check(), checkSpeed(rpm), within(Points, float64(n), 3, 3600)); err != nil {
+	if err := bound.First(e.Check(), checkSpeed(rpm), within(Points, float64(n), 3, 3600)); err != nil {
 		return nil, err
 	}
 	k := e.newtons(rpm)

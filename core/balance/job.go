@@ -3,6 +3,7 @@ package balance
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/clock"
 )
 
@@ -43,7 +44,7 @@ func (j Job) Check() error {
 		err.(*Fault).After = true
 		return err
 	}
-	if err := first(above(Throw, j.ThrowMM, 0, MostMM), checkWeighings(j.Weighed)); err != nil {
+	if err := bound.First(above(Throw, j.ThrowMM, 0, MostMM), checkWeighings(j.Weighed)); err != nil {
 		return err
 	}
 	if len(j.Weighed) == 0 {

@@ -1,6 +1,10 @@
 package balance
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Rod is a connecting rod with its ends weighed level. A weight of 0 was not
 // taken; an end that was not is what the other leaves of the whole.
@@ -124,7 +128,7 @@ func (p Parts) Bores() []Bore {
 // Check returns a *Fault for the first weight that can't be, as read on a scale
 // of stepG: negative, too big, no number, an end heavier than its rod.
 func (p Parts) Check(stepG float64) error {
-	err := first(
+	err := bound.First(
 		within(Step, stepG, 0, 1000),
 		within(Cylinders, float64(len(p.Cylinders)), 1, 12),
 		within(Bearing, p.BearingG, 0, MostG),
@@ -138,7 +142,7 @@ func (p Parts) Check(stepG float64) error {
 
 func (c Cylinder) check(i int, stepG float64) error {
 	part := func(f Field, g float64) error { return withinItem(f, i, g, 0, MostG) }
-	if err := first(
+	if err := bound.First(
 		withinItem(Bank, i, c.BankRad, -2*math.Pi, 2*math.Pi),
 		part(Piston, c.PistonG), part(Rings, c.RingsG), part(GudgeonPin, c.GudgeonPinG), part(Clips, c.ClipsG),
 		part(SmallEnd, c.Rod.SmallG), part(BigEnd, c.Rod.BigG), part(WholeRod, c.Rod.WholeG),

@@ -1,6 +1,10 @@
 package balance
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Peak is the greatest of something over a turn and where the crank stands then.
 type Peak struct {
@@ -18,7 +22,7 @@ type Peaks struct {
 // Peaks returns the peaks at each speed, in axes that the bore of bank angle 0
 // leans from by leanRad as Force.Turned says, or a *Fault.
 func (e Engine) Peaks(m Motion, leanRad float64, rpm ...float64) ([]Peaks, error) {
-	if err := first(e.Check(), within(Angle, leanRad, -mostAngle, mostAngle)); err != nil {
+	if err := bound.First(e.Check(), within(Angle, leanRad, -mostAngle, mostAngle)); err != nil {
 		return nil, err
 	}
 	for _, n := range rpm {

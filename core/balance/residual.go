@@ -1,11 +1,13 @@
 package balance
 
+import "pintwelve/core/bound"
+
 // Permissible returns the residual unbalance that ISO 21940-11 permits a rotor
 // of massKG at rpm for a balance quality grade G, mm/s, in g·mm, for the whole
 // of it: e_per = G/ω, U_per = m e_per, MODEL §8. Two wheels alike share it in
 // halves. A *Fault for figures that can't be.
 func Permissible(grade, rpm, massKG float64) (float64, error) {
-	if err := first(checkSpeed(rpm), above(Grade, grade, 0, 4000), above(Mass, massKG, 0, MostG/1000)); err != nil {
+	if err := bound.First(checkSpeed(rpm), above(Grade, grade, 0, 4000), above(Mass, massKG, 0, MostG/1000)); err != nil {
 		return 0, err
 	}
 	return grade / omega(rpm) * massKG * 1000, nil
@@ -14,7 +16,7 @@ func Permissible(grade, rpm, massKG float64) (float64, error) {
 // GradeOf returns the grade, mm/s, that a residual unbalance in g·mm comes to,
 // or a *Fault: the inverse of Permissible.
 func GradeOf(unbalanceGMM, rpm, massKG float64) (float64, error) {
-	if err := first(
+	if err := bound.First(
 		checkSpeed(rpm), within(Unbalance, unbalanceGMM, 0, MostG*MostMM), above(Mass, massKG, 0, MostG/1000),
 	); err != nil {
 		return 0, err
@@ -49,7 +51,7 @@ func CompareResidual(grade, rpm, massKG, showsGMM float64) (Residual, error) {
 // the crank indifferent, the least weight laid at a radius, level with the shaft,
 // that starts it rolling. A *Fault for figures that can't be.
 func RollsGMM(weightG, radiusMM float64) (float64, error) {
-	err := first(within(HeavyWeight, weightG, 0, MostG), above(HeavyRadius, radiusMM, 0, MostMM))
+	err := bound.First(within(HeavyWeight, weightG, 0, MostG), above(HeavyRadius, radiusMM, 0, MostMM))
 	if err != nil {
 		return 0, err
 	}
@@ -60,7 +62,7 @@ func RollsGMM(weightG, radiusMM float64) (float64, error) {
 // unbalance rolls the crank once its moment beats the weight on that arm,
 // U = m f. A *Fault for figures that can't be.
 func FrictionGMM(massKG, armMM float64) (float64, error) {
-	err := first(above(Mass, massKG, 0, MostG/1000), within(RollingArm, armMM, 0, 1))
+	err := bound.First(above(Mass, massKG, 0, MostG/1000), within(RollingArm, armMM, 0, 1))
 	if err != nil {
 		return 0, err
 	}

@@ -1,6 +1,9 @@
 package balance
 
-import "pintwelve/core/clock"
+import (
+	"pintwelve/core/bound"
+	"pintwelve/core/clock"
+)
 
 // What was on the knife-edges.
 type What uint8
@@ -64,7 +67,7 @@ func (w Weighing) counterG(p Parts, throwMM float64) float64 {
 }
 
 func (w Weighing) check(i int) error {
-	if err := first(
+	if err := bound.First(
 		withinItem(Hung, i, w.HungG, -MostG, MostG),
 		withinItem(HeavyHour, i, w.Heavy.Hour, 0, 12),
 		withinItem(HeavyWeight, i, w.Heavy.WeightG, 0, MostG),

@@ -3,6 +3,7 @@ package dial
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
@@ -135,7 +136,7 @@ func distinct(hours []float64) int {
 	for i, h := range hours {
 		round[i] = clock.Wrap(h)
 	}
-	slices.Sort(round)
+	sort.SliceStable(round, func(i, j int) bool { return round[i] < round[j] })
 	n := 0
 	for i, h := range round {
 		if before := round[(i+len(round)-1)%len(round)]; clock.Apart(before, h) >= sameHour {

@@ -190,10 +190,7 @@ func (p *pen) crank(s *bendSheet, title string) {
 	left := p.half(s, false)
 	right := p.half(s, true)
 	p.poly("op", left[0], right[0], right[1], left[1])
-	p.path("ax")
-	p.move(point{s.at(0) - 10, s.yc})
-	p.to(point{s.at(s.v.Length) + 10, s.yc})
-	p.pathEnd()
+	p.line("ax", point{s.at(0) - 10, s.yc}, point{s.at(s.v.Length) + 10, s.yc})
 	for _, st := range s.v.Stations {
 		if finite(st.At) && st.At >= 0 && st.At <= s.v.Length {
 			p.station(s, st)

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"sort"
 	"strconv"
 )
 
@@ -60,12 +61,7 @@ func markTriangle(p *pen, at point) {
 	p.poly("fi", at.plus(-6.5, 5), at.plus(0, -7), at.plus(6.5, 5))
 }
 func markCross(p *pen, at point) {
-	p.path("ol")
-	p.move(at.plus(-5, -5))
-	p.to(at.plus(5, 5))
-	p.move(at.plus(-5, 5))
-	p.to(at.plus(5, -5))
-	p.pathEnd()
+	p.lines("ol", at.plus(-5, -5), at.plus(5, 5), at.plus(-5, 5), at.plus(5, -5))
 }
 
 // Chart draws the passes: run-out against its limit above, the components below.
@@ -194,20 +190,14 @@ func (p *pen) panel(c *chartPanel) {
 	p.path("gr")
 	for k := 0.0; c.low+k*c.step <= c.high+c.step/2; k++ {
 		y := c.y(c.low + k*c.step)
-		p.move(point{c.left, y})
-		p.to(point{chartRight, y})
+		p.stroke(point{c.left, y}, point{chartRight, y})
 	}
 	p.pathEnd()
 	for k := 0.0; c.low+k*c.step <= c.high+c.step/2; k++ {
 		x := c.low + k*c.step
 		p.text("tx", ends, point{c.left - 5, c.y(x) + 7}, tick(x))
 	}
-	p.path("ol")
-	p.move(point{c.left, c.top})
-	p.to(point{c.left, c.bottom})
-	p.move(point{c.left, c.y(0)})
-	p.to(point{chartRight, c.y(0)})
-	p.pathEnd()
+	p.lines("ol", point{c.left, c.top}, point{c.left, c.bottom}, point{c.left, c.y(0)}, point{chartRight, c.y(0)})
 	if c.limit > 0 {
 		p.line("li", point{c.left, c.y(c.limit)}, point{chartRight, c.y(c.limit)})
 		p.text("tx", ends, point{chartRight, c.y(c.limit) - 6}, "limit")
@@ -274,7 +264,7 @@ func (p *pen) seriesNames(c *chartPanel) {
 			}
 		}
 	}
-	inOrder(names, func(n name) float64 { return n.y })
+	sort.SliceStable(names, func(i, j int) bool { return names[i].y < names[j].y })
 	for i := 1; i < len(names); i++ {
 		names[i].y = max(names[i].y, names[i-1].y+lineStep)
 	}

@@ -229,9 +229,23 @@ func (p *pen) circle(class string, at point, r float64) {
 
 func (p *pen) line(class string, from, to point) {
 	p.path(class)
+	p.stroke(from, to)
+	p.pathEnd()
+}
+
+// lines draws a straight line between every two points, all as one path.
+func (p *pen) lines(class string, pts ...point) {
+	p.path(class)
+	for i := 1; i < len(pts); i += 2 {
+		p.stroke(pts[i-1], pts[i])
+	}
+	p.pathEnd()
+}
+
+// stroke adds a straight line to a path.
+func (p *pen) stroke(from, to point) {
 	p.move(from)
 	p.to(to)
-	p.pathEnd()
 }
 
 func (p *pen) path(class string) {

@@ -151,10 +151,8 @@ func (p *pen) dial() {
 	p.circle("ol", c, FaceRim)
 	p.path("ax")
 	for h := 0.0; h < 12; h += 3 {
-		p.move(c)
-		p.to(onFace(faceFree+1, h))
-		p.move(onFace(FaceRim, h))
-		p.to(onFace(FaceRim+8, h))
+		p.stroke(c, onFace(faceFree+1, h))
+		p.stroke(onFace(FaceRim, h), onFace(FaceRim+8, h))
 	}
 	p.pathEnd()
 	p.path("th")
@@ -163,8 +161,7 @@ func (p *pen) dial() {
 		if h != math.Trunc(h) {
 			in = 6
 		}
-		p.move(onFace(FaceRim, h))
-		p.to(onFace(FaceRim-in, h))
+		p.stroke(onFace(FaceRim, h), onFace(FaceRim-in, h))
 	}
 	p.pathEnd()
 	p.s(`<g class="tx" text-anchor="middle">`)
@@ -175,12 +172,7 @@ func (p *pen) dial() {
 	p.s("</g>")
 	p.circle("fi", onFace(faceThrow, 0), facePin)
 	p.circle("op", c, faceShaft)
-	p.path("th")
-	p.move(c.plus(-5, 0))
-	p.to(c.plus(5, 0))
-	p.move(c.plus(0, -5))
-	p.to(c.plus(0, 5))
-	p.pathEnd()
+	p.lines("th", c.plus(-5, 0), c.plus(5, 0), c.plus(0, -5), c.plus(0, 5))
 }
 
 func (p *pen) sectors(l *faceLayout) {
@@ -240,10 +232,7 @@ func (p *pen) moves(l *faceLayout) {
 	for i := range l.marks[:l.nMarks] {
 		m := &l.marks[i]
 		if m.shift != 0 {
-			p.path("ml")
-			p.move(onFace(FaceRim, m.Hour))
-			p.to(onFace(FaceRim+6, m.Hour+m.shift))
-			p.pathEnd()
+			p.line("ml", onFace(FaceRim, m.Hour), onFace(FaceRim+6, m.Hour+m.shift))
 			p.circle("mf", onFace(FaceRim, m.Hour), 4)
 		}
 		if m.label.n > 0 && m.at.leads() {

@@ -415,8 +415,18 @@ func (l *faceLayout) leaderFree(m *faceMark, from, to point) bool {
 type chooser struct {
 	l      *faceLayout
 	best   float64
-	left   int // tries left: many marks must not take for ever
-	chosen [maxMoves]*place
+	left   int           // tries left: many marks must not take for ever
+	chosen [maxMoves]int // which of each mark's places, or nowhere
+}
+
+const nowhere = -1
+
+// place is the place chosen for a mark; nil for nowhere.
+func (c *chooser) place(i int) *place {
+	if c.chosen[i] == nowhere {
+		return nil
+	}
+	return &c.l.marks[i].places[c.chosen[i]]
 }
 
 // noLabel is the cost of leaving a label out; the description has it still.
@@ -435,16 +445,17 @@ func (c *chooser) choose(i int, cost float64) {
 	m := &c.l.marks[i]
 	for k := range m.places[:m.n] {
 		if a := &m.places[k]; c.fits(a, i) {
-			c.chosen[i] = a
+			c.chosen[i] = k
 			c.choose(i+1, cost+a.cost)
 		}
 	}
-	c.chosen[i] = nil
+	c.chosen[i] = nowhere
 	c.choose(i+1, cost+noLabel)
 }
 
 func (c *chooser) fits(a *place, i int) bool {
-	for _, b := range c.chosen[:i] {
+	for j := range i {
+		b := c.place(j)
 		if b == nil {
 			continue
 		}
@@ -459,7 +470,7 @@ func (c *chooser) keep() {
 	for i := range c.l.marks[:c.l.nMarks] {
 		m := &c.l.marks[i]
 		m.label.n = 0
-		if a := c.chosen[i]; a != nil {
+		if a := c.place(i); a != nil {
 			m.at, m.label = *a, m.forms[a.form]
 			m.label.box = a.box
 		}

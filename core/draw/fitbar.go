@@ -39,12 +39,7 @@ func Fit(v FitView) string {
 	if high {
 		p.fitPast(fitHigh, Width-fitEdge)
 	}
-	p.path("ol")
-	p.move(point{fitEdge, fitTop})
-	p.to(point{Width - fitEdge, fitTop})
-	p.move(point{fitEdge, fitFoot})
-	p.to(point{Width - fitEdge, fitFoot})
-	p.pathEnd()
+	p.lines("ol", point{fitEdge, fitTop}, point{Width - fitEdge, fitTop}, point{fitEdge, fitFoot}, point{Width - fitEdge, fitFoot})
 	if finite(v.Value) {
 		p.fitValue(&v)
 	}

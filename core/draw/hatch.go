@@ -1,5 +1,7 @@
 package draw
 
+import "sort"
+
 // hatch draws the thin lines of cut metal inside a polygon, at 45° rising to
 // the right, or to the left where steps is negative, so many units apart.
 func (p *pen) hatch(poly []point, step float64) {
@@ -25,10 +27,9 @@ func (p *pen) hatch(poly []point, step float64) {
 				cuts = append(cuts, a.x+(b.x-a.x)*(c-la)/(lb-la))
 			}
 		}
-		inOrder(cuts, func(x float64) float64 { return x })
+		sort.SliceStable(cuts, func(i, j int) bool { return cuts[i] < cuts[j] })
 		for i := 0; i+1 < len(cuts); i += 2 {
-			p.move(point{cuts[i], c - rise*cuts[i]})
-			p.to(point{cuts[i+1], c - rise*cuts[i+1]})
+			p.stroke(point{cuts[i], c - rise*cuts[i]}, point{cuts[i+1], c - rise*cuts[i+1]})
 		}
 	}
 	p.pathEnd()

@@ -100,8 +100,7 @@ func (p *pen) planWheel(l *plan) {
 	p.circle("ol", l.c, l.rim)
 	p.path("ax")
 	for h := 0.0; h < 6; h += 3 {
-		p.move(polar(l.c, l.rim, h*30+180))
-		p.to(polar(l.c, l.rim, h*30))
+		p.stroke(polar(l.c, l.rim, h*30+180), polar(l.c, l.rim, h*30))
 	}
 	p.pathEnd()
 	p.planHours(l)
@@ -118,12 +117,7 @@ func (p *pen) planWheel(l *plan) {
 		shaft = v.Shaft * l.scale
 	}
 	p.circle("op", l.c, shaft)
-	p.path("th")
-	p.move(l.c.plus(-6, 0))
-	p.to(l.c.plus(6, 0))
-	p.move(l.c.plus(0, -6))
-	p.to(l.c.plus(0, 6))
-	p.pathEnd()
+	p.lines("th", l.c.plus(-6, 0), l.c.plus(6, 0), l.c.plus(0, -6), l.c.plus(0, 6))
 	l.discs = append(l.discs, disc{l.c, shaft + 2})
 }
 
@@ -132,8 +126,7 @@ func (p *pen) planWheel(l *plan) {
 func (p *pen) planHours(l *plan) {
 	p.path("th")
 	for h := 0.0; h < 12; h++ {
-		p.move(polar(l.c, l.rim, h*30))
-		p.to(polar(l.c, l.rim-9, h*30))
+		p.stroke(polar(l.c, l.rim, h*30), polar(l.c, l.rim-9, h*30))
 	}
 	p.pathEnd()
 	for h := 1; h <= 12; h++ {
@@ -237,12 +230,7 @@ func (p *pen) planHole(l *plan, h *Hole) {
 		p.hatch(ring, -5)
 	}
 	u := polar(point{}, r+5, h.Hour*30)
-	p.path("th")
-	p.move(at.plus(-u.x, -u.y))
-	p.to(at.plus(u.x, u.y))
-	p.move(at.plus(-u.y, u.x))
-	p.to(at.plus(u.y, -u.x))
-	p.pathEnd()
+	p.lines("th", at.plus(-u.x, -u.y), at.plus(u.x, u.y), at.plus(-u.y, u.x), at.plus(u.y, -u.x))
 }
 
 // rule draws the rule that shows whether the printer kept the size.
@@ -253,15 +241,13 @@ func (p *pen) rule(l *plan) {
 	}
 	from := point{(Width - long*l.scale) / 2, l.height - 64}
 	p.path("th")
-	p.move(from)
-	p.to(from.plus(long*l.scale, 0))
+	p.stroke(from, from.plus(long*l.scale, 0))
 	for mm := 0.0; mm <= long; mm += 10 {
 		tall := 8.0
 		if math.Mod(mm, 50) == 0 {
 			tall = 14
 		}
-		p.move(from.plus(mm*l.scale, 0))
-		p.to(from.plus(mm*l.scale, -tall))
+		p.stroke(from.plus(mm*l.scale, 0), from.plus(mm*l.scale, -tall))
 	}
 	p.pathEnd()
 	p.text("tx", middle, point{Width / 2, from.y - 18}, tick(long)+" mm by a rule?")

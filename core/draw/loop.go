@@ -112,12 +112,7 @@ func (p *pen) loopPaper(v *LoopView, step, scale float64) {
 	for k := 1.0; step > 0 && k*step*scale <= loopRadius+0.5; k++ {
 		p.circle("gr", c, k*step*scale)
 	}
-	p.path("th")
-	p.move(c.plus(0, -loopRadius-8))
-	p.to(c.plus(0, loopRadius+8))
-	p.move(c.plus(-loopRadius-8, 0))
-	p.to(c.plus(loopRadius+8, 0))
-	p.pathEnd()
+	p.lines("th", c.plus(0, -loopRadius-8), c.plus(0, loopRadius+8), c.plus(-loopRadius-8, 0), c.plus(loopRadius+8, 0))
 	for _, deg := range v.Cylinders {
 		if finite(deg) {
 			p.line("ax", polar(c, loopRadius+8, deg+180), polar(c, loopRadius+16, deg))

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"sort"
 )
 
 // MeasureView is what to measure on the crank between centres. Each half's
@@ -136,12 +137,7 @@ func (p *pen) measureCrank(m *measureSheet) {
 	}
 	p.poly("op", point{m.pin - m.wheelIn, y - m.throw - m.shaft}, point{m.pin + m.wheelIn, y - m.throw - m.shaft},
 		point{m.pin + m.wheelIn, y - m.throw + m.shaft}, point{m.pin - m.wheelIn, y - m.throw + m.shaft})
-	p.path("ax")
-	p.move(point{measureLeft - 12, y})
-	p.to(point{measureRight + 12, y})
-	p.move(point{m.pin, y - m.rim - 8})
-	p.to(point{m.pin, y + m.rim + 8})
-	p.pathEnd()
+	p.lines("ax", point{measureLeft - 12, y}, point{measureRight + 12, y}, point{m.pin, y - m.rim - 8}, point{m.pin, y + m.rim + 8})
 }
 
 // measureHalf draws the stations of one half and their dimensions, the shortest
@@ -163,11 +159,11 @@ func (p *pen) measureHalf(m *measureSheet, h *HalfDims, right bool) {
 		dialEdge = y + m.shaft + 3
 	}
 	rows := []measureLine{
-		{&h.Dial, "dial ", point{m.dial[i], dialEdge}},
-		{&h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
-		{&h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
+		{h.Dial, "dial ", point{m.dial[i], dialEdge}},
+		{h.Bearing, "bearing ", point{m.bearing[i], y + away*(m.shaft+15)}},
+		{h.Pin, "pin ", point{m.pin, y + away*(m.rim+8)}},
 	}
-	inOrder(rows, func(r measureLine) float64 { return math.Abs(r.at.x - end) })
+	sort.SliceStable(rows, func(i, j int) bool { return math.Abs(rows[i].at.x-end) < math.Abs(rows[j].at.x-end) })
 	line := y + away*(measureRow-measureStep)
 	for _, r := range rows {
 		if r.dim.Words == "" {
@@ -201,7 +197,7 @@ func (p *pen) measureWords(rows []measureLine, right bool) {
 
 // measureLine is one distance: its figure, what it goes to and where that is.
 type measureLine struct {
-	dim  *Dim
+	dim  Dim
 	name string
 	at   point
 }
@@ -215,8 +211,7 @@ func (p *pen) bearing(corner point, size float64) {
 	p.to(corner.plus(0, size))
 	p.shut()
 	p.to(corner.plus(size, size))
-	p.move(corner.plus(0, size))
-	p.to(corner.plus(size, 0))
+	p.stroke(corner.plus(0, size), corner.plus(size, 0))
 	p.pathEnd()
 }
 
@@ -227,8 +222,7 @@ func (p *pen) measureWheel(m *measureSheet) {
 		x := 27.0
 		p.path("th")
 		for _, edge := range [2]float64{y - m.rim, y + m.rim} {
-			p.move(point{m.pin - m.wheelOut - 3, edge})
-			p.to(point{x - 4, edge})
+			p.stroke(point{m.pin - m.wheelOut - 3, edge}, point{x - 4, edge})
 		}
 		p.pathEnd()
 		p.dimension(point{x, y - m.rim}, point{x, y + m.rim})

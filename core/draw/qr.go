@@ -34,5 +34,5 @@ func QR(text string) string {
 		}
 	}
 	const shape = `<svg class="qr" viewBox="0 0 % %" data-modules="%" role="img" aria-label="QR code of the link" shape-rendering="crispEdges"><path class="qr-paper" d="M0 0H%V%H0"/><path class="qr-ink" d="`
-	return strings.ReplaceAll(shape, "%", strconv.Itoa(len(code)+2*quiet)) + path.String() + `"/></svg>`
+	return strings.Join(strings.Split(shape, "%"), strconv.Itoa(len(code)+2*quiet)) + path.String() + `"/></svg>`
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"slices"
+	"sort"
 )
 
 // Across is a point of a wheel's section: its radius and how far along the shaft
@@ -191,7 +192,7 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})
 		}
 	}
-	inOrder(words, func(w word) float64 { return w.at.x })
+	sort.SliceStable(words, func(i, j int) bool { return words[i].at.x < words[j].at.x })
 	right := float64(sectionAxis)
 	for i := range words {
 		words[i].x = max(words[i].x, right+6+words[i].w/2)
@@ -223,7 +224,7 @@ func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
 	dims := slices.DeleteFunc(slices.Clone(v.Diameters), func(d Dim) bool {
 		return d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5
 	})
-	inOrder(dims, func(d Dim) float64 { return d.MM })
+	sort.SliceStable(dims, func(i, j int) bool { return dims[i].MM < dims[j].MM })
 	line := edge.y1 + 32
 	for _, d := range dims[:min(len(dims), 4)] {
 		tip := point{sectionAxis + s.scale*d.MM/2, line}

@@ -76,8 +76,7 @@ func (p *pen) gauge(v *TurnView, x float64, key string, reading float64, words s
 		for _, sign := range [2]float64{-1, 1} {
 			deg := sign * k * step / v.Range * turnSwing
 			if k > 0 || sign > 0 {
-				p.move(polar(c, turnDialR-1, deg))
-				p.to(polar(c, turnDialR-9, deg))
+				p.stroke(polar(c, turnDialR-1, deg), polar(c, turnDialR-9, deg))
 			}
 		}
 	}
@@ -123,12 +122,7 @@ func (p *pen) turnedCrank(v *TurnView) {
 	}
 	p.turning(c, "crank", v.Prefix, deg, 0)
 	p.circle("op", point{}, turnCrankR)
-	p.path("ax")
-	p.move(point{0, -turnCrankR})
-	p.to(point{0, turnCrankR})
-	p.move(point{-turnCrankR, 0})
-	p.to(point{turnCrankR, 0})
-	p.pathEnd()
+	p.lines("ax", point{0, -turnCrankR}, point{0, turnCrankR}, point{-turnCrankR, 0}, point{turnCrankR, 0})
 	p.circle("fi", point{0, -32}, 10)
 	p.circle("op", point{}, 12)
 	p.s("</g></g>")

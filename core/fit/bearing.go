@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // Bearing is a ball or roller bearing as fits see it.
 type Bearing struct {
 	BoreMM, OutsideMM float64
@@ -45,7 +47,7 @@ func (b Bearing) Tracks() (innerMM, outerMM float64) {
 
 func (b Bearing) check() error {
 	in, out := b.Tracks()
-	return first(
+	return bound.First(
 		length(BearingBore, b.BoreMM),
 		within(BearingOut, b.OutsideMM, b.BoreMM+10*LeastMM, MostMM),
 		within(Play, b.PlayMM, 0, b.BoreMM),
@@ -99,7 +101,7 @@ func (b Bearing) outerClosing(s Seat) (float64, error) {
 
 // seatPressure returns the pressure under a ring, nil where it sits loose.
 func (p Press) seatPressure() (float64, error) {
-	if err := first(p.check(), within(Bite, p.BiteMM, -p.DiameterMM/20, p.DiameterMM/20)); err != nil || p.BiteMM <= 0 {
+	if err := bound.First(p.check(), within(Bite, p.BiteMM, -p.DiameterMM/20, p.DiameterMM/20)); err != nil || p.BiteMM <= 0 {
 		return 0, err
 	}
 	return p.perBite() * p.BiteMM, nil

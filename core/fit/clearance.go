@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // Gap is a clearance on diameter, or between faces; negative where the parts bite.
 type Gap struct {
 	MeanMM          float64
@@ -11,7 +13,7 @@ type Gap struct {
 
 // Between returns the gap that a hole leaves round a part, of either sign.
 func Between(hole, part Size) (Gap, error) {
-	if err := first(hole.check(Eye), part.check(Pin)); err != nil {
+	if err := bound.First(hole.check(Eye), part.check(Pin)); err != nil {
 		return Gap{}, err
 	}
 	return between(hole, part), nil
@@ -29,7 +31,7 @@ func between(hole, part Size) Gap {
 
 // running returns the gap of two parts that must run free.
 func running(holeField, partField Field, hole, part Size) (Gap, error) {
-	if err := first(hole.check(holeField), part.check(partField)); err != nil {
+	if err := bound.First(hole.check(holeField), part.check(partField)); err != nil {
 		return Gap{}, err
 	}
 	g := between(hole, part)
@@ -73,7 +75,7 @@ func FloatingBush(pin, bore, outside, eye Size) (Bush, error) {
 // Rollers returns the diametral clearance of rollers between the pin's track and
 // the eye's: eye less pin less two rollers.
 func Rollers(pin, roller, eye Size) (Gap, error) {
-	if err := first(pin.check(Pin), roller.check(Roller)); err != nil {
+	if err := bound.First(pin.check(Pin), roller.check(Roller)); err != nil {
 		return Gap{}, err
 	}
 	over := Size{
@@ -89,7 +91,7 @@ func Rollers(pin, roller, eye Size) (Gap, error) {
 // ThouPerInch returns limits of so many thou of clearance an inch of diameter:
 // common practice, no source.
 func ThouPerInch(diameterMM, least, most float64) (Limits, error) {
-	if err := first(
+	if err := bound.First(
 		length(Diameter, diameterMM),
 		within(LeastWanted, least, 0, 1e3),
 		within(MostWanted, most, least, 1e3),
@@ -107,7 +109,7 @@ type Widths struct {
 }
 
 func (w Widths) check() error {
-	return first(
+	return bound.First(
 		length(WheelWidth, w.LeftMM), length(WheelWidth, w.RightMM),
 		length(RodWidth, w.RodMM), within(Washers, w.WashersMM, 0, MostMM),
 	)
@@ -117,7 +119,7 @@ func (w Widths) check() error {
 // the width over the wheels. A rod that has no room is a Fault of kind
 // TooBigForHole.
 func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) {
-	if err := first(w.check(), length(OverWheels, overWheelsMM)); err != nil {
+	if err := bound.First(w.check(), length(OverWheels, overWheelsMM)); err != nil {
 		return 0, 0, err
 	}
 	mouthMM = overWheelsMM - w.LeftMM - w.RightMM
@@ -131,7 +133,7 @@ func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) 
 // OverWheels returns the width over the wheels at which the rod has the side
 // clearance wanted: where to stop the press.
 func (w Widths) OverWheels(sideMM float64) (float64, error) {
-	if err := first(w.check(), within(SideClearance, sideMM, 0, MostMM)); err != nil {
+	if err := bound.First(w.check(), within(SideClearance, sideMM, 0, MostMM)); err != nil {
 		return 0, err
 	}
 	return w.LeftMM + w.RightMM + w.RodMM + w.WashersMM + sideMM, nil

@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Duty is what the joints of a crank must hold.
 type Duty struct {
@@ -19,7 +23,7 @@ type Duty struct {
 // f R − T = J α, the wheel that drives nothing f R/2 + M = J α/2; so M = −T/2,
 // whatever the flywheels do.
 func MustHold(powerKW, revsPerMin, peak float64) (Duty, error) {
-	if err := first(
+	if err := bound.First(
 		within(Power, powerKW, 1e-3, 1e5),
 		within(Speed, revsPerMin, 1, 1e6),
 		within(Factor, peak, 1, 1e3),
@@ -32,7 +36,7 @@ func MustHold(powerKW, revsPerMin, peak float64) (Duty, error) {
 
 // Margin returns how many times over a joint holds what it must.
 func Margin(holdNm, needNm float64) (float64, error) {
-	if err := first(within(Torque, holdNm, 0, 1e12), within(Torque, needNm, 1e-6, 1e12)); err != nil {
+	if err := bound.First(within(Torque, holdNm, 0, 1e12), within(Torque, needNm, 1e-6, 1e12)); err != nil {
 		return 0, err
 	}
 	return holdNm / needNm, nil

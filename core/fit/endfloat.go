@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // EndFloat is what a crank's end float comes from.
 type EndFloat struct {
 	FacesMM             float64 // between the case faces
@@ -36,7 +38,7 @@ func (e EndFloat) Float(caseK, crankK float64) (Floating, error) {
 }
 
 func (e EndFloat) check(caseK, crankK float64) error {
-	return first(
+	return bound.First(
 		length(CaseFaces, e.FacesMM), length(OverCrank, e.CrankMM), within(ShimSize, e.ShimsMM, 0, MostMM),
 		expansion(e.CasePerK), expansion(e.CrankPerK),
 		within(Temperature, caseK, ColdestC, HottestC), within(Temperature, crankK, ColdestC, HottestC),

@@ -1,6 +1,6 @@
 package fit
 
-import "strconv"
+import "pintwelve/core/bound"
 
 // Field is the figure that a fault or a finding is about.
 type Field uint8
@@ -59,23 +59,6 @@ const (
 	Span   // between two readings on a bar
 )
 
-var fieldNames = [...]string{
-	"pin", "eye", "bush bore", "bush outside", "roller", "reading", "step", "least wanted", "most wanted",
-	"diameter", "bite", "joint length", "hub outside", "hollow", "friction", "modulus", "Poisson's ratio", "yield", "expansion",
-	"torque", "power", "speed", "factor", "taper", "temperature", "clearance",
-	"bearing bore", "bearing outside", "track", "play", "over the wheels", "wheel width", "rod width", "washers",
-	"case faces", "over the crank", "shim", "shim stock", "shims a side", "middle", "off centre", "float",
-	"throw", "rim radius", "movement", "dial place", "side clearance", "cheek", "height", "span",
-}
-
-// String names the figure for a developer.
-func (f Field) String() string {
-	if int(f) < len(fieldNames) {
-		return fieldNames[f]
-	}
-	return "figure " + strconv.Itoa(int(f))
-}
-
 // Kind says in what way a figure won't do.
 type Kind uint8
 
@@ -101,11 +84,8 @@ type Fault struct {
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "fit: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
-		" not in " + short(f.Least) + " to " + short(f.Most)
+	return bound.Outside("fit", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
@@ -119,13 +99,3 @@ func withinItem(f Field, item int, got, least, most float64) error {
 
 // length checks a length that must be there.
 func length(f Field, got float64) error { return within(f, got, LeastMM, MostMM) }
-
-// first returns the first error there is.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}

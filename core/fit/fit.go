@@ -12,7 +12,11 @@
 // can be worked out but means trouble comes with a Finding.
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // What figures this package takes, mm and °C. They keep every answer finite and
 // are far outside any crank.
@@ -49,7 +53,7 @@ func Known(mm, plusMinusMM float64) Size {
 }
 
 func (s Size) check(f Field) error {
-	return first(
+	return bound.First(
 		within(f, s.MeanMM, LeastMM, MostMM),
 		within(f, s.LeastMM, LeastMM, s.MeanMM*(1+tieSlack)),
 		within(f, s.MostMM, s.MeanMM*(1-tieSlack), MostMM),

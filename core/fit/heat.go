@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // Shrink is a part gripped by another, as heat and cold see it. The bite is at
 // RoomC, and negative for a clearance.
 type Shrink struct {
@@ -10,7 +12,7 @@ type Shrink struct {
 }
 
 func (s Shrink) check() error {
-	return first(
+	return bound.First(
 		length(Diameter, s.DiameterMM), within(Bite, s.BiteMM, -s.DiameterMM/20, s.DiameterMM/20),
 		expansion(s.OuterPerK), expansion(s.InnerPerK), celsius(s.RoomC),
 	)
@@ -21,7 +23,7 @@ func celsius(c float64) error { return within(Temperature, c, ColdestC, HottestC
 // BiteAt returns the bite, negative for a clearance, with the two parts at
 // temperatures of their own.
 func (s Shrink) BiteAt(outerC, innerC float64) (float64, error) {
-	if err := first(s.check(), celsius(outerC), celsius(innerC)); err != nil {
+	if err := bound.First(s.check(), celsius(outerC), celsius(innerC)); err != nil {
 		return 0, err
 	}
 	return s.BiteMM - s.DiameterMM*(s.OuterPerK*(outerC-s.RoomC)-s.InnerPerK*(innerC-s.RoomC)), nil
@@ -32,7 +34,7 @@ func (s Shrink) BiteAt(outerC, innerC float64) (float64, error) {
 // clearance)/(α d) where the inner one is as warm as the room.
 func (s Shrink) HeatOuter(workingMM, innerC float64) (float64, error) {
 	bite, err := s.BiteAt(s.RoomC, innerC)
-	if err := first(err, checkWorking(workingMM)); err != nil {
+	if err := bound.First(err, checkWorking(workingMM)); err != nil {
 		return 0, err
 	}
 	return reachable(s.RoomC + (bite+workingMM)/(s.OuterPerK*s.DiameterMM))
@@ -42,7 +44,7 @@ func (s Shrink) HeatOuter(workingMM, innerC float64) (float64, error) {
 // outer one, at outerC, with a working clearance.
 func (s Shrink) CoolInner(workingMM, outerC float64) (float64, error) {
 	bite, err := s.BiteAt(outerC, s.RoomC)
-	if err := first(err, checkWorking(workingMM)); err != nil {
+	if err := bound.First(err, checkWorking(workingMM)); err != nil {
 		return 0, err
 	}
 	return reachable(s.RoomC - (bite+workingMM)/(s.InnerPerK*s.DiameterMM))

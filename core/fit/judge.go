@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // Limits are what a gap is judged against, mm; bites are negative.
 type Limits struct{ LeastMM, MostMM float64 }
 
@@ -20,7 +22,7 @@ type Judgement struct{ Tight, Loose Call }
 
 // Judge compares the gap with limits.
 func (g Gap) Judge(l Limits) (Judgement, error) {
-	if err := first(
+	if err := bound.First(
 		within(Clearance, g.LeastMM, -MostMM, MostMM),
 		within(Clearance, g.MostMM, g.LeastMM, MostMM),
 		within(Clearance, g.SpotPlusMinusMM, 0, MostMM),

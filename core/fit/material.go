@@ -1,5 +1,7 @@
 package fit
 
+import "pintwelve/core/bound"
+
 // Material is what a part is made of. A YieldMPa of 0 is unknown and isn't
 // judged; for grey iron it is the tensile strength.
 type Material struct{ EMPa, Poisson, YieldMPa, AlphaPerK float64 }
@@ -26,7 +28,7 @@ func Magnesium() Material { return Material{44.8e3, 0.350, 0, 26e-6} }
 func Bronze() Material { return Material{111e3, 0.349, 0, 18e-6} }
 
 func (m Material) check() error {
-	return first(
+	return bound.First(
 		within(Modulus, m.EMPa, 1e2, 1e7),
 		within(Poisson, m.Poisson, 0, 0.5),
 		within(Yield, m.YieldMPa, 0, 1e5),

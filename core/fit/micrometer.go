@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Station is where along a pin or an eye a reading is taken.
 type Station uint8
@@ -39,7 +43,7 @@ func Measure(readings []Micrometer, stepMM float64) (Size, error) {
 		return Size{}, &Fault{Field: Reading, Least: LeastMM, Most: MostMM}
 	}
 	for i, r := range readings {
-		if err := first(
+		if err := bound.First(
 			withinItem(Reading, i, r.MM, LeastMM, MostMM),
 			withinItem(Reading, i, float64(r.At), 0, float64(stations-1)),
 		); err != nil {

@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Press is a pin pressed into an eye: two cylinders of one length, the hub free
 // at its ends and outside (Lamé, plane stress).
@@ -33,7 +37,7 @@ type Joint struct {
 }
 
 func (p Press) check() error {
-	if err := first(
+	if err := bound.First(
 		length(Diameter, p.DiameterMM), length(JointLength, p.LengthMM),
 		within(HubOutside, p.HubMM, LeastMM, 10*MostMM), within(Hollow, p.HollowMM, 0, MostMM),
 		within(Friction, p.Friction, 1e-4, 10), within(Friction, p.Pressing, 0, 10),
@@ -89,7 +93,7 @@ func (p Press) misesOver() (hub, pin float64) {
 // yield is a Finding, and the figures are then those of parts that stay elastic,
 // so more than the joint has.
 func (p Press) Joint() (Joint, error) {
-	if err := first(p.check(), p.checkBite()); err != nil {
+	if err := bound.First(p.check(), p.checkBite()); err != nil {
 		return Joint{}, err
 	}
 	pressure := p.perBite() * p.BiteMM
@@ -136,7 +140,7 @@ func (j *Joint) findYield(p Press) {
 // For returns the bite that holds a torque, in N m, and the joint it makes; BiteMM
 // is not looked at.
 func (p Press) For(torqueNm float64) (biteMM float64, j Joint, err error) {
-	if err := first(p.check(), within(Torque, torqueNm, 1e-6, 1e9)); err != nil {
+	if err := bound.First(p.check(), within(Torque, torqueNm, 1e-6, 1e9)); err != nil {
 		return 0, Joint{}, err
 	}
 	d := p.DiameterMM
@@ -155,7 +159,7 @@ func (p Press) For(torqueNm float64) (biteMM float64, j Joint, err error) {
 // rimMM the radius of the rim from the shaft, eyeMM and otherMM the diameters of
 // the eye and of the other hole (0: none). Common practice, no source.
 func EyeOutside(throwMM, rimMM, eyeMM, otherMM float64) (float64, error) {
-	if err := first(
+	if err := bound.First(
 		length(Throw, throwMM), length(RimRadius, rimMM),
 		length(Eye, eyeMM), within(Eye, otherMM, 0, MostMM),
 	); err != nil {

@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Rock is a rod rocked sideways on its big end, the dial far up the rod.
 type Rock struct {
@@ -52,7 +56,7 @@ func (r Rock) BigEnd() (Rocked, error) {
 }
 
 func (r Rock) check() error {
-	return first(
+	return bound.First(
 		length(DialPlace, r.AtMM),
 		within(Movement, r.MovementMM, 0, r.AtMM/2), // 14° each way, far past any rod
 		length(Pin, r.PinMM), length(RodWidth, r.WidthMM),
@@ -67,7 +71,7 @@ type Bar struct{ AMM, BMM, SpanMM float64 }
 func (b Bar) slope() float64 { return (b.BMM - b.AMM) / b.SpanMM }
 
 func (b Bar) check() error {
-	return first(
+	return bound.First(
 		length(Span, b.SpanMM),
 		within(Height, b.AMM, -MostMM, MostMM),
 		within(Height, b.BMM, b.AMM-b.SpanMM/2, b.AMM+b.SpanMM/2),
@@ -82,7 +86,7 @@ type Lean struct{ PerMM, PlusMinus float64 }
 // plate it is the rod's bend; lying along the plate, its twist. stepMM is the
 // least that the gauge shows.
 func OutOfParallel(big, small Bar, stepMM float64) (Lean, error) {
-	if err := first(big.check(), small.check(), within(Step, stepMM, 1e-6, 1)); err != nil {
+	if err := bound.First(big.check(), small.check(), within(Step, stepMM, 1e-6, 1)); err != nil {
 		return Lean{}, err
 	}
 	a, b := small.slope(), big.slope()

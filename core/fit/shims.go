@@ -1,9 +1,11 @@
 package fit
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
+
+	"pintwelve/core/bound"
 )
 
 // Shim is a thickness he has. Have is how many; 0 is as many as needed.
@@ -59,7 +61,7 @@ func (s Shimming) Choose() (Shimmed, error) {
 }
 
 func (s Shimming) check() error {
-	if err := first(
+	if err := bound.First(
 		length(CaseFaces, s.FacesMM), length(OverCrank, s.CrankMM),
 		within(Float, s.LeastMM, 0, MostMM), within(Float, s.WantMM, s.LeastMM, s.MostMM), within(Float, s.MostMM, s.LeastMM, MostMM),
 		within(Float, s.GrowthMM, -MostMM, MostMM),
@@ -69,14 +71,14 @@ func (s Shimming) check() error {
 		return err
 	}
 	for i, shim := range s.Shims {
-		if err := first(withinItem(ShimSize, i, shim.MM, LeastMM, MostMM), withinItem(ShimStock, i, float64(shim.Have), 0, 1e6)); err != nil {
+		if err := bound.First(withinItem(ShimSize, i, shim.MM, LeastMM, MostMM), withinItem(ShimStock, i, float64(shim.Have), 0, 1e6)); err != nil {
 			return err
 		}
 	}
 	if !s.Centred {
 		return nil
 	}
-	return first(
+	return bound.First(
 		within(Middle, s.CaseLeftMM, -MostMM, MostMM), within(Middle, s.CrankLeftMM, -MostMM, MostMM),
 		within(OffCentre, s.OffMM, 0, MostMM),
 	)
@@ -105,7 +107,7 @@ func (s Shimming) question() question {
 		least: nm(s.LeastMM), want: nm(s.WantMM), most: nm(s.MostMM),
 		centred: s.Centred, shims: slices.Clone(s.Shims), aSide: s.ASide,
 	}
-	slices.SortFunc(q.shims, func(a, b Shim) int { return cmp.Compare(a.MM, b.MM) })
+	sort.SliceStable(q.shims, func(i, j int) bool { return q.shims[i].MM < q.shims[j].MM })
 	if s.Centred {
 		q.off2 = 2*nm(s.CrankLeftMM) - 2*nm(s.CaseLeftMM) + q.room
 		q.allowed2 = 2 * nm(s.OffMM)

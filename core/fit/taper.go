@@ -1,6 +1,10 @@
 package fit
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Tapered is a joint pressed up a taper.
 type Tapered struct {
@@ -13,7 +17,7 @@ type Tapered struct {
 // TaperOf returns the taper from two diameters and the length between them: 1 in 8
 // is 0.125.
 func TaperOf(bigMM, smallMM, lengthMM float64) (float64, error) {
-	if err := first(length(Diameter, bigMM), length(Diameter, smallMM), length(JointLength, lengthMM)); err != nil {
+	if err := bound.First(length(Diameter, bigMM), length(Diameter, smallMM), length(JointLength, lengthMM)); err != nil {
 		return 0, err
 	}
 	taper := (bigMM - smallMM) / lengthMM
@@ -27,7 +31,7 @@ func checkTaper(taper float64) error { return within(Taper, taper, 1e-5, 1) }
 
 // Draw returns how far a taper is drawn up for a bite: δ/taper.
 func Draw(biteMM, taper float64) (float64, error) {
-	if err := first(within(Bite, biteMM, 0, MostMM), checkTaper(taper)); err != nil {
+	if err := bound.First(within(Bite, biteMM, 0, MostMM), checkTaper(taper)); err != nil {
 		return 0, err
 	}
 	return biteMM / taper, nil
@@ -35,7 +39,7 @@ func Draw(biteMM, taper float64) (float64, error) {
 
 // BiteOfDraw returns the bite that a draw along the taper makes, from hand-tight.
 func BiteOfDraw(drawMM, taper float64) (float64, error) {
-	if err := first(within(JointLength, drawMM, 0, MostMM), checkTaper(taper)); err != nil {
+	if err := bound.First(within(JointLength, drawMM, 0, MostMM), checkTaper(taper)); err != nil {
 		return 0, err
 	}
 	return drawMM * taper, nil

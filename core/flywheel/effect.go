@@ -3,6 +3,7 @@ package flywheel
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/wheel"
 )
 
@@ -45,7 +46,7 @@ func (c Crank) Effect() (Effect, error) {
 		before, after = before.Add(a.Before), after.Add(a.After)
 		each = each && a.Symmetrical()
 	}
-	if err := first(within(Inertia, before.InertiaGMM2, 1, mostInertia), within(Inertia, after.InertiaGMM2, 1, mostInertia)); err != nil {
+	if err := bound.First(within(Inertia, before.InertiaGMM2, 1, mostInertia), within(Inertia, after.InertiaGMM2, 1, mostInertia)); err != nil {
 		return Effect{}, err
 	}
 	e := Effect{
@@ -72,13 +73,13 @@ func felt(m wheel.Metal, gear, tyreMM float64) float64 {
 const mostInertia = 1e15 // g·mm², a tonne at a metre
 
 func (c Crank) check() error {
-	err := first(within(Mass, c.OtherG, 0, 1e9), within(Inertia, c.OtherGMM2, 0, mostInertia),
+	err := bound.First(within(Mass, c.OtherG, 0, 1e9), within(Inertia, c.OtherGMM2, 0, mostInertia),
 		within(IdleSpeed, c.IdleRPM, 0, 1e5))
 	if err == nil && c.TyreMM != 0 {
 		err = within(TyreRadius, c.TyreMM, 10, 5000)
 	}
 	for i, g := range c.Gears {
-		err = first(err, withinItem(Gear, i, g, 0.01, 1000))
+		err = bound.First(err, withinItem(Gear, i, g, 0.01, 1000))
 	}
 	return err
 }

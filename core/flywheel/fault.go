@@ -3,6 +3,7 @@ package flywheel
 import (
 	"strconv"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/wheel"
 )
 
@@ -60,11 +61,8 @@ type Fault struct {
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "flywheel: figure " + strconv.Itoa(int(f.Field)) + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
-		" not in " + short(f.Least) + " to " + short(f.Most)
+	return bound.Outside("flywheel", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
@@ -74,16 +72,6 @@ func withinItem(f Field, item int, got, least, most float64) error {
 		return nil
 	}
 	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
-}
-
-// first returns the first error there is.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // CutFault says which cut cannot be made. Err is a *Fault or a *wheel.Fault;
@@ -110,5 +98,5 @@ type Cannot struct {
 
 // Error words the refusal for a developer.
 func (c *Cannot) Error() string {
-	return "flywheel: " + short(c.WantedG) + " g wanted, " + short(c.LeastG) + " to " + short(c.MostG) + " possible"
+	return bound.Outside("flywheel", uint8(WantedOff), 0, c.WantedG, c.LeastG, c.MostG)
 }

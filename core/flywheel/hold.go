@@ -3,6 +3,7 @@ package flywheel
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/wheel"
 )
 
@@ -30,7 +31,7 @@ type HoleStress struct {
 
 // Hold works out the pull in a wheel of material m at its highest speed, rpm.
 func Hold(s *wheel.Section, m Material, rpm float64) (Held, error) {
-	if err := first(m.check(), within(Speed, rpm, 1, 1e5)); err != nil {
+	if err := bound.First(m.check(), within(Speed, rpm, 1, 1e5)); err != nil {
 		return Held{}, err
 	}
 	omega := rpm * math.Pi / 30

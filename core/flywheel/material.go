@@ -1,6 +1,9 @@
 package flywheel
 
-import "pintwelve/core/wheel"
+import (
+	"pintwelve/core/bound"
+	"pintwelve/core/wheel"
+)
 
 // Material is what a wheel is made of.
 type Material struct {
@@ -34,6 +37,6 @@ func (s Stock) Material() (Material, bool) {
 }
 
 func (m Material) check() error {
-	return first(within(Density, m.DensityKGM3, 1, wheel.MostDensity), within(Strength, m.StrengthMPa, 1, 5000),
+	return bound.First(within(Density, m.DensityKGM3, 1, wheel.MostDensity), within(Strength, m.StrengthMPa, 1, 5000),
 		within(Poisson, m.Poisson, 0, 0.5))
 }

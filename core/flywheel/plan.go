@@ -3,6 +3,7 @@ package flywheel
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/wheel"
 )
 
@@ -26,7 +27,7 @@ type Least struct {
 }
 
 func (l Least) check() error {
-	return first(within(LeastWall, l.WebMM, 0, wheel.MostMM), within(LeastWall, l.RimDepthMM, 0, wheel.MostMM),
+	return bound.First(within(LeastWall, l.WebMM, 0, wheel.MostMM), within(LeastWall, l.RimDepthMM, 0, wheel.MostMM),
 		within(LeastWall, l.RimWidthMM, 0, wheel.MostMM), within(LeastWall, l.HoleMM, 0, wheel.MostMM))
 }
 
@@ -71,7 +72,7 @@ func Plan(w wheel.Wheel, rho float64, cut Cut, vary Vary, offG float64, least Le
 	if err != nil {
 		return Found{}, err
 	}
-	if err := first(within(WantedOff, offG, 0, before.MassG), least.check()); err != nil {
+	if err := bound.First(within(WantedOff, offG, 0, before.MassG), least.check()); err != nil {
 		return Found{}, err
 	}
 	s := search{wheel: w, rho: rho, cut: cut, vary: vary, least: least, before: before, wanted: offG}

@@ -1,6 +1,10 @@
 package flywheel
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // StandardGravity is g, m/s², of ISO 80000-3. On the ground g is 9.780 at the
 // equator and 9.832 at the poles (values from memory).
@@ -81,7 +85,7 @@ func (s Swing) check() error {
 	if g == 0 {
 		g = StandardGravity
 	}
-	return first(
+	return bound.First(
 		within(Mass, s.MassG, 1, 1e7), within(MassPM, s.MassPM, 0, s.MassG),
 		within(Reach, s.ReachMM, 1, 5000), within(Arm, s.ArmMM, 1, s.ReachMM), within(ArmPM, s.ArmPM, 0, s.ArmMM),
 		within(PeriodGiven, s.PeriodS, 0.01, 100), within(PeriodSD, s.SDS, 0, s.PeriodS), within(PeriodSD, s.Freedom, 0, math.MaxFloat64),

@@ -2,7 +2,9 @@ package flywheel
 
 import (
 	"math"
-	"slices"
+	"sort"
+
+	"pintwelve/core/bound"
 )
 
 // Timing is a swing's period from taps at the passes of a mark.
@@ -77,7 +79,7 @@ func Time(taps []float64, passes int, stepS float64) (Timing, error) {
 }
 
 func checkTaps(taps []float64, passes int, stepS float64) error {
-	if err := first(within(Passes, float64(passes), 1, 2), within(ClockStep, stepS, 0, 1),
+	if err := bound.First(within(Passes, float64(passes), 1, 2), within(ClockStep, stepS, 0, 1),
 		within(TapCount, float64(len(taps)), LeastTaps, mostTaps)); err != nil {
 		return err
 	}
@@ -103,7 +105,7 @@ func middleGap(taps []float64, passes int) float64 {
 	for i := passes; i < len(taps); i++ {
 		gaps = append(gaps, (taps[i]-taps[i-passes])/float64(passes))
 	}
-	slices.Sort(gaps)
+	sort.SliceStable(gaps, func(i, j int) bool { return gaps[i] < gaps[j] })
 	return gaps[len(gaps)/2]
 }
 

@@ -1,6 +1,10 @@
 package flywheel
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Weighing is one wheel on the scale before and after its cuts.
 type Weighing struct {
@@ -18,7 +22,7 @@ type Weighed struct {
 
 // Against compares the scale with the plan.
 func (w Weighing) Against() (Weighed, error) {
-	if err := first(
+	if err := bound.First(
 		withinItem(Weight, 0, w.BeforeG, 0, 1e7), withinItem(Weight, 1, w.AfterG, 0, 1e7),
 		within(WantedOff, w.PlannedG, 0, 1e7), within(ScaleStep, w.StepG, 0, 1e6),
 	); err != nil {
@@ -30,7 +34,7 @@ func (w Weighing) Against() (Weighed, error) {
 // Drawn compares a wheel's weight from its drawing with the scale, g: OffG is
 // the scale's, MissG what it has over the drawing.
 func Drawn(drawingG, scaleG, stepG float64) (Weighed, error) {
-	if err := first(
+	if err := bound.First(
 		withinItem(Weight, 0, drawingG, 0, 1e7), withinItem(Weight, 1, scaleG, 0, 1e7), within(ScaleStep, stepG, 0, 1e6),
 	); err != nil {
 		return Weighed{}, err

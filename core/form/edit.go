@@ -40,7 +40,7 @@ func Step(f Form, name string, by int) string {
 // after the last says that the next is to come: it begins at the one before.
 func stepLast(f Form, name string, by int) string {
 	text := f[name]
-	entries := strings.Fields(text)
+	entries := strings.FieldsFunc(text, unit.IsSpace)
 	last := "0"
 	if len(entries) > 0 {
 		last = entries[len(entries)-1]

@@ -9,7 +9,7 @@
 package form
 
 import (
-	"slices"
+	"sort"
 	"strings"
 )
 
@@ -28,7 +28,7 @@ func (f Form) Names() []string {
 	for name := range f {
 		names = append(names, name)
 	}
-	slices.SortFunc(names, strings.Compare)
+	sort.SliceStable(names, func(i, j int) bool { return names[i] < names[j] })
 	return names
 }
 
@@ -49,8 +49,7 @@ func (f Form) Rows(group string) []string {
 			keys = append(keys, key)
 		}
 	}
-	// Sorted as texts, the order padded: one kind of sort is enough for the core,
-	// and each weighs 15 kB in WebAssembly.
+	// Sorted as texts, the order padded.
 	const pad = "000000000"
 	for i, key := range keys {
 		order := f[prefix+key+".order"]
@@ -59,7 +58,7 @@ func (f Form) Rows(group string) []string {
 		}
 		keys[i] = pad[len(order):] + order + key
 	}
-	slices.SortFunc(keys, strings.Compare)
+	sort.SliceStable(keys, func(i, j int) bool { return keys[i] < keys[j] })
 	for i, key := range keys {
 		keys[i] = key[len(pad):]
 	}
@@ -76,6 +75,17 @@ func isOrder(text string) bool {
 		}
 	}
 	return len(text) <= 9
+}
+
+// Whole reads an order or a count; what is none counts as 0.
+func Whole(text string) (n int) {
+	if !isOrder(text) {
+		return 0
+	}
+	for i := range len(text) {
+		n = 10*n + int(text[i]-'0')
+	}
+	return n
 }
 
 // ValidKey says whether a row's key is one that the page makes: 1 to MaxKey

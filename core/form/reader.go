@@ -53,14 +53,17 @@ func (r *Reader) Complain(name, text string) {
 func (r *Reader) Wrong(name string) bool { return r.told[name] }
 
 // Blank says whether nothing stands in the field.
-func (r *Reader) Blank(name string) bool { return strings.TrimSpace(r.Form[name]) == "" }
+func (r *Reader) Blank(name string) bool { return r.typed(name) == "" }
+
+// typed is a field's text without the blanks around it.
+func (r *Reader) typed(name string) string { return strings.TrimFunc(r.Form[name], unit.IsSpace) }
 
 // Number reads a quantity in its base unit. It returns false for a blank, and
 // for text that is wrong, which it keeps as a problem.
 func (r *Reader) Number(name string) (float64, bool) {
 	f := r.field(name)
 	text := r.Form[name]
-	if strings.TrimSpace(text) == "" {
+	if r.Blank(name) {
 		return 0, false
 	}
 	def := f.UnitIn(r.Form)
@@ -125,7 +128,7 @@ func (r *Reader) Numbers(name string, most int) []float64 {
 // Word reads a choice: what was chosen, or its default.
 func (r *Reader) Word(name string) string {
 	f := r.field(name)
-	text := strings.TrimSpace(r.Form[name])
+	text := r.typed(name)
 	if text == "" {
 		return f.Choices[0]
 	}
@@ -154,7 +157,7 @@ func clip(text string) string {
 		if len(out) == most {
 			return string(out) + "…"
 		}
-		if c < ' ' || c == 0x7f || c == 0x061c || c >= 0x200b && c <= 0x200f || c >= 0x2028 && c <= 0x202e || c >= 0x2066 && c <= 0x2069 {
+		if unit.Unseen(c) {
 			c = '·'
 		}
 		out = append(out, c)

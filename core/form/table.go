@@ -1,7 +1,6 @@
 package form
 
 import (
-	"strconv"
 	"strings"
 
 	"pintwelve/core/unit"
@@ -62,18 +61,18 @@ type Table struct {
 // twice: that is a fault in the source, not in a form.
 func newTable(texts ...string) *Table {
 	t := &Table{index: map[string]int{}, groups: map[string]bool{}}
-	taken := map[int]bool{}
+	taken := map[string]bool{}
 	for _, text := range texts {
-		for line := range strings.Lines(text) {
-			words := strings.Fields(line)
+		for _, line := range strings.Split(text, "\n") {
+			words := strings.FieldsFunc(line, unit.IsSpace)
 			if len(words) == 0 {
 				continue
 			}
 			f := readField(words)
-			if _, twice := t.index[f.Pattern]; twice || taken[f.Number] {
+			if _, twice := t.index[f.Pattern]; twice || taken[words[0]] {
 				panic("form: stands twice: " + line)
 			}
-			taken[f.Number] = true
+			taken[words[0]] = true
 			t.index[f.Pattern] = len(t.fields)
 			t.fields = append(t.fields, f)
 			t.groupsOf(f.Pattern)
@@ -144,7 +143,7 @@ func (t *Table) groupsOf(pattern string) {
 func whole(text string) int { return int(decimal(text)) }
 
 func decimal(text string) float64 {
-	v, err := strconv.ParseFloat(text, 64)
+	v, err := unit.Parse(text, unit.Plain)
 	if err != nil {
 		panic("form: no number: " + text)
 	}
@@ -186,7 +185,9 @@ func (t *Table) Lookup(name string) (f *Field, keys []string, ok bool) {
 // Fill puts keys in the place of a pattern's stars.
 func Fill(pattern string, keys []string) string {
 	for _, key := range keys {
-		pattern = strings.Replace(pattern, "*", key, 1)
+		if before, after, ok := strings.Cut(pattern, "*"); ok {
+			pattern = before + key + after
+		}
 	}
 	return pattern
 }

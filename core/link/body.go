@@ -3,6 +3,7 @@ package link
 import (
 	"cmp"
 	"slices"
+	"sort"
 	"strings"
 
 	"pintwelve/core/form"
@@ -78,31 +79,25 @@ func takeApart(t table, f form.Form) (keys []string, entries []entry, fault *Err
 	return keys, inOrder(t, f, names, keys), nil
 }
 
-// inOrder gives the entries of names in the order of a link. Names are sorted,
-// since the form sorts texts as well: sorting entries would bring the page
-// another sort.
+// inOrder gives the entries of names in the order of a link.
 func inOrder(t table, f form.Form, names, keys []string) []entry {
 	place := map[string]int{}
 	for i, key := range keys {
 		place[key] = i
 	}
-	parts := map[string]entry{}
-	for _, name := range names {
+	entries := make([]entry, len(names))
+	for i, name := range names {
 		field, rowKeys, _ := t.Lookup(name)
 		e := entry{field: field, text: f[name]}
 		for _, key := range rowKeys {
 			e.places = append(e.places, place[key])
 		}
-		parts[name] = e
+		entries[i] = e
 	}
-	slices.SortFunc(names, func(a, b string) int {
-		p, q := parts[a], parts[b]
-		return cmp.Or(slices.Compare(p.places, q.places), p.field.Number-q.field.Number)
+	sort.SliceStable(entries, func(i, j int) bool {
+		p, q := entries[i], entries[j]
+		return cmp.Or(slices.Compare(p.places, q.places), p.field.Number-q.field.Number) < 0
 	})
-	entries := make([]entry, len(names))
-	for i, name := range names {
-		entries[i] = parts[name]
-	}
 	return entries
 }
 

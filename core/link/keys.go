@@ -1,9 +1,8 @@
 package link
 
 import (
-	"cmp"
 	"slices"
-	"strings"
+	"sort"
 
 	"pintwelve/core/form"
 )
@@ -39,9 +38,7 @@ const maxKeyNumber = (36*36*36*36*36*36*36*36*36*36*36*36 - 1) / 35 * 36
 
 // settle sorts keys by their numbers, each once.
 func settle(keys []string) []string {
-	slices.SortFunc(keys, func(a, b string) int {
-		return cmp.Or(len(a)-len(b), strings.Compare(a, b))
-	})
+	sort.SliceStable(keys, func(i, j int) bool { return keyNumber(keys[i]) < keyNumber(keys[j]) })
 	return slices.Compact(keys)
 }
 

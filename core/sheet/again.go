@@ -56,7 +56,7 @@ func advised(r *form.Reader) (all []advisedMove) {
 func Again(f form.Form, newPass string) form.Form {
 	keys, _ := passKeys(f)
 	last := keys[len(keys)-1]
-	order, _ := strconv.Atoi(f["pass."+last+".order"])
+	order := form.Whole(f["pass."+last+".order"])
 	changes := form.Form{"pass." + newPass + ".order": strconv.Itoa(order + 1), "bench": newPass}
 	r := form.Read(f)
 	s := readSetUp(r)

@@ -241,7 +241,8 @@ func Drilled(f form.Form, key string) form.Form {
 		case strings.HasPrefix(name, "hole."), name == "after.drive", name == "after.timing":
 			changes[name] = ""
 		case strings.HasPrefix(name, "new."), strings.Contains(name, ".new."):
-			changes[strings.Replace(name, "new.", "weight.", 1)], changes[name] = text, ""
+			before, after, _ := strings.Cut(name, "new.")
+			changes[before+"weight."+after], changes[name] = text, ""
 		case strings.HasPrefix(name, "knife.") && slices.Contains([]string{"hung", "hour", "weight", "radius"}, name[strings.LastIndexByte(name, '.')+1:]):
 			changes[name] = ""
 		}

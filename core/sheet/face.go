@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strconv"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -15,10 +14,10 @@ import (
 // in the picture's own units; "" for no point, or one too near the centre to
 // point anywhere.
 func HourAt(x, y string) string {
-	px, err := strconv.ParseFloat(x, 64)
-	py, err2 := strconv.ParseFloat(y, 64)
+	px, err := unit.Parse(x, unit.Plain)
+	py, err2 := unit.Parse(y, unit.Plain)
 	dx, dy := px-draw.FaceCentreX, draw.FaceCentreY-py
-	if err != nil || err2 != nil || !(math.Hypot(dx, dy) > draw.FaceRim/8) || math.IsInf(dx, 0) || math.IsInf(dy, 0) {
+	if err != nil || err2 != nil || !(math.Hypot(dx, dy) > draw.FaceRim/8) {
 		return ""
 	}
 	return form.HourText(math.Atan2(dx, dy) * 6 / math.Pi)

@@ -80,7 +80,7 @@ func timesWords(times float64) string {
 func (a *Answers) passes(p *pass, r *form.Reader) {
 	a.say("pass.name", passName(p.bench))
 	a.text("bench", p.key)
-	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name, Limit: p.inFine(p.allowed.RunOut)}
+	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name(), Limit: p.inFine(p.allowed.RunOut)}
 	for i, d := range p.rounds {
 		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(r, d.key))
 		chart.Passes = append(chart.Passes, p.figures(&d))

@@ -113,7 +113,7 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 		hours = r.Numbers(at+"hours", mostPoints)
 		got.of = max(len(hours), 3)
 	} else {
-		got.of, _ = strconv.Atoi(word)
+		got.of = form.Whole(word)
 		hours = dial.Even(got.of, true)
 	}
 	got.hours = hours

@@ -51,7 +51,7 @@ func readSetUp(r *form.Reader) setUp {
 		Throw: r.Default("throw"), Rim: r.Default("rim") / 2, Pin: half[clock.Left].pin,
 		Support: [2]float64{half[clock.Left].held, length - half[clock.Right].held},
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
-		Mount:   mounts[r.Word("mount")],
+		Mount:   mountNamed(r.Word("mount")),
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
@@ -112,7 +112,16 @@ func readPlaces(r *form.Reader, side, mate string) places {
 	return p
 }
 
-var mounts = map[string]crank.Mount{"centres": crank.Centres, "vblocks": crank.VBlocks, "bearings": crank.OwnBearings}
+var mountNames = [...]string{crank.Centres: "centres", crank.VBlocks: "vblocks", crank.OwnBearings: "bearings"}
+
+func mountNamed(word string) crank.Mount {
+	for mount, name := range mountNames {
+		if name == word {
+			return crank.Mount(mount)
+		}
+	}
+	return crank.Centres
+}
 
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
@@ -130,7 +139,7 @@ func (p *pass) complain(r *form.Reader, err error) {
 	case crank.Bearing:
 		name += ".bearing"
 	case crank.Support:
-		name += map[crank.Mount]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
+		name += [...]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
 	case crank.DialAt:
 		name = s.stations[p.used[l.Station]].name + ".at"
 	default:

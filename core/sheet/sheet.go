@@ -59,7 +59,7 @@ func (a *Answers) blocks(r *form.Reader) {
 	fine := fineUnit(r)
 	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
 	a.say("block.tolerance", "% allowed", unit.Format(r.Default("tolerance"), fine, max(r.Division("drive"), r.Division("timing"))))
-	a.text("unit.fine", fine.Name)
+	a.text("unit.fine", fine.Name())
 }
 
 // fineUnit is what is read off a dial in.

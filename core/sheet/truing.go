@@ -232,6 +232,8 @@ func (p *pass) foretell(out move) move {
 
 var kindNames = [...]string{crank.Strike: "strike", crank.Squeeze: "squeeze", crank.Spread: "spread"}
 
+var loudNames = [...]string{crank.Strike: "STRIKE", crank.Squeeze: "SQUEEZE", crank.Spread: "SPREAD"}
+
 var verdictNames = [...]string{
 	crank.Fit: "true", crank.OutOfTrue: "out of true", crank.NotMendable: "not mendable by bumping",
 	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell",

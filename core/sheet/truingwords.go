@@ -138,7 +138,7 @@ func (a *Answers) far(p *pass) {
 		if m.Kind == crank.Strike {
 			wheel = p.sideOf[m.Wheel] + " "
 		}
-		a.say("lathe.do", "% %at %", strings.ToUpper(kindNames[m.Kind]), wheel, p.at(m.Hour))
+		a.say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
 	case p.advice.Verdict == crank.Fit:
 		a.say("lathe.do", "TRUE")
 	default:
@@ -302,6 +302,6 @@ func assumedWords(r *form.Reader) string {
 	return "All distances are yours."
 }
 
-func lowerFirst(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+func lowerFirst(s string) string { return string(s[0]-'A'+'a') + s[1:] }
 
 func abs(x float64) float64 { return max(x, -x) }

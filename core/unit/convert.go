@@ -13,7 +13,7 @@ import (
 // to comes back as it is, with false.
 func Convert(text string, from, to Unit) (string, bool) {
 	q, fault := parse(text, from)
-	if fault != nil || q.typed || from.Kind != to.Kind || strings.Contains(text, ":") {
+	if fault != nil || q.typed || from.Kind() != to.Kind() || strings.Contains(text, ":") {
 		return text, false
 	}
 	return rewrite(text, q.value, from, to), true
@@ -22,7 +22,7 @@ func Convert(text string, from, to Unit) (string, bool) {
 // ConvertList is Convert for a list that ParseList reads.
 func ConvertList(text string, from, to Unit, max int) (string, bool) {
 	entries, fault := split(text, max)
-	if fault != nil || from.Kind != to.Kind || strings.Contains(text, ":") {
+	if fault != nil || from.Kind() != to.Kind() || strings.Contains(text, ":") {
 		return text, false
 	}
 	values, typed, fault := list(entries, from)
@@ -32,7 +32,7 @@ func ConvertList(text string, from, to Unit, max int) (string, bool) {
 	for i, value := range values {
 		s, ok := decimal(value, to)
 		if !ok {
-			return strings.Trim(text, " ") + " " + from.Name, true
+			return strings.Trim(text, " ") + " " + from.Name(), true
 		}
 		entries[i] = s
 	}
@@ -46,7 +46,7 @@ func rewrite(text string, value float64, from, to Unit) string {
 	if s, ok := decimal(value, to); ok {
 		return s
 	}
-	return strings.Trim(text, " ") + " " + from.Name
+	return strings.Trim(text, " ") + " " + from.Name()
 }
 
 // decimal finds the decimal with the fewest places that u reads as exactly
@@ -83,8 +83,8 @@ func (a *amount) nudge(value float64, u Unit) bool {
 // text writes a number of n decimal places, d being 10 to the n.
 func (a amount) text(n int) string {
 	s := strconv.FormatUint(a.n, 10)
-	if len(s) <= n {
-		s = strings.Repeat("0", n+1-len(s)) + s
+	for len(s) <= n {
+		s = "0" + s
 	}
 	if n > 0 {
 		s = s[:len(s)-n] + "." + s[len(s)-n:]

@@ -39,9 +39,9 @@ func printable(text string) string {
 			out = append(out, '…')
 			break
 		}
-		if isSpace(r) {
+		if IsSpace(r) {
 			r = ' '
-		} else if !strconv.IsPrint(r) {
+		} else if Unseen(r) {
 			r = '\uFFFD'
 		}
 		out = append(out, r)
@@ -52,82 +52,43 @@ func printable(text string) string {
 	return string(out)
 }
 
-// noun names a kind with its article.
-func (k Kind) noun() string {
-	switch k {
-	case Length:
-		return "a length"
-	case Mass:
-		return "a weight"
-	case Angle:
-		return "an angle"
-	case Hour:
-		return "an hour of the clock"
-	case Speed:
-		return "a speed in rpm"
-	case Velocity:
-		return "a speed"
-	case Temperature:
-		return "a temperature"
-	case TemperatureRise:
-		return "a temperature difference"
-	case Percent:
-		return "a percentage"
-	case Time:
-		return "a time"
-	case Stress:
-		return "a stress or pressure"
-	case Density:
-		return "a density"
-	case Force:
-		return "a force"
-	case Torque:
-		return "a torque"
-	case Expansion:
-		return "a rate of expansion"
-	}
-	return "a number"
+// Unseen tells whether a character shows nothing of its own: controls, what
+// joins or turns the text around it, and what no script has.
+func Unseen(r rune) bool {
+	return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0xad || r == 0x061c || r >= 0x200b && r <= 0x200f || r >= 0x2028 && r <= 0x202e ||
+		r >= 0x2060 && r <= 0x206f || r >= 0xe000 && r <= 0xf8ff || r == 0xfeff || r >= 0xe0000
 }
+
+// kinds has what each kind is called, with its article, and what would do for a
+// field of it.
+var kinds = [...]struct{ noun, example string }{
+	Number:          {"a number", "0.5 or 12"},
+	Length:          {"a length", "41.3 mm or 1 5/8 in"},
+	Mass:            {"a weight", "350 g or 2 lb 3 oz"},
+	Angle:           {"an angle", "35° or 4.5"},
+	Hour:            {"an hour of the clock", "3, 4:30 or 12"},
+	Speed:           {"a speed in rpm", "5500 rpm"},
+	Velocity:        {"a speed", "12 m/s or 40 ft/s"},
+	Temperature:     {"a temperature", "180 °C or 356 °F"},
+	TemperatureRise: {"a temperature difference", "80 °C or 144 °F"},
+	Percent:         {"a percentage", "52%"},
+	Time:            {"a time", "1.35 s or 1:30"},
+	Stress:          {"a stress or pressure", "210 GPa or 30000 psi"},
+	Density:         {"a density", "7850 kg/m³ or 7.85 g/cm³"},
+	Force:           {"a force", "50 kN or 5 tonne"},
+	Torque:          {"a torque", "40 Nm or 30 lbf ft"},
+	Expansion:       {"a rate of expansion", "11.5 µm/m·K"},
+}
+
+func (k Kind) noun() string { return kinds[k].noun }
 
 // example is what would do for a field whose own unit is u.
 func example(u Unit) string {
-	switch u.Kind {
-	case Length:
-		if u == Thou || u == Micron {
-			return "2 thou or 0.05 mm"
-		}
-		return "41.3 mm or 1 5/8 in"
-	case Mass:
-		return "350 g or 2 lb 3 oz"
-	case Angle:
-		if u == ArcMinute {
-			return "3 arcmin or 0.05°"
-		}
-		return "35° or 4.5"
-	case Hour:
-		return "3, 4:30 or 12"
-	case Speed:
-		return "5500 rpm"
-	case Velocity:
-		return "12 m/s or 40 ft/s"
-	case Temperature:
-		return "180 °C or 356 °F"
-	case TemperatureRise:
-		return "80 °C or 144 °F"
-	case Percent:
-		return "52%"
-	case Time:
-		return "1.35 s or 1:30"
-	case Stress:
-		return "210 GPa or 30000 psi"
-	case Density:
-		return "7850 kg/m³ or 7.85 g/cm³"
-	case Force:
-		return "50 kN or 5 tonne"
-	case Torque:
-		return "40 Nm or 30 lbf ft"
-	case Expansion:
-		return "11.5 µm/m·K"
+	switch u {
+	case Thou, Micron:
+		return "2 thou or 0.05 mm"
+	case ArcMinute:
+		return "3 arcmin or 0.05°"
 	}
-	return "0.5 or 12"
+	return kinds[u.Kind()].example
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -15,7 +16,7 @@ func TestExamplesWouldDo(t *testing.T) {
 	for _, u := range append([]Unit{Plain}, allUnits()...) {
 		_, err := Parse("bananas", u)
 		var e *Error
-		if !assert.True(t, errors.As(err, &e), u.Name) {
+		if !assert.True(t, errors.As(err, &e), u.Name()) {
 			continue
 		}
 		for _, either := range strings.Split(e.Example, " or ") {
@@ -25,9 +26,9 @@ func TestExamplesWouldDo(t *testing.T) {
 			}
 		}
 		if known, ok := kinds[e.Problem]; ok {
-			assert.Equal(t, known, u.Kind, e.Problem)
+			assert.Equal(t, known, u.Kind(), e.Problem)
 		}
-		kinds[e.Problem] = u.Kind
+		kinds[e.Problem] = u.Kind()
 	}
 	assert.Len(t, kinds, int(Expansion)+1)
 }
@@ -49,9 +50,28 @@ func TestGivenIsShortAndPrintable(t *testing.T) {
 	}
 }
 
-func allUnits() (units []Unit) {
-	for _, row := range spellings {
-		units = append(units, row.unit)
+func allUnits() (all []Unit) {
+	for u := MM; int(u) < len(units); u++ {
+		all = append(all, u)
 	}
-	return units
+	return all
+}
+
+func TestUnseenIsNotPrinted(t *testing.T) {
+	for r := rune(0); r < 0xe0000; r++ { // beyond are tags and variation selectors
+		if Unseen(r) {
+			assert.False(t, unicode.IsPrint(r), "%U", r)
+		}
+	}
+	for _, r := range "aZ0 é°µ½″−я曲\U0001F527" {
+		assert.False(t, Unseen(r), "%U", r)
+	}
+}
+
+func TestSpaceIsWhiteSpace(t *testing.T) {
+	for r := rune(0); r <= unicode.MaxRune; r++ {
+		if IsSpace(r) != unicode.IsSpace(r) {
+			assert.Fail(t, "a space or none", "%U", r)
+		}
+	}
 }

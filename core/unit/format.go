@@ -19,12 +19,12 @@ const (
 func Format(value float64, u Unit, step float64) string {
 	text := Figures(value, u, step)
 	switch {
-	case u.Name == "" || u.Kind == Hour || text == unknown:
+	case u.Name() == "" || u.Kind() == Hour || text == unknown:
 		return text
-	case u.Name == "°" || u.Name == "%":
-		return text + u.Name
+	case u.Name() == "°" || u.Name() == "%":
+		return text + u.Name()
 	}
-	return text + " " + u.Name
+	return text + " " + u.Name()
 }
 
 // Figures writes what u reads at a value in the base unit, without u's name. It
@@ -34,7 +34,7 @@ func Format(value float64, u Unit, step float64) string {
 // There is never a "-0" or an exponent. Hours are as FormatHour writes them. A
 // value that is not finite, or 1e12 u and over, is "?".
 func Figures(value float64, u Unit, step float64) string {
-	if u.Kind == Hour {
+	if u.Kind() == Hour {
 		return FormatHour(value, int(math.Round(min(max(step, 0), 12)*60)))
 	}
 	x := u.reading(value)

@@ -37,7 +37,7 @@ func TestFormat(t *testing.T) {
 		{52.04, PerCent, 0.1, "52%"},
 		{180, Fahrenheit, 1, "356 °F"},
 		{0.3, Plain, 0.01, "0.3"},
-		{0.3, Unit{}, 0.01, "0.3"},
+		{0.3, Plain, 0.01, "0.3"},
 		{4.5, OClock, 0.25, "4:30"},
 		{4.6, OClock, 0.5, "4:30"},
 
@@ -55,7 +55,7 @@ func TestFormat(t *testing.T) {
 		{1, MM, math.NaN(), "1 mm"},
 		{4.6, OClock, math.NaN(), "4:36"},
 	} {
-		assert.Equal(t, row.want, Format(row.value, row.unit, row.step), "%v %v", row.value, row.unit.Name)
+		assert.Equal(t, row.want, Format(row.value, row.unit, row.step), "%v %v", row.value, row.unit.Name())
 	}
 	assert.Equal(t, "1.5", Figures(1.5*thou, Thou, thou/2))
 }
@@ -79,8 +79,8 @@ func TestFormatHour(t *testing.T) {
 func TestFormatReadsBack(t *testing.T) {
 	rng := rand.New(rand.NewSource(3))
 	for range 5000 {
-		u := spellings[rng.Intn(len(spellings))].unit
-		if u.Kind == Hour {
+		u := allUnits()[rng.Intn(len(allUnits()))]
+		if u.Kind() == Hour {
 			continue
 		}
 		value := rng.NormFloat64() * math.Pow(10, float64(rng.Intn(6)-2))

@@ -63,7 +63,7 @@ func split(text string, max int) (entries []string, fault *Error) {
 	}
 	parts := commas(text)
 	for k, part := range parts {
-		words := strings.FieldsFunc(part, isSpace)
+		words := strings.FieldsFunc(part, IsSpace)
 		if len(words) == 0 && k < len(parts)-1 {
 			return nil, &Error{Entry: len(entries) + 1, Problem: "stands between two separators", Example: someList}
 		}

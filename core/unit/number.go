@@ -1,9 +1,6 @@
 package unit
 
-import (
-	"strconv"
-	"strings"
-)
+import "strings"
 
 // amount is a number as typed, exactly: n/d, or its negative.
 type amount struct {
@@ -13,8 +10,8 @@ type amount struct {
 
 // in turns an amount read in u into the base unit, correctly rounded.
 func (a amount) in(u Unit) float64 {
-	num, den := u.ratio()
-	p, z, neg := times(a.n, 100*num), times(a.d, u.zero*num), a.neg
+	of := &units[u]
+	p, z, neg := times(a.n, 100*of.num), times(a.d, of.zero*of.num), a.neg
 	switch {
 	case neg:
 		p = p.plus(z)
@@ -23,7 +20,7 @@ func (a amount) in(u Unit) float64 {
 	default:
 		p = p.minus(z)
 	}
-	x := p.over(times(a.d, 100*den))
+	x := p.over(times(a.d, 100*of.den))
 	if neg && x != 0 {
 		return -x
 	}
@@ -31,8 +28,9 @@ func (a amount) in(u Unit) float64 {
 }
 
 const (
-	maxPlaces = 18   // decimal places beyond this are below a float64's reach
-	maxDigits = 1e17 // and so is one more digit after this
+	maxPlaces  = 18      // decimal places beyond this are below a float64's reach
+	maxDigits  = 1e17    // and so is one more digit after this
+	mostStroke = 1 << 16 // over and under a fraction's stroke
 )
 
 // number reads a number without a sign from the front of cleaned text: "12",
@@ -45,10 +43,7 @@ func number(s string) (a amount, rest string, fault *Error) {
 	if len(strings.TrimLeft(whole, "0")) > 12 {
 		return a, s, &Error{Problem: "is too large"}
 	}
-	a.d = 1
-	for i := range len(whole) {
-		a.n = a.n*10 + uint64(whole[i]-'0')
-	}
+	a.n, a.d = value(whole), 1
 	if rest == "" {
 		return a, rest, nil
 	}
@@ -92,15 +87,22 @@ func decimals(a amount, whole, rest string) (amount, string, *Error) {
 // the fraction to the whole number a.
 func over(a amount, top, rest string) (amount, string, *Error) {
 	bottom, after := digits(rest[1:])
-	n, err1 := strconv.ParseUint(top, 10, 16)
-	d, err2 := strconv.ParseUint(bottom, 10, 16)
-	if err1 != nil || err2 != nil || d == 0 || startsDecimal(after) {
+	n, d := value(top), value(bottom)
+	if n > mostStroke || d > mostStroke || d == 0 || startsDecimal(after) {
 		return a, rest, &Error{Problem: "is not a fraction", Example: "5/8 or 0.625"}
 	}
 	if a.n > 0 && n >= d {
 		return a, rest, &Error{Problem: "has a fraction larger than 1 after a whole number", Example: "1 5/8 or 1.625"}
 	}
 	return amount{n: a.n*d + n, d: d}, after, nil
+}
+
+// value is that of figures, as far as maxDigits.
+func value(figures string) (n uint64) {
+	for i := range len(figures) {
+		n = min(n*10+uint64(figures[i]-'0'), maxDigits)
+	}
+	return n
 }
 
 // digits splits the leading figures 0 to 9 off s.

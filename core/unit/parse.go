@@ -31,7 +31,7 @@ func parse(text string, def Unit) (q quantity, fault *Error) {
 		q, fault = terms(s, def)
 	}
 	if fault != nil && fault.Problem == "" {
-		fault.Problem = "is not " + def.Kind.noun()
+		fault.Problem = "is not " + def.Kind().noun()
 	}
 	return q, fault
 }
@@ -76,19 +76,19 @@ func unitAfter(s string, def Unit) (u Unit, typed bool, rest string, fault *Erro
 	if isDigit(s[0]) {
 		return u, false, s, &Error{Problem: "has a space inside the number", Example: "the number without the space"}
 	}
-	if u, ok := lookup(def.Kind, s); ok {
+	if u, ok := lookup(def.Kind(), s); ok {
 		return u, true, "", nil
 	}
 	if end := strings.IndexAny(s, "0123456789"); end > 0 {
-		if u, ok := lookup(def.Kind, s[:end]); ok {
+		if u, ok := lookup(def.Kind(), s[:end]); ok {
 			return u, true, s[end:], nil
 		}
 	}
-	if key := unitKey(s); def.Kind == Force && (key == "ton" || key == "tons") {
+	if key := unitKey(s); def.Kind() == Force && (key == "ton" || key == "tons") {
 		return u, false, s, &Error{Problem: "could be any of three tons", Example: "5 tonne, 5 UK ton or 5 US ton"}
 	}
 	if k, ok := kindOf(s); ok {
-		return u, false, s, &Error{Problem: "is " + k.noun() + ", not " + def.Kind.noun()}
+		return u, false, s, &Error{Problem: "is " + k.noun() + ", not " + def.Kind().noun()}
 	}
 	return u, false, s, &Error{}
 }
@@ -96,7 +96,7 @@ func unitAfter(s string, def Unit) (u Unit, typed bool, rest string, fault *Erro
 // follows tells whether a term in u may come behind what was read so far: both
 // with their units, the smaller one last.
 func follows(u Unit, typed bool, q quantity) bool {
-	switch u.Kind {
+	switch u.Kind() {
 	case Length, Mass, Angle, Time:
 		return typed && q.typed && u.span(1) > q.unit.span(1)
 	}
@@ -122,14 +122,14 @@ func colon(neg bool, s string, def Unit) (q quantity, fault *Error) {
 	}
 	sixty := amount{neg: neg, n: 60*a.n*b.d + b.n, d: b.d}
 	switch {
-	case def.Kind == Hour && b.d == 1:
+	case def.Kind() == Hour && b.d == 1:
 		u, typed, rest, fault := unitAfter(rest, OClock)
 		if fault != nil || rest != "" || u != OClock {
 			return q, &Error{}
 		}
 		sixty.d = 60
 		return face(quantity{sixty.in(OClock), OClock, typed}, def)
-	case def.Kind == Time && strings.Trim(rest, " ") == "":
+	case def.Kind() == Time && strings.Trim(rest, " ") == "":
 		return quantity{value: sixty.in(Second), unit: Second}, nil
 	}
 	return q, &Error{}
@@ -137,7 +137,7 @@ func colon(neg bool, s string, def Unit) (q quantity, fault *Error) {
 
 // face brings hours onto the clock face; other kinds pass.
 func face(q quantity, def Unit) (quantity, *Error) {
-	if def.Kind != Hour {
+	if def.Kind() != Hour {
 		return q, nil
 	}
 	if q.value < 0 || q.value >= 13 || q.unit == hourDegree && q.value > 12 {
@@ -183,7 +183,7 @@ var folds = []struct {
 
 // fold returns the ASCII that a character is read as.
 func fold(r rune) (string, bool) {
-	if isSpace(r) {
+	if IsSpace(r) {
 		return " ", true
 	}
 	if 'A' <= r && r <= 'Z' {
@@ -204,8 +204,10 @@ func fold(r rune) (string, bool) {
 	return "", false
 }
 
-// isSpace takes the blanks that keyboards and copied text put between a number
-// and its unit, no-break and thin spaces among them.
-func isSpace(r rune) bool {
-	return r == ' ' || '\t' <= r && r <= '\r' || r == '\u00A0' || '\u2000' <= r && r <= '\u200A' || r == '\u202F'
+// IsSpace takes the blanks that keyboards and copied text put between a number
+// and its unit, no-break and thin spaces among them: all that Unicode calls
+// White_Space.
+func IsSpace(r rune) bool {
+	return r == ' ' || '\t' <= r && r <= '\r' || r == '\u0085' || r == '\u00A0' || r == '\u1680' ||
+		'\u2000' <= r && r <= '\u200A' || r == '\u2028' || r == '\u2029' || r == '\u202F' || r == '\u205F' || r == '\u3000'
 }

@@ -39,97 +39,161 @@ const (
 	Expansion                   // 1e-6 per K
 )
 
-// Unit is a unit of one kind, and may be compared with ==. The zero Unit is
-// Plain.
-type Unit struct {
-	Name     string // as it is written after a number
-	Kind     Kind
-	num, den uint64 // base = (x − zero/100) num/den, all exact
-	zero     uint64 // hundredths that this unit reads where the base reads 0
+// Unit is a unit of one kind. The zero Unit is Plain.
+type Unit uint8
+
+// The units.
+const (
+	Plain Unit = iota
+
+	MM
+	Micron
+	CM
+	Metre
+	Thou
+	Inch
+
+	Gram
+	Kilogram
+	Ounce
+	Pound
+
+	Degree
+	ArcMinute
+
+	OClock
+	hourDegree
+
+	RPM
+
+	MetrePerSecond
+	FootPerSecond
+
+	Celsius
+	Fahrenheit
+	Kelvin
+
+	CelsiusRise
+	FahrenheitRise
+
+	PerCent
+
+	Second
+	Millisecond
+	Minute
+
+	MPa
+	GPa
+	Bar
+	PSI
+
+	KgPerCubicMetre
+	GramPerCubicCM
+	PoundPerCubicIn
+
+	Newton
+	Kilonewton
+	PoundForce
+	Tonne
+	LongTon
+	ShortTon
+
+	NewtonMetre
+	PoundForceFoot
+	PoundForceInch
+
+	PerMillionKelvin
+	PerMillionFahrenheit
+)
+
+// Name returns what is written after a number; "" for Plain.
+func (u Unit) Name() string { return units[u].name }
+
+// Kind returns what the unit measures.
+func (u Unit) Kind() Kind { return units[u].kind }
+
+// row is what is known of a unit.
+type row struct {
+	name      string
+	kind      Kind
+	num, den  uint64 // base = (x − zero/100) num/den, all exact
+	zero      uint64 // hundredths that this unit reads where the base reads 0
+	spellings string // how it may be written once unitKey has folded it, each between spaces
 }
 
 // Exact factors: inch and pound by the international yard and pound agreement
 // of 1959 (25.4 mm, 0.45359237 kg); standard gravity 9.80665 m/s², the
 // pound-force built on it, and the degree Fahrenheit as NIST SP 811, appendix B
 // has them. Value from memory.
-var (
-	Plain = Unit{}
+var units = [...]row{
+	Plain: {num: 1, den: 1},
 
-	MM     = Unit{"mm", Length, 1, 1, 0}
-	Micron = Unit{"µm", Length, 1, 1000, 0}
-	CM     = Unit{"cm", Length, 10, 1, 0}
-	Metre  = Unit{"m", Length, 1000, 1, 0}
-	Thou   = Unit{"thou", Length, 254, 10000, 0}
-	Inch   = Unit{"in", Length, 254, 10, 0}
+	MM:     {"mm", Length, 1, 1, 0, " mm millimetre millimetres millimeter millimeters "},
+	Micron: {"µm", Length, 1, 1000, 0, " um micron microns "},
+	CM:     {"cm", Length, 10, 1, 0, " cm "},
+	Metre:  {"m", Length, 1000, 1, 0, " m metre metres meter meters "},
+	Thou:   {"thou", Length, 254, 10000, 0, " thou thous mil mils "},
+	Inch:   {"in", Length, 254, 10, 0, " in inch inches \" '' "},
 
-	Gram     = Unit{"g", Mass, 1, 1, 0}
-	Kilogram = Unit{"kg", Mass, 1000, 1, 0}
-	Ounce    = Unit{"oz", Mass, 45359237, 1600000, 0}
-	Pound    = Unit{"lb", Mass, 45359237, 100000, 0}
+	Gram:     {"g", Mass, 1, 1, 0, " g gr gram grams gramme grammes "},
+	Kilogram: {"kg", Mass, 1000, 1, 0, " kg kilo kilos "},
+	Ounce:    {"oz", Mass, 45359237, 1600000, 0, " oz ounce ounces "},
+	Pound:    {"lb", Mass, 45359237, 100000, 0, " lb lbs pound pounds "},
 
-	Degree    = Unit{"°", Angle, 1, 1, 0}
-	ArcMinute = Unit{"arcmin", Angle, 1, 60, 0}
+	Degree:    {"°", Angle, 1, 1, 0, " deg degree degrees "},
+	ArcMinute: {"arcmin", Angle, 1, 60, 0, " arcmin arcminute arcminutes ' "},
 
-	OClock     = Unit{"o'clock", Hour, 1, 1, 0}
-	hourDegree = Unit{"°", Hour, 1, 30, 0}
+	OClock:     {"o'clock", Hour, 1, 1, 0, " o'clock oclock h hour hours "},
+	hourDegree: {"°", Hour, 1, 30, 0, " deg degree degrees "},
 
-	RPM = Unit{"rpm", Speed, 1, 1, 0}
+	RPM: {"rpm", Speed, 1, 1, 0, " rpm rev/min r/min 1/min "},
 
-	MetrePerSecond = Unit{"m/s", Velocity, 1, 1, 0}
-	FootPerSecond  = Unit{"ft/s", Velocity, 3048, 10000, 0}
+	MetrePerSecond: {"m/s", Velocity, 1, 1, 0, " m/s "},
+	FootPerSecond:  {"ft/s", Velocity, 3048, 10000, 0, " ft/s fps "},
 
-	Celsius    = Unit{"°C", Temperature, 1, 1, 0}
-	Fahrenheit = Unit{"°F", Temperature, 5, 9, 3200}
-	Kelvin     = Unit{"K", Temperature, 1, 1, 27315}
+	Celsius:    {"°C", Temperature, 1, 1, 0, " degc c celsius centigrade deg "},
+	Fahrenheit: {"°F", Temperature, 5, 9, 3200, " degf f fahrenheit "},
+	Kelvin:     {"K", Temperature, 1, 1, 27315, " k kelvin "},
 
-	CelsiusRise    = Unit{"°C", TemperatureRise, 1, 1, 0}
-	FahrenheitRise = Unit{"°F", TemperatureRise, 5, 9, 0}
+	CelsiusRise:    {"°C", TemperatureRise, 1, 1, 0, " degc c celsius centigrade deg k kelvin "},
+	FahrenheitRise: {"°F", TemperatureRise, 5, 9, 0, " degf f fahrenheit "},
 
-	PerCent = Unit{"%", Percent, 1, 1, 0}
+	PerCent: {"%", Percent, 1, 1, 0, " % percent "},
 
-	Second      = Unit{"s", Time, 1, 1, 0}
-	Millisecond = Unit{"ms", Time, 1, 1000, 0}
-	Minute      = Unit{"min", Time, 60, 1, 0}
+	Second:      {"s", Time, 1, 1, 0, " s sec secs second seconds "},
+	Millisecond: {"ms", Time, 1, 1000, 0, " ms "},
+	Minute:      {"min", Time, 60, 1, 0, " min mins minute minutes "},
 
-	MPa = Unit{"MPa", Stress, 1, 1, 0}
-	GPa = Unit{"GPa", Stress, 1000, 1, 0}
-	Bar = Unit{"bar", Stress, 1, 10, 0}
-	PSI = Unit{"psi", Stress, 44482216152605, 64516e11, 0}
+	MPa: {"MPa", Stress, 1, 1, 0, " mpa n/mm2 "},
+	GPa: {"GPa", Stress, 1000, 1, 0, " gpa "},
+	Bar: {"bar", Stress, 1, 10, 0, " bar "},
+	PSI: {"psi", Stress, 44482216152605, 64516e11, 0, " psi lbf/in2 lb/in2 "},
 
-	KgPerCubicMetre = Unit{"kg/m³", Density, 1, 1, 0}
-	GramPerCubicCM  = Unit{"g/cm³", Density, 1000, 1, 0}
-	PoundPerCubicIn = Unit{"lb/in³", Density, 45359237e4, 16387064, 0}
+	KgPerCubicMetre: {"kg/m³", Density, 1, 1, 0, " kg/m3 "},
+	GramPerCubicCM:  {"g/cm³", Density, 1000, 1, 0, " g/cm3 g/cc kg/dm3 "},
+	PoundPerCubicIn: {"lb/in³", Density, 45359237e4, 16387064, 0, " lb/in3 lb/cuin "},
 
-	Newton     = Unit{"N", Force, 1, 1, 0}
-	Kilonewton = Unit{"kN", Force, 1000, 1, 0}
-	PoundForce = Unit{"lbf", Force, 44482216152605, 1e13, 0}
-	Tonne      = Unit{"tonne", Force, 980665, 100, 0}
-	LongTon    = Unit{"UK ton", Force, 2240 * 44482216152605, 1e13, 0}
-	ShortTon   = Unit{"US ton", Force, 2000 * 44482216152605, 1e13, 0}
+	Newton:     {"N", Force, 1, 1, 0, " n newton newtons "},
+	Kilonewton: {"kN", Force, 1000, 1, 0, " kn "},
+	PoundForce: {"lbf", Force, 44482216152605, 1e13, 0, " lbf lb lbs "},
+	Tonne:      {"tonne", Force, 980665, 100, 0, " tonne tonnes t tf metricton metrictons "},
+	LongTon:    {"UK ton", Force, 2240 * 44482216152605, 1e13, 0, " ukton uktons longton longtons "},
+	ShortTon:   {"US ton", Force, 2000 * 44482216152605, 1e13, 0, " uston ustons shortton shorttons "},
 
-	NewtonMetre    = Unit{"Nm", Torque, 1, 1, 0}
-	PoundForceFoot = Unit{"lbf ft", Torque, 13558179483314004, 1e16, 0}
-	PoundForceInch = Unit{"lbf in", Torque, 13558179483314004, 12e16, 0}
+	NewtonMetre:    {"Nm", Torque, 1, 1, 0, " nm "},
+	PoundForceFoot: {"lbf ft", Torque, 13558179483314004, 1e16, 0, " lbfft lbft ftlb ftlbf ftlbs "},
+	PoundForceInch: {"lbf in", Torque, 13558179483314004, 12e16, 0, " lbfin lbin inlb inlbf inlbs "},
 
-	PerMillionKelvin     = Unit{"µm/m·K", Expansion, 1, 1, 0}
-	PerMillionFahrenheit = Unit{"µin/in·°F", Expansion, 9, 5, 0}
-)
+	PerMillionKelvin:     {"µm/m·K", Expansion, 1, 1, 0, " um/mk um/m/k um/mdegc um/m/degc ppm/k ppm/degc ppm/c "},
+	PerMillionFahrenheit: {"µin/in·°F", Expansion, 9, 5, 0, " uin/indegf uin/in/degf ppm/degf ppm/f "},
+}
 
 // reading turns a value in the base unit into what u reads.
 func (u Unit) reading(value float64) float64 {
-	return u.span(value) + float64(u.zero)/100
+	return u.span(value) + float64(units[u].zero)/100
 }
 
 // span turns a difference in the base unit into one in u.
 func (u Unit) span(value float64) float64 {
-	num, den := u.ratio()
-	return value * float64(den) / float64(num)
-}
-
-// ratio is num/den, 1/1 for Plain.
-func (u Unit) ratio() (num, den uint64) {
-	if u.den == 0 {
-		return 1, 1
-	}
-	return u.num, u.den
+	return value * float64(units[u].den) / float64(units[u].num)
 }

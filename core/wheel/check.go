@@ -1,6 +1,10 @@
 package wheel
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // check returns a Fault for the first figure that no wheel could have. Walls
 // are left to the section, which knows what metal remains.
@@ -9,7 +13,7 @@ func (w Wheel) check() error {
 	if turned == 0 {
 		turned = w.DiameterMM
 	}
-	if err := first(
+	if err := bound.First(
 		within(Diameter, w.DiameterMM, LeastMM, MostMM),
 		within(Width, w.WidthMM, LeastMM, MostMM),
 		within(Bore, w.BoreMM, 0, w.DiameterMM-LeastMM),
@@ -28,7 +32,7 @@ func (w Wheel) check() error {
 		}
 	}
 	for i, h := range w.Holes {
-		if err := first(h.check(i), withinItem(HoleStart, i, h.StartMM, 0, w.WidthMM)); err != nil {
+		if err := bound.First(h.check(i), withinItem(HoleStart, i, h.StartMM, 0, w.WidthMM)); err != nil {
 			return err
 		}
 	}
@@ -44,7 +48,7 @@ func (w Wheel) ring(i int) Ring {
 
 func (w Wheel) checkRing(i int) error {
 	r := w.ring(i)
-	return first(
+	return bound.First(
 		withinItem(RingFrom, i, r.FromMM, w.BoreMM/2, w.DiameterMM/2),
 		withinItem(RingTo, i, r.ToMM, r.FromMM, w.DiameterMM/2),
 		withinItem(RingDepth, i, r.DepthFromMM, 0, w.WidthMM),
@@ -54,7 +58,7 @@ func (w Wheel) checkRing(i int) error {
 
 func (w Wheel) checkBoss(i int) error {
 	b := w.Bosses[i]
-	if err := first(
+	if err := bound.First(
 		withinItem(BossDiameter, i, b.DiameterMM, LeastMM, w.DiameterMM),
 		withinItem(BossPlace, i, b.At.Len(), 0, w.DiameterMM/2),
 		withinItem(BossBelow, i, b.BelowMM, 0, w.WidthMM),

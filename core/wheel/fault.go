@@ -1,6 +1,6 @@
 package wheel
 
-import "strconv"
+import "pintwelve/core/bound"
 
 // Field is the figure a fault is about.
 type Field uint8
@@ -30,22 +30,6 @@ const (
 	HoleToHoleLeft              // metal left between two holes
 )
 
-var fieldNames = [...]string{
-	"density", "diameter", "width", "bore", "turned-down diameter",
-	"ring's inner radius", "ring's outer radius", "ring's depth",
-	"boss diameter", "boss place", "boss below the face",
-	"hole diameter", "hole depth", "hole point angle", "hole place", "hole start", "hole mass",
-	"web left", "hole to bore", "hole to edge", "hole to hole",
-}
-
-// String names the figure for a developer.
-func (f Field) String() string {
-	if int(f) < len(fieldNames) {
-		return fieldNames[f]
-	}
-	return "figure " + strconv.Itoa(int(f))
-}
-
 // Fault says which figure will not do, what was given and what would do.
 // Got may be NaN or infinite when that is what was given.
 type Fault struct {
@@ -58,11 +42,8 @@ type Fault struct {
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "wheel: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
-		" not in " + short(f.Least) + " to " + short(f.Most)
+	return bound.Outside("wheel", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
@@ -72,14 +53,4 @@ func withinItem(f Field, item int, got, least, most float64) error {
 		return nil
 	}
 	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
-}
-
-// first returns the first error there is.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

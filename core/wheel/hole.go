@@ -3,6 +3,7 @@ package wheel
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/clock"
 )
 
@@ -26,7 +27,7 @@ func (h Hole) check(item int) error {
 	if point == 0 {
 		point = 180
 	}
-	return first(
+	return bound.First(
 		withinItem(HoleDiameter, item, h.DiameterMM, LeastMM, MostMM),
 		withinItem(HoleDepth, item, h.DepthMM, 0, MostMM),
 		withinItem(HolePoint, item, point, LeastPointDeg, 180),

@@ -3,6 +3,7 @@ package wheel
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"pintwelve/core/clock"
 )
@@ -155,7 +156,7 @@ func (b bit) corners(q, bottom float64) []float64 {
 
 // stretches splits lo to hi at those of the given places that lie between.
 func stretches(at []float64, lo, hi float64) [][2]float64 {
-	slices.Sort(at)
+	sort.SliceStable(at, func(i, j int) bool { return at[i] < at[j] })
 	var out [][2]float64
 	for _, x := range at {
 		if x > lo && x < hi {

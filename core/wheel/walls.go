@@ -145,10 +145,10 @@ func (s *Section) checkWeb() error {
 
 // checkHoles returns a Fault for a hole that runs out of the metal sideways.
 func (s *Section) checkHoles() error {
-	field := map[WallKind]Field{HoleToBore: HoleToBoreLeft, HoleToEdge: HoleToEdgeLeft, HoleToHole: HoleToHoleLeft}
+	field := [...]Field{HoleToBore: HoleToBoreLeft, HoleToEdge: HoleToEdgeLeft, HoleToHole: HoleToHoleLeft, HoleToBoss: 0}
 	for i := range s.Holes {
 		for _, w := range s.around(i) {
-			if f, ok := field[w.Kind]; ok && !(w.MM > 0) {
+			if f := field[w.Kind]; f != 0 && !(w.MM > 0) {
 				return &Fault{Field: f, Item: i, Got: w.MM, Most: s.OutMM, AtMM: w.AtMM}
 			}
 		}

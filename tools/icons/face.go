@@ -80,8 +80,11 @@ func short(x float64) string {
 		'f', -1, 64)
 }
 
-// png paints the drawing on side × side pixels in 16 shades, which an edge one
-// pixel wide needs no more than and which pack small.
+// steps are the shades between paper and ink: four, two bits a pixel, make an
+// edge of one pixel smooth to the eye and pack smallest.
+const steps = 4
+
+// png paints the drawing on side × side pixels.
 func (d drawing) png(side int) []byte {
 	picture := image.NewPaletted(image.Rect(0, 0, side, side), shades())
 	scale := float64(size) / float64(side)
@@ -89,7 +92,7 @@ func (d drawing) png(side int) []byte {
 		for px := range side {
 			x, y := (float64(px)+0.5)*scale-size/2, (float64(py)+0.5)*scale-size/2
 			inked := min(max(0.5-d.distance(x, y)/scale, 0), 1)
-			picture.SetColorIndex(px, py, uint8(math.Round(inked*15)))
+			picture.SetColorIndex(px, py, uint8(math.Round(inked*(steps-1))))
 		}
 	}
 	var b bytes.Buffer
@@ -119,9 +122,11 @@ func (s stroke) distance(x, y float64) float64 {
 }
 
 func shades() color.Palette {
-	palette := make(color.Palette, 16)
+	palette := make(color.Palette, steps)
 	for i := range palette {
-		mix := func(p, k uint8) uint8 { return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/15)) }
+		mix := func(p, k uint8) uint8 {
+			return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/(steps-1)))
+		}
 		palette[i] = color.RGBA{mix(paper.R, ink.R), mix(paper.G, ink.G), mix(paper.B, ink.B), 0xff}
 	}
 	return palette

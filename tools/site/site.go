@@ -1,6 +1,6 @@
 // Package site turns the repository into the folder of static files that a
 // host serves: the Go core compiled to WebAssembly, the page minified, and in
-// the service worker the list of every file with its SHA-256.
+// the service worker the list of every file with its sum.
 //
 // Paths use slashes and are relative to the site's folder, so that the site
 // runs from any folder of any host. Nothing depends on the clock, on the
@@ -32,7 +32,11 @@ func Build(root, program string) (Files, error) {
 	if err != nil {
 		return nil, err
 	}
-	if files["core.wasm"], err = Compile(root, program); err != nil {
+	compiled, err := Compile(root, program)
+	if err != nil {
+		return nil, err
+	}
+	if files["core.wasm"], err = joined(compiled); err != nil {
 		return nil, err
 	}
 	if files["wasm_exec.js"], err = wasmExec(root); err != nil {

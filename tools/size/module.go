@@ -1,26 +1,22 @@
 package main
 
 import (
-	"encoding/binary"
 	"errors"
 	"strings"
+
+	"pintwelve/tools/module"
 )
 
-// Sections of a module, and of its names: WebAssembly core specification 1.0,
-// sections 5.5.2 and 7.4.1.
-const (
-	customSection = 0
-	importSection = 2
-	codeSection   = 10
-	functionNames = 1
-)
+// functionNames is a part of the section of names (WebAssembly core
+// specification 1.0, 7.4.1).
+const functionNames = 1
 
 // errModule is returned for what isn't a module with named functions.
 var errModule = errors.New("not a WebAssembly module with the names of its functions")
 
 // codeByPackage returns the code of a module's functions, put together by the
 // Go package that a function's name starts with.
-func codeByPackage(module []byte) (code map[string][]byte, err error) {
+func codeByPackage(program []byte) (code map[string][]byte, err error) {
 	defer func() {
 		if recover() != nil { // a slice out of range: the file is cut short or no module
 			code, err = nil, errModule
@@ -29,19 +25,19 @@ func codeByPackage(module []byte) (code map[string][]byte, err error) {
 	var bodies [][]byte
 	names := map[int]string{}
 	imports := 0
-	for rest := reader(module[8:]); len(rest) > 0; {
-		kind := rest.byte()
-		section := reader(rest.bytes())
+	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
+		kind := rest.Byte()
+		section := module.Reader(rest.Bytes())
 		switch kind {
-		case importSection:
-			imports = section.number()
-		case codeSection:
-			for range section.number() {
-				bodies = append(bodies, section.bytes())
+		case module.Import:
+			imports = section.Number()
+		case module.Code:
+			for range section.Number() {
+				bodies = append(bodies, section.Bytes())
 			}
-		case customSection:
-			if string(section.bytes()) == "name" {
-				section.functionNames(names)
+		case module.Custom:
+			if string(section.Bytes()) == "name" {
+				readNames(section, names)
 			}
 		}
 	}
@@ -64,39 +60,16 @@ func packageOf(function string) string {
 	return name
 }
 
-// reader takes a module apart from its front; it panics at the end of it.
-type reader []byte
-
-func (r *reader) byte() byte {
-	b := (*r)[0]
-	*r = (*r)[1:]
-	return b
-}
-
-func (r *reader) number() int {
-	n, length := binary.Uvarint(*r) // LEB128, section 5.2.2
-	*r = (*r)[length:]
-	return int(n)
-}
-
-// bytes takes a vector of bytes, a name or a section: a length and so many bytes.
-func (r *reader) bytes() []byte {
-	n := r.number()
-	taken := (*r)[:n]
-	*r = (*r)[n:]
-	return taken
-}
-
-func (r *reader) functionNames(names map[int]string) {
-	for len(*r) > 0 {
-		kind := r.byte()
-		part := reader(r.bytes())
+func readNames(section module.Reader, names map[int]string) {
+	for len(section) > 0 {
+		kind := section.Byte()
+		part := module.Reader(section.Bytes())
 		if kind != functionNames {
 			continue
 		}
-		for range part.number() {
-			index := part.number()
-			names[index] = string(part.bytes())
+		for range part.Number() {
+			index := part.Number()
+			names[index] = string(part.Bytes())
 		}
 	}
 }

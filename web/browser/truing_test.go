@@ -227,12 +227,12 @@ func TestAPictureChangedInPlaceIsTheCoresPicture(t *testing.T) {
 		{"Drive high at", ""}, {"Drive high at", "11"}, {"Timing run-out", "6"},
 	} {
 		p.Fill(edit[0], edit[1])
-		face := Eval[[]string](p, `import('./fields.js').then(({ nameOf }) => {
+		face := Eval[[]string](p, `Promise.all([import('./fields.js'), import('./bridge.js')]).then(async ([{ nameOf }, { startCore }]) => {
+			const call = await (globalThis.second ??= startCore());
 			const form = [...document.querySelectorAll('#true input[name]:not([type=radio])')].filter(({ value }) => value);
-			const packed = [...form.flatMap((field) => [nameOf(field.name, field), field.value]), 'part', 'true'].join('\0');
-			const answers = globalThis.pintwelve('answer', packed).split('\0');
+			const typed = Object.fromEntries(form.map((field) => [nameOf(field.name, field), field.value]));
 			const drawn = document.createElement('div');
-			drawn.innerHTML = answers[answers.indexOf('picture.face') + 1];
+			drawn.innerHTML = call('answer', { ...typed, part: 'true' })['picture.face'];
 			const words = (node) => node.nodeType === Node.TEXT_NODE ? node.data : [
 				node.nodeName, ...node.getAttributeNames().sort().map((name) => name + '=' + node.getAttribute(name)),
 				...[...node.childNodes].map(words), '/',

@@ -3,6 +3,7 @@ package drill
 import (
 	"math"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/clock"
 )
 
@@ -23,7 +24,7 @@ func (p Plan) After(offG, stepG float64, readings int) (After, error) {
 	if readings == 1 {
 		planned = p.SwarfG
 	}
-	if err := first(
+	if err := bound.First(
 		within(Readings, float64(readings), 1, 2),
 		within(Step, stepG, 0, 1000),
 		within(Holes, float64(len(p.Holes)), 1, MostHoles),

@@ -3,7 +3,9 @@ package drill
 import (
 	"math"
 	"slices"
+	"sort"
 
+	"pintwelve/core/bound"
 	"pintwelve/core/wheel"
 )
 
@@ -29,7 +31,7 @@ func (t Task) withDefaults() Task {
 	t.DepthStepMM = or(t.DepthStepMM, DefaultDepthStepMM)
 	t.PointDeg = or(t.PointDeg, 180)
 	t.DrillsMM = slices.Clone(t.DrillsMM)
-	slices.Sort(t.DrillsMM)
+	sort.SliceStable(t.DrillsMM, func(i, j int) bool { return t.DrillsMM[i] < t.DrillsMM[j] })
 	t.DrillsMM = slices.Compact(t.DrillsMM)
 	return t
 }
@@ -43,7 +45,7 @@ func or(x, instead float64) float64 {
 
 // check returns a *Fault for the first figure that can't be; t has its defaults.
 func (t Task) check() error {
-	if err := first(
+	if err := bound.First(
 		within(ZoneIn, t.InMM, 0, MostMM),
 		within(ZoneOut, t.OutMM, t.InMM, MostMM),
 		within(ZoneHour, t.Hour, 0, 12),
@@ -64,7 +66,7 @@ func (t Task) check() error {
 	); err != nil {
 		return err
 	}
-	return first(t.checkDrills(), t.checkKeep(), t.checkPlug())
+	return bound.First(t.checkDrills(), t.checkKeep(), t.checkPlug())
 }
 
 func (t Task) checkDrills() error {
@@ -84,7 +86,7 @@ func (t Task) checkKeep() error {
 		return err
 	}
 	for i, k := range t.Keep {
-		if err := first(
+		if err := bound.First(
 			withinItem(KeepAt, i, k.At.Len(), 0, MostMM),
 			withinItem(KeepAcross, i, k.DiameterMM, 0, MostMM),
 		); err != nil {

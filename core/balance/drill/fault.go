@@ -1,6 +1,6 @@
 package drill
 
-import "strconv"
+import "pintwelve/core/bound"
 
 // Field is the figure that a fault is about.
 type Field uint8
@@ -36,21 +36,6 @@ const (
 	Readings                // of the scale
 )
 
-var fieldNames = [...]string{
-	"zone's inner radius", "zone's outer radius", "zone's hour", "zone's half-angle", "room in the zone",
-	"needed direction from the zone", "keep-outs", "keep-out's place", "keep-out's diameter", "drills", "drill", "point angle",
-	"bottom", "thickness", "wall", "depth", "density", "plug density", "holes", "radius step", "angle step",
-	"depth step", "tolerance", "moment to remove", "weight off", "scale step", "readings",
-}
-
-// String names the figure for a developer.
-func (f Field) String() string {
-	if int(f) < len(fieldNames) {
-		return fieldNames[f]
-	}
-	return "figure " + strconv.Itoa(int(f))
-}
-
 // Fault says which figure will not do, what was given and what would do.
 // Got may be NaN or infinite when that is what was given.
 type Fault struct {
@@ -62,11 +47,8 @@ type Fault struct {
 
 // Error words the fault for a developer; the user's words are the sheet's.
 func (f *Fault) Error() string {
-	return "drill: " + f.Field.String() + " [" + strconv.Itoa(f.Item) + "] " + short(f.Got) +
-		" not in " + short(f.Least) + " to " + short(f.Most)
+	return bound.Outside("drill", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
 }
-
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 // within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
@@ -76,14 +58,4 @@ func withinItem(f Field, item int, got, least, most float64) error {
 		return nil
 	}
 	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
-}
-
-// first returns the first error there is.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

@@ -1,8 +1,7 @@
 package drill
 
 import (
-	"cmp"
-	"slices"
+	"sort"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/wheel"
@@ -16,7 +15,7 @@ func (s *space) plan(p pick) Plan {
 			plan.Holes = append(plan.Holes, s.hole(part, place))
 		}
 	}
-	slices.SortStableFunc(plan.Holes, func(a, b Hole) int { return cmp.Compare(a.OffRad, b.OffRad) })
+	sort.SliceStable(plan.Holes, func(i, j int) bool { return plan.Holes[i].OffRad < plan.Holes[j].OffRad })
 	for _, h := range plan.Holes {
 		plan.MassG += h.MassG
 		plan.SwarfG += h.MassG + h.PlugG

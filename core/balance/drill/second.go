@@ -1,9 +1,8 @@
 package drill
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 )
 
 // slot is the hole on the axis of a row, or one pair of it, as a second set-up.
@@ -32,7 +31,7 @@ func (h *hunt) mixed(holes int, main float64) {
 		return
 	}
 	slots := h.slots(0, len(h.rows), holes, must)
-	slices.SortFunc(slots, func(a, b slot) int { return cmp.Compare(b.most, a.most) })
+	sort.SliceStable(slots, func(i, j int) bool { return slots[i].most > slots[j].most })
 	pull := pulls(slots)
 	for i := range h.rows {
 		h.beside(&h.rows[i], h.holes-holes, slots, pull)

@@ -1,9 +1,8 @@
 package drill
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 )
 
 // unlike goes through all plans of two holes that have nothing to do with each
@@ -42,7 +41,7 @@ func (h *hunt) strong() []*row {
 			all = append(all, w)
 		}
 	}
-	slices.SortFunc(all, func(a, b *row) int { return cmp.Compare(b.one.most, a.one.most) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].one.most > all[j].one.most })
 	return all
 }
 

@@ -1,0 +1,71 @@
+// Package module takes WebAssembly modules apart and puts them together again.
+// Clauses are those of the WebAssembly core specification 1.0.
+package module
+
+import "encoding/binary"
+
+// Sections of a module (5.5.2).
+const (
+	Custom = 0
+	Import = 2
+	Code   = 10
+	Data   = 11
+)
+
+// HeaderSize is how many bytes stand before the sections.
+const HeaderSize = 8
+
+// Reader takes bytes apart from their front; it panics at their end.
+type Reader []byte
+
+// Byte takes one byte.
+func (r *Reader) Byte() byte {
+	b := (*r)[0]
+	*r = (*r)[1:]
+	return b
+}
+
+// Number takes an unsigned number: LEB128 (5.2.2).
+func (r *Reader) Number() int {
+	n, length := binary.Uvarint(*r)
+	*r = (*r)[length:]
+	return int(n)
+}
+
+// Signed takes a signed number (5.2.2).
+func (r *Reader) Signed() int {
+	n, shift := 0, 0
+	for {
+		b := r.Byte()
+		n |= int(b&0x7f) << shift
+		shift += 7
+		if b < 0x80 {
+			return n << (64 - shift) >> (64 - shift)
+		}
+	}
+}
+
+// Bytes takes a vector of bytes, a name or a section: a length and so many bytes.
+func (r *Reader) Bytes() []byte {
+	n := r.Number()
+	taken := (*r)[:n:n]
+	*r = (*r)[n:]
+	return taken
+}
+
+// AppendNumber writes what Number takes.
+func AppendNumber(to []byte, n int) []byte { return binary.AppendUvarint(to, uint64(n)) }
+
+// AppendSigned writes what Signed takes.
+func AppendSigned(to []byte, n int) []byte {
+	for n < -64 || n > 63 {
+		to = append(to, byte(n)|0x80)
+		n >>= 7
+	}
+	return append(to, byte(n)&0x7f)
+}
+
+// AppendBytes writes what Bytes takes.
+func AppendBytes(to, content []byte) []byte {
+	return append(AppendNumber(to, len(content)), content...)
+}

@@ -173,7 +173,7 @@ func slowFirstLoad(t *testing.T, p *Page, s *Server) {
 
 // later returns a site's next version: one file another, and listed so.
 func later(files site.Files, path string, content []byte) site.Files {
-	hash := func(b []byte) string { sum := sha256.Sum256(b); return hex.EncodeToString(sum[:]) }
+	hash := func(b []byte) string { sum := sha256.Sum256(b); return hex.EncodeToString(sum[:16]) }
 	next := maps.Clone(files)
 	next[path] = content
 	worker := strings.Replace(string(files["sw.js"]), hash(files[path]), hash(content), 1)

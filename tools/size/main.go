@@ -19,7 +19,7 @@ import (
 func main() {
 	log.SetFlags(0)
 	packages := flag.Bool("packages", false, "print what each package's code weighs in core.wasm, instead")
-	budget := flag.Float64("budget", 1.30, "most that the site may weigh, in empty Go programs")
+	budget := flag.Float64("budget", 1.60, "most that the site may weigh, in empty Go programs")
 	flag.Parse()
 	if *packages {
 		if err := weighPackages(); err != nil {
@@ -45,10 +45,16 @@ func weigh() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return report(files, empty), nil
+	joined, err := site.Build(".", "./tools/empty")
+	if err != nil {
+		return 0, err
+	}
+	return report(files, empty, joined["core.wasm"]), nil
 }
 
-func report(files site.Files, empty []byte) float64 {
+// report prints the table. Joined is the empty program with its data joined as
+// the site's core has it, which Go itself doesn't do: the ratio is over empty.
+func report(files site.Files, empty, joined []byte) float64 {
 	table := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
 	defer table.Flush()
 	fmt.Fprintln(table, "bytes\tbrotli\tfile\t")
@@ -63,6 +69,8 @@ func report(files site.Files, empty []byte) float64 {
 	fmt.Fprintf(table, "%d\t%d\tall %d files\t\n", plain, packed, len(files))
 	fmt.Fprintf(table, "%d\t%d\tempty Go program\t\n", len(empty), base)
 	fmt.Fprintf(table, "\t%.3f\tratio\t\n", ratio)
+	fmt.Fprintf(table, "%d\t%d\tempty, its data joined\t\n", len(joined), packedSize(joined))
+	fmt.Fprintf(table, "\t%.3f\tratio over that\t\n", float64(packed)/float64(packedSize(joined)))
 	return ratio
 }
 

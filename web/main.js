@@ -1,21 +1,18 @@
 // Starts the page and wires its parts: the job, the core, the painter, the
 // clock face, the link and the updates. Each part knows none of the others.
 import { Fault, startCore } from './bridge.js';
+import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
-import { nameOf, textOf } from './fields.js';
-import { watchFace } from './face.js';
 import { Job, newKey } from './job.js';
 import { Jobs } from './jobs.js';
-import { Lathe } from './lathe.js';
 import { JobSheet } from './jobsheet.js';
 import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
 import { Plan } from './plan.js';
-import { added, keysOf, matchRows, removed } from './rows.js';
+import { keysOf, matchRows, removed } from './rows.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
-import { Stopwatch, watchTaps } from './stopwatch.js';
 import { openStore } from './store.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
@@ -37,7 +34,7 @@ addEventListener('error', (event) => {
 });
 
 async function start() {
-  const typeAgain = hearEarly(document.body, (control) => bench.typed(control));
+  const typeAgain = hearEarly(document.body, (control) => bench.controls.typed(control));
   if (await takeWaitingAtStart()) return; // the reload is under way
   const [call, store] = await Promise.all([startCore(() => bench.answer()), openStore().catch(cannotKeep)]);
   const bench = new Bench(call, store);
@@ -75,9 +72,9 @@ class Bench {
     this.call = call;
     this.store = store;
     this.own = null; // the user's job, while a link's job is looked at
-    this.hourField = {}; // the hour field last touched, a dial
-    this.stopwatch = new Stopwatch();
     this.answers = { now: {}, later: {} };
+    this.controls = new Controls(this, trueStep, notice);
+    this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     this.jobs = new Jobs(document.getElementById('jobs'), notice, {
       bench: () => ({ job: this.own ?? this.job, store: this.store }),
       open: (record) => this.take(this.jobOf(record)),
@@ -192,12 +189,12 @@ class Bench {
   /** Logs the advice as done and begins the next pass. */
   done() {
     this.put(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }));
-    this.toReadings();
+    this.controls.toReadings();
   }
 
   again() {
     this.put(this.call('again', { ...this.job.form, 'key.pass': newKey() }));
-    this.toReadings();
+    this.controls.toReadings();
   }
 
   /** Has the holes planned; they come in as an edit, if this job is still on the bench. */
@@ -211,12 +208,6 @@ class Bench {
   drilled() {
     this.put(this.call('drilled', { ...this.job.form, key: newKey() }));
     scrollTo(0, 0);
-  }
-
-  toReadings() {
-    scrollTo(0, 0);
-    this.hourField = {};
-    this.aim('drive');
   }
 
   tryOut() {
@@ -315,22 +306,40 @@ class Bench {
     notice.offer('A fresh crank is on the bench; the other is kept.', 'Back to the other', () => this.take(before));
   }
 
-  // Controls
+  /** Changing the units rewrites bare figures, so that no answer changes. */
+  changeUnits(to) {
+    const changes = this.call('units', { ...this.job.form, 'units.to': to });
+    this.put({ ...changes, units: to });
+  }
 
+  /** Takes a row out, with a way to put just that back. */
+  remove(group, key) {
+    const { job } = this;
+    const gone = removed(job.form, group, key);
+    const before = Object.fromEntries(Object.keys(gone).map((name) => [name, job.form[name]]));
+    this.put(gone);
+    notice.offer('Taken out.', 'Put it back', () => { if (this.job === job) this.put(before); });
+  }
+
+  undo() {
+    if (this.job.undo()) this.refresh();
+  }
+
+  redo() {
+    if (this.job.redo()) this.refresh();
+  }
+
+  stepBy(name, by) {
+    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
+  }
+
+  /** How many readings a field wants yet. */
+  left(name) {
+    return Number(this.answers.now[`left.${name}`] ?? this.answers.later[`left.${name}`] ?? 0);
+  }
+
+  /** Gives the buttons of the page their work. */
   wire() {
-    const body = document.body;
-    body.addEventListener('input', ({ target }) => this.typed(target));
-    body.addEventListener('focusin', ({ target }) => this.touched(target));
-    body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
-    watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
-    body.addEventListener('keydown', (event) => this.key(event));
-    body.addEventListener('submit', (event) => event.preventDefault());
-    watchFace(document.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
-    this.lathe = new Lathe(trueStep, {
-      onStep: (control, by) => this.stepBy(nameOf(control.name, control), by),
-      onNext: (control) => this.goOn(control),
-    });
-    this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     const buttons = {
       drilled: () => this.drilled(),
       share: () => { location.hash = '#hand-on'; },
@@ -344,114 +353,6 @@ class Bench {
     };
     for (const [id, act] of Object.entries(buttons)) document.getElementById(id).addEventListener('click', act);
     addEventListener('hashchange', () => this.arrive());
+    this.controls.wire();
   }
-
-  typed(control) {
-    if (!control.name || control.type === 'radio') return;
-    const name = nameOf(control.name, control);
-    if (name === 'units') this.changeUnits(control.value);
-    else this.edit({ [name]: textOf(control) });
-  }
-
-  /** Changing the units rewrites bare figures, so that no answer changes. */
-  changeUnits(to) {
-    const changes = this.call('units', { ...this.job.form, 'units.to': to });
-    this.put({ ...changes, units: to });
-  }
-
-  touched(control) {
-    const dial = control.dataset?.hour;
-    if (!dial) return;
-    this.hourField[dial] = control;
-    this.aim(dial);
-  }
-
-  aim(dial) {
-    document.querySelector(`input[name="aim"][value="${dial}"]`).checked = true;
-  }
-
-  pressed(button) {
-    const { step, add, remove, look, clear } = button?.dataset ?? {};
-    if (step) this.stepBy(nameOf(button.dataset.for, button), step);
-    if (add) this.put(added(this.job.form, nameOf(add, button)));
-    if (look !== undefined) this.put({ bench: button.closest('.pass').dataset.key });
-    if (remove !== undefined) this.removeRow(button.closest('[data-row]'));
-    if (clear) this.put({ [nameOf(clear, button)]: '' });
-  }
-
-  timed(name, at) {
-    const list = this.stopwatch.tap(name, this.job.form[name] ?? '', at);
-    if (list) this.put({ [name]: list });
-    else notice.say('The watch has stopped. “Start again” clears it for a new swing.', 'stopwatch');
-  }
-
-  redo() {
-    if (this.job.redo()) this.refresh();
-  }
-
-  removeRow(row) {
-    this.put(removed(this.job.form, nameOf(row.dataset.row, row.parentElement), row.dataset.key));
-    notice.offer('Taken out.', 'Put it back', () => this.undo());
-  }
-
-  undo() {
-    if (this.job.undo()) this.refresh();
-  }
-
-  stepBy(name, by) {
-    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
-  }
-
-  key(event) {
-    const { target, key } = event;
-    if (target.tagName !== 'INPUT' || !target.name) return;
-    const arrow = { ArrowUp: '1', ArrowDown: '-1' }[key];
-    if (key === 'Enter') {
-      event.preventDefault();
-      if (this.goOn(target)) focusAfter(target);
-    } else if (arrow && ('hour' in target.dataset || target.closest('.stepper'))) {
-      event.preventDefault();
-      this.stepBy(nameOf(target.name, target), arrow);
-    }
-  }
-
-  /**
-   * Goes on to the next reading, as a dial with a keyboard output does by Enter:
-   * within a turn that wants more, to its next point. True when the field has
-   * all that it wants.
-   */
-  goOn(control) {
-    if (!('goesOn' in control.dataset)) return true;
-    const name = nameOf(control.name, control);
-    const left = () => Number(this.answers.now[`left.${name}`] ?? this.answers.later[`left.${name}`] ?? 0);
-    if (left() <= 0) return true;
-    const text = control.value;
-    const last = text.trim().split(/[\s;]+/).at(-1) || '0';
-    // A point passed over reads as the one before it.
-    this.put({ [name]: /\S$/.test(text) ? `${text} ` : `${text}${last} ` });
-    this.answerRest();
-    control.setSelectionRange(control.value.length, control.value.length);
-    return left() <= 0;
-  }
-
-  tapped(x, y) {
-    const dial = document.querySelector('input[name="aim"]:checked').value;
-    const control = this.hourControl(dial);
-    if (!control) return;
-    const { hour } = this.call('tap', { x, y });
-    if (!hour) return;
-    this.put({ [nameOf(control.name, control)]: hour });
-  }
-
-  /** The hour field that a tap sets for a dial: the one last touched, else the first that shows. */
-  hourControl(dial) {
-    const shown = (control) => control && !control.closest('[hidden]');
-    const last = this.hourField[dial];
-    return shown(last) ? last : [...document.querySelectorAll(`[data-hour="${dial}"]`)].find(shown);
-  }
-}
-
-function focusAfter(control) {
-  const all = [...document.querySelectorAll('input:not([type="radio"], [type="hidden"]), select')].filter((other) => !other.closest('[hidden]'));
-  all[all.indexOf(control) + 1]?.focus();
 }

@@ -115,9 +115,11 @@ func TestACutTakenOutComesBack(t *testing.T) {
 	assert.Contains(t, off, "g off each wheel")
 	p.Press("Take out Cut 1")
 	assert.Contains(t, p.Text(lightened), "Each wheel weighs")
+	p.Fill("Scale’s step", "2")
 	p.Press("Put it back")
 	assert.Equal(t, off, p.Text(lightened))
 	assert.Equal(t, "190", p.Value("Cut 1 Down to diameter"))
+	assert.Equal(t, "2", p.Value("Scale’s step"), "only the cut is put back")
 }
 
 func TestAnImpossibleCutIsSaidBesideItsField(t *testing.T) {

@@ -5,6 +5,8 @@
 
 const ANSWER_MS = 1000;
 const TAKE_OVER_MS = 3000;
+const ASKS = 4;
+const ASK_AGAIN_MS = 250;
 const CHECK_MS = 60 * 60 * 1000;
 
 const workers = navigator.serviceWorker;
@@ -16,17 +18,39 @@ workers?.addEventListener('controllerchange', () => { changes++; });
 
 /**
  * Lets a version that waits since an earlier visit take over. Await it before
- * the form shows. True means that the page is about to reload: show nothing.
- * With nothing waiting it costs one look-up and no request.
+ * the form shows, with nothing asked for meanwhile: Chromium ends the old
+ * worker, and a request at that moment starts it anew for half a minute, for
+ * which the new one waits. True means that the page is about to reload: show
+ * nothing. With nothing waiting it costs one look-up and no request.
  */
 export async function takeWaitingAtStart() {
   if (!workers?.controller) return false;
+  const giveBack = holdBackIcons();
+  const taken = await takeWaiting();
+  if (taken) reload();
+  else giveBack();
+  return taken;
+}
+
+async function takeWaiting() {
   const found = await within(ANSWER_MS, workers.getRegistration(document.baseURI).catch(() => undefined));
-  if (!found?.waiting || !await within(ANSWER_MS, soleAndTaking(found.waiting))) return false;
+  if (!found?.waiting) return false;
+  await within(TAKE_OVER_MS, loaded());
+  const changed = controllerChange();
+  if (!await soleAndTaking(found.waiting)) return false;
   // Should it take longer, onUpdateWaiting offers the reload by the button.
-  if (!await within(TAKE_OVER_MS, controllerChange())) return false;
-  reload();
-  return true;
+  return await within(TAKE_OVER_MS, changed) ?? false;
+}
+
+// The browser asks for the icons, and for those in the manifest, of its own
+// accord as soon as the page is loaded.
+function holdBackIcons() {
+  const links = [...document.querySelectorAll('link[rel=icon], link[rel=manifest]')].map((link) => [link, link.getAttribute('href')]);
+  for (const [link] of links) {
+    if (link.rel === 'icon') link.href = 'data:,'; // with none it would ask for /favicon.ico
+    else link.removeAttribute('href');
+  }
+  return () => links.forEach(([link, href]) => link.setAttribute('href', href));
 }
 
 /**
@@ -61,11 +85,27 @@ export async function applyUpdate() {
   reload();
 }
 
-function soleAndTaking(waiting) {
+// The page that a reload has ended may still be counted for a moment.
+async function soleAndTaking(waiting) {
+  for (let asked = 1; ; asked++) {
+    if (await within(ANSWER_MS, soleNow(waiting))) return true;
+    if (asked === ASKS) return false;
+    await new Promise((resolve) => setTimeout(resolve, ASK_AGAIN_MS));
+  }
+}
+
+function soleNow(waiting) {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = (event) => resolve(event.data);
     waiting.postMessage('take over if alone', [port2]);
+  });
+}
+
+function loaded() {
+  return new Promise((resolve) => {
+    if (document.readyState === 'complete') resolve();
+    else addEventListener('load', resolve, { once: true });
   });
 }
 

@@ -18,8 +18,8 @@ import (
 func edition(t *testing.T, number string) site.Files {
 	files := site.Files{
 		"index.html": []byte(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8">
-			<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'">
-			<title>Edition</title><script type="module" src="main.js"></script></head>
+			<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; img-src data:; connect-src 'self'; worker-src 'self'">
+			<title>Edition</title><link rel="icon" href="data:,"><script type="module" src="main.js"></script></head>
 			<body><p id="edition"></p><button id="change" hidden>Change to it now</button></body></html>`),
 		"edition.js": []byte(`export const edition = '` + number + `';`),
 		"big.json":   []byte(`["` + number + `"]`),
@@ -115,6 +115,21 @@ func TestNewVersionTakesOverAtAStartByOneReload(t *testing.T) {
 	s.Stop()
 	later := b.Open(s.URL("/shop/"))
 	shows(t, later, "2")
+}
+
+// The whole site also has icons and a manifest, which the browser asks for
+// while the new version takes over.
+func TestNewVersionOfTheWholeSiteTakesOverAtAStart(t *testing.T) {
+	b := Launch(t)
+	s := Serve(t, "/crank/", Built(t))
+	p := b.Open(s.URL("/crank/"))
+	p.Until(`navigator.serviceWorker.controller`)
+	s.Put("/crank/", nextVersion(t))
+	p.Until(look)
+	p.Reload()
+	p.Until(`document.body.dataset.edition === '2' && document.documentElement.dataset.ready === 'true'`)
+	assert.Equal(t, "/crank/icons/icon.svg", Eval[string](p, `new URL(document.querySelector('link[rel=icon]').href).pathname`))
+	assert.Equal(t, "/crank/manifest.webmanifest", Eval[string](p, `new URL(document.querySelector('link[rel=manifest]').href).pathname`))
 }
 
 func TestNewVersionTakesOverWhenEveryPageWasClosed(t *testing.T) {

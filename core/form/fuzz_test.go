@@ -1,14 +1,13 @@
 package form
 
 import (
-	"encoding/json"
 	"maps"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/testdata/links"
 )
 
 // FuzzForm holds, for any two names and texts: a name that the table knows is its
@@ -16,15 +15,8 @@ import (
 // of that field alone, in words that are bounded; a step of a field that is right
 // leaves it right; and other units change only what the form holds.
 func FuzzForm(f *testing.F) {
-	files, err := filepath.Glob("../../testdata/links/*.txt")
-	require.NoError(f, err)
-	require.NotEmpty(f, files)
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		require.NoError(f, err)
-		_, job, _ := strings.Cut(string(text), "\n")
-		var given Form
-		require.NoError(f, json.Unmarshal([]byte(job), &given))
+	for _, g := range links.All(f) {
+		given := Form(g.Job)
 		names := given.Names()
 		for i := range names {
 			other := names[(i+1)%len(names)]

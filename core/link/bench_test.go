@@ -1,30 +1,22 @@
 package link
 
 import (
-	"strings"
 	"testing"
+
+	"pintwelve/testdata/links"
 )
 
-// sixPassesGiven is the given link of six passes.
-func sixPassesGiven(b *testing.B) given {
-	for _, g := range givenLinks(b) {
-		if strings.HasPrefix(g.name, "six-passes-no-notes") {
-			return g
-		}
-	}
-	b.Fatal("testdata/links has no six-passes-no-notes")
-	return given{}
-}
+const promised = "six-passes-no-notes-run-out.txt"
 
 func BenchmarkEncodeSixPasses(b *testing.B) {
-	job := sixPassesGiven(b).job
+	job := links.Named(b, promised).Job
 	for b.Loop() {
 		Encode(job)
 	}
 }
 
 func BenchmarkDecodeSixPasses(b *testing.B) {
-	link := sixPassesGiven(b).link
+	link := links.Named(b, promised).Link
 	for b.Loop() {
 		Decode(link)
 	}

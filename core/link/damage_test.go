@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/testdata/links"
 )
 
 // edits is how many random multi-edits are tried: go test ./core/link -edits 1000000
@@ -30,35 +32,35 @@ func refused(t *testing.T, link, text string) {
 }
 
 func TestEveryPrefixIsRefused(t *testing.T) {
-	for _, g := range givenLinks(t) {
-		for n := range len(g.link) {
-			refused(t, g.link, g.link[:n])
+	for _, g := range links.All(t) {
+		for n := range len(g.Link) {
+			refused(t, g.Link, g.Link[:n])
 		}
 	}
 }
 
 func TestEveryDeletionIsRefused(t *testing.T) {
-	for _, g := range givenLinks(t) {
-		for i := range len(g.link) {
-			refused(t, g.link, g.link[:i]+g.link[i+1:])
+	for _, g := range links.All(t) {
+		for i := range len(g.Link) {
+			refused(t, g.Link, g.Link[:i]+g.Link[i+1:])
 		}
 	}
 }
 
 func TestEverySubstitutionIsRefused(t *testing.T) {
-	for _, g := range givenLinks(t) {
-		for i := range len(g.link) {
+	for _, g := range links.All(t) {
+		for i := range len(g.Link) {
 			for _, c := range digits {
-				refused(t, g.link, g.link[:i]+string(c)+g.link[i+1:])
+				refused(t, g.Link, g.Link[:i]+string(c)+g.Link[i+1:])
 			}
 		}
 	}
 }
 
 func TestEverySwapIsRefused(t *testing.T) {
-	for _, g := range givenLinks(t) {
-		for i := range len(g.link) - 1 {
-			refused(t, g.link, g.link[:i]+g.link[i+1:i+2]+g.link[i:i+1]+g.link[i+2:])
+	for _, g := range links.All(t) {
+		for i := range len(g.Link) - 1 {
+			refused(t, g.Link, g.Link[:i]+g.Link[i+1:i+2]+g.Link[i:i+1]+g.Link[i+2:])
 		}
 	}
 }
@@ -66,10 +68,10 @@ func TestEverySwapIsRefused(t *testing.T) {
 // What a message does to an address: breaks, blanks, signs at its ends, other
 // alphabets.
 func TestEveryForeignSignIsRefused(t *testing.T) {
-	for _, g := range givenLinks(t) {
+	for _, g := range links.All(t) {
 		for _, sign := range []string{"\n", "\r", "\r\n", " ", "\t", "=", "==", "%20", "+", "/", ".", ")", "\x00", "é", "\xff", "A", "AA", "AAAA"} {
-			for _, i := range []int{1, len(g.link) / 2, len(g.link)} {
-				refused(t, g.link, g.link[:i]+sign+g.link[i:])
+			for _, i := range []int{1, len(g.Link) / 2, len(g.Link)} {
+				refused(t, g.Link, g.Link[:i]+sign+g.Link[i:])
 			}
 		}
 	}
@@ -78,14 +80,14 @@ func TestEveryForeignSignIsRefused(t *testing.T) {
 // Seed 3.
 func TestRandomEditsAreRefused(t *testing.T) {
 	rnd := rand.New(rand.NewSource(3))
-	links := givenLinks(t)
+	links := links.All(t)
 	for range *edits {
 		g := links[rnd.Intn(len(links))]
-		text := []byte(g.link)
+		text := []byte(g.Link)
 		for range 2 + rnd.Intn(7) {
 			text = edit(rnd, text)
 		}
-		refused(t, g.link, string(text))
+		refused(t, g.Link, string(text))
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/form"
+	"pintwelve/testdata/links"
 )
 
 // spelledOut says whether a choice may stand in letters: the one thing in which
@@ -24,8 +25,8 @@ func spelledOut(t table, f form.Form) bool {
 
 // Any text at all is refused for a reason, or is the link of the form it gives.
 func FuzzDecode(f *testing.F) {
-	for _, g := range givenLinks(f) {
-		f.Add(g.link)
+	for _, g := range links.All(f) {
+		f.Add(g.Link)
 	}
 	f.Add(seal(2, nil))
 	f.Add("A\n")

@@ -2,8 +2,6 @@ package link
 
 import (
 	"encoding/json"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -12,61 +10,33 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/form"
+	"pintwelve/testdata/links"
 )
 
-// given is a link that someone may have: it must open for ever.
-type given struct {
-	name, link string
-	job        form.Form
-}
-
-// givenLinks reads testdata/links. A file is a link on its first line and the
-// job behind it, flat JSON, on the others. Files are only ever added.
-//
-// To add one, write the job under a blank first line and run
-//
-//	go test -run TestGivenLinksOpen ./core/link
-//
-// which fails and says the line to put there.
-func givenLinks(t testing.TB) (all []given) {
-	files, err := filepath.Glob("../../testdata/links/*.txt")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		require.NoError(t, err)
-		link, job, _ := strings.Cut(string(text), "\n")
-		g := given{name: filepath.Base(file), link: link}
-		require.NoError(t, json.Unmarshal([]byte(job), &g.job), file)
-		require.NotEmpty(t, g.job, file)
-		all = append(all, g)
-	}
-	return all
-}
-
 func TestGivenLinksOpen(t *testing.T) {
-	for _, g := range givenLinks(t) {
-		again, err := Encode(g.job)
-		require.NoError(t, err, g.name)
-		require.NotEmpty(t, g.link, "%s: put this on the first line:\n%s", g.name, again)
-		job, err := Decode(g.link)
-		require.NoError(t, err, g.name)
-		assert.Equal(t, g.job, job, g.name)
+	for _, g := range links.All(t) {
+		given := form.Form(g.Job)
+		again, err := Encode(given)
+		require.NoError(t, err, g.Name)
+		require.NotEmpty(t, g.Link, "%s: put this on the first line:\n%s", g.Name, again)
+		job, err := Decode(g.Link)
+		require.NoError(t, err, g.Name)
+		assert.Equal(t, given, job, g.Name)
 		job, err = Decode(again)
-		require.NoError(t, err, g.name)
-		assert.Equal(t, g.job, job, g.name)
+		require.NoError(t, err, g.Name)
+		assert.Equal(t, given, job, g.Name)
 	}
 }
 
 // Six passes without notes are promised to fit.
 func TestGivenSixPassesFit(t *testing.T) {
 	found := false
-	for _, g := range givenLinks(t) {
-		if strings.HasPrefix(g.name, "six-passes-no-notes") {
+	for _, g := range links.All(t) {
+		if strings.HasPrefix(g.Name, "six-passes-no-notes") {
 			found = true
-			text, err := Encode(g.job)
+			text, err := Encode(g.Job)
 			require.NoError(t, err)
-			assert.LessOrEqual(t, len(text), 700, g.name)
+			assert.LessOrEqual(t, len(text), 700, g.Name)
 		}
 	}
 	assert.True(t, found)
@@ -75,8 +45,8 @@ func TestGivenSixPassesFit(t *testing.T) {
 // Every letter of both codes stands in a given link, so that none can change.
 func TestGivenLinksHoldTheLetters(t *testing.T) {
 	var held [256][2]bool
-	for _, g := range givenLinks(t) {
-		for _, text := range g.job {
+	for _, g := range links.All(t) {
+		for _, text := range g.Job {
 			manner := mannerOf(text)
 			for i := range len(text) {
 				held[text[i]][0] = held[text[i]][0] || manner == inFigures
@@ -97,8 +67,8 @@ func TestGivenLinksHoldTheLetters(t *testing.T) {
 // mend it.
 func TestGivenLinksHoldTheTable(t *testing.T) {
 	held := map[string]bool{}
-	for _, g := range givenLinks(t) {
-		for name, text := range g.job {
+	for _, g := range links.All(t) {
+		for name, text := range g.Job {
 			field, _, _ := form.Job.Lookup(name)
 			held[mark(field, text)] = true
 		}

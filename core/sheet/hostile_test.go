@@ -1,14 +1,11 @@
 package sheet
 
 import (
-	"encoding/json"
 	"encoding/xml"
 	"errors"
 	"io"
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/form"
+	"pintwelve/testdata/links"
 )
 
 // hostile is what no field asks for.
@@ -28,16 +26,8 @@ var hostile = []string{
 
 // givenJobs are the jobs of testdata/links.
 func givenJobs(t testing.TB) (all []form.Form) {
-	files, err := filepath.Glob("../../testdata/links/*.txt")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		require.NoError(t, err)
-		_, job, _ := strings.Cut(string(text), "\n")
-		var f form.Form
-		require.NoError(t, json.Unmarshal([]byte(job), &f), file)
-		all = append(all, f)
+	for _, g := range links.All(t) {
+		all = append(all, form.Form(g.Job))
 	}
 	return all
 }

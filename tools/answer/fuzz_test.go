@@ -3,24 +3,20 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/testdata/links"
 )
 
 // FuzzJobFile holds, for any bytes: a file is refused with words, or is answered
 // with JSON that has a verdict, and the job read from it is read from its own
 // JSON again.
 func FuzzJobFile(f *testing.F) {
-	files, err := filepath.Glob("../../testdata/links/*.txt")
-	require.NoError(f, err)
-	require.NotEmpty(f, files)
-	for _, file := range files {
-		text, err := os.ReadFile(file)
+	for _, g := range links.All(f) {
+		job, err := json.Marshal(g.Job)
 		require.NoError(f, err)
-		_, job, _ := bytes.Cut(text, []byte("\n"))
 		f.Add(job)
 	}
 	for _, text := range []string{``, `{}`, `[]`, `null`, `{"throw": 1e400}`, `{"throw": {}}`, `{"throw": "1", "throw": 2}`, `{"no.such": "1"}`, "{\"notes\": \"\xff\"}"} {

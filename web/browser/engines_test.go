@@ -112,5 +112,4 @@ func newVersion(t *testing.T, p hands) {
 	p.Reload()
 	p.Ready()
 	assert.Equal(t, "2", p.Text("#edition"))
-
 }

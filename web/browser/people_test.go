@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"os"
 	"strings"
 	"testing"
 
@@ -9,14 +8,14 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/testdata/links"
 )
 
 // wholeJob opens a job that fills every step, on a phone.
 func wholeJob(t *testing.T) *Page {
 	t.Helper()
-	given, err := os.ReadFile("../../testdata/links/whole-job.txt")
-	require.NoError(t, err)
-	link, _, _ := strings.Cut(string(given), "\n")
+	link := links.Named(t, "whole-job.txt").Link
 	p := Launch(t).Open(Serve(t, "/crank/", Built(t)).URL("/crank/#" + link))
 	p.Phone()
 	p.Press("Keep a copy")

@@ -96,10 +96,12 @@ function firstChoice(root, pattern) {
 }
 
 function say(element, text) {
-  const { firstChild: words } = element;
-  if (element.textContent === text) return hide(element, text === '');
-  if (words?.nodeType === Node.TEXT_NODE && words === element.lastChild) words.data = text;
-  else element.textContent = text;
+  if (element.textContent !== text) {
+    const [words, ...more] = element.childNodes;
+    // A text changed in place costs less than a new one.
+    if (words?.nodeType === Node.TEXT_NODE && !more.length) words.data = text;
+    else element.textContent = text;
+  }
   hide(element, text === '');
 }
 

@@ -235,10 +235,17 @@ func TestAThousandJobsStayQuick(t *testing.T) {
 func TestAFullPhoneSaysSoAndOffersTheFile(t *testing.T) {
 	p, _ := bench(t)
 	Eval[bool](p, `(IDBObjectStore.prototype.put = function () { throw new DOMException('the phone is full', 'QuotaExceededError'); }, true)`)
-	p.Fill("Drive run-out", "4")
+	cannotKeep(t, p, "4")
+}
+
+// cannotKeep types a run-out that the page can't keep: it says so at once, with
+// the file as a way out.
+func cannotKeep(t *testing.T, p *Page, runOut string) {
+	t.Helper()
+	p.Fill("Drive run-out", runOut)
 	p.Until(`!document.getElementById('notice').hidden`)
 	assert.Contains(t, p.Text("#notice-text"), "could not be kept")
-	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "4"`)
+	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "`+runOut+`"`)
 }
 
 func TestABrowserThatKeepsNothingStillAnswersAndSaves(t *testing.T) {
@@ -307,10 +314,7 @@ func TestAStoreThatIsClearedUnderThePageIsSaid(t *testing.T) {
 	twist(p)
 	p.Until(kept(`form['pass.1.timing.high'] === '9'`))
 	send(p, storage.ClearDataForOrigin, storage.ClearDataForOriginParams{Origin: Eval[string](p, `location.origin`), StorageTypes: "indexeddb"})
-	p.Fill("Drive run-out", "3")
-	p.Until(`!document.getElementById('notice').hidden`)
-	assert.Contains(t, p.Text("#notice-text"), "could not be kept")
-	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "3"`)
+	cannotKeep(t, p, "3")
 }
 
 func TestTheBrowserIsAskedToKeepTheJobsOnceThereIsOne(t *testing.T) {

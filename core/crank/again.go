@@ -1,6 +1,10 @@
 package crank
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/lsq"
+)
 
 // sitting is one or more rounds of readings with nothing done between them,
 // taken together as one.
@@ -63,13 +67,29 @@ func joined(st []Station, p Station) []Station {
 		a, b := q.sigma(), p.sigma()
 		q.RunOut = (q.runOut().Value*b*b + p.runOut().Value*a*a) / (a*a + b*b)
 		q.Sigma = a * b / math.Hypot(a, b)
-		q.Cov, q.Nu, q.Unsure = cov, math.Max(q.Nu, p.Nu), q.Unsure || p.Unsure
-		if p.Nu == 0 {
-			q.Nu = 0
-		}
+		q.Nu = freedom(cov, q.Nu, p.Nu, w, v)
+		q.Cov, q.Unsure = cov, q.Unsure || p.Unsure
 		return st
 	}
 	return append(st, p)
+}
+
+// freedom returns the degrees of freedom behind the mean of two readings, of
+// covariance cov and with the weights w and v, by Welch and Satterthwaite. They
+// are of one dial, so that what scatter was found in both is one.
+func freedom(cov lsq.Cov, nu1, nu2 float64, w, v lsq.Cov) float64 {
+	all, found, nu := 0.0, 0.0, math.Inf(1)
+	for i, weight := range [...]lsq.Cov{w, v} {
+		put := trace(square(cov), weight)
+		all += put
+		if n := [...]float64{nu1, nu2}[i]; n > 0 {
+			found, nu = found+put, math.Min(nu, n)
+		}
+	}
+	if found == 0 {
+		return 0
+	}
+	return nu * all * all / (found * found)
 }
 
 // sigma is the standard error of a reading's run-out [mm].

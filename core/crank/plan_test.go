@@ -241,6 +241,24 @@ func TestReadAgain(t *testing.T) {
 	assert.Empty(t, n.Tries, "nothing was done")
 }
 
+// Of a round whose scatter is known and one whose scatter was found, it makes no
+// odds which came first, and what was found from little leaves them less sure
+// (Welch and Satterthwaite).
+func TestReadAgainInEitherOrder(t *testing.T) {
+	truth := tryout.Start{D: clock.Vec{N: 0.08}, G: clock.Vec{T: -0.0004}}
+	known, found := one(t, truth, 0.01), one(t, truth, 0.01)
+	for i := range found.Stations {
+		found.Stations[i].Nu, found.Stations[i].Dial = 1, i
+	}
+	tol := crank.Tolerance{RunOut: 0.01}
+	either := crank.Plan([]crank.Pass{known, found}, tol)
+	other := crank.Plan([]crank.Pass{found, known}, tol)
+	both := crank.Plan([]crank.Pass{known, known}, tol)
+	assert.InEpsilon(t, other.Worst.Plus, either.Worst.Plus, 1e-12)
+	assert.InEpsilon(t, other.Advice.Tilt[clock.Left].Plus, either.Advice.Tilt[clock.Left].Plus, 1e-12)
+	assert.InEpsilon(t, lsq.Student95(4)/lsq.Student95(0)*both.Worst.Plus, either.Worst.Plus, 1e-12, "half of it on one degree: ν = 1/(½)²")
+}
+
 // A crank seen from its other end, its halves renamed, is told the same moves by
 // their other names (model, section 1).
 func TestPlanTurnedEndForEnd(t *testing.T) {

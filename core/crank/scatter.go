@@ -31,6 +31,16 @@ func twice(a mat) lsq.Cov {
 // half returns the symmetric part of a.
 func half(a mat) lsq.Cov { return twice(a).Scale(0.5) }
 
+// trace returns that of a c aᵀ.
+func trace(a mat, c lsq.Cov) float64 {
+	sum := 0.0
+	for _, row := range a {
+		v := clock.Vec{T: row[0], N: row[1]}
+		sum += v.Dot(c.Apply(v))
+	}
+	return sum
+}
+
 // line solves [s0 s1; s1 s2] [a; b] = [v0; v1], blocks 2 × 2, and returns the
 // inverse as the covariance of a and b. The caller sees to it that the stations
 // stand apart, so that both inverses exist.

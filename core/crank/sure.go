@@ -90,13 +90,7 @@ func enters(p *Station, pin float64, sc *[2]Scatter, parts [2]part) float64 {
 		}
 	}
 	// W Σ Wᵀ = W, the weight being the inverse of the covariance.
-	w := p.weight()
-	sum := 0.0
-	for _, row := range m {
-		v := clock.Vec{T: row[0], N: row[1]}
-		sum += v.Dot(w.Apply(v))
-	}
-	return sum
+	return trace(m, p.weight())
 }
 
 // StrikePlus returns how far the strike's amount may be out, either way, at 95 %

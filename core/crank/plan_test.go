@@ -248,7 +248,7 @@ func TestReadAgainInEitherOrder(t *testing.T) {
 	truth := tryout.Start{D: clock.Vec{N: 0.08}, G: clock.Vec{T: -0.0004}}
 	known, found := one(t, truth, 0.01), one(t, truth, 0.01)
 	for i := range found.Stations {
-		found.Stations[i].Nu, found.Stations[i].Dial = 1, i
+		found.Stations[i].Nu, found.Stations[i].Dial, known.Stations[i].Dial = 1, i, i
 	}
 	tol := crank.Tolerance{RunOut: 0.01}
 	either := crank.Plan([]crank.Pass{known, found}, tol)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintwelve/core/bound"
+	"pintwelve/core/lsq"
 )
 
 // Station is where along a pin or an eye a reading is taken.
@@ -138,31 +139,12 @@ func (s *spots) plusMinus(step float64) (mean, spot float64) {
 			}
 		}
 	}
-	rounding := normal95 * step / math.Sqrt(12)
+	rounding := lsq.Normal95 * step / math.Sqrt(12)
 	scatter := 0.0
 	if nu > 0 {
-		scatter = student95(nu) * math.Sqrt(sse/float64(nu))
+		scatter = lsq.Student95(float64(nu)) * math.Sqrt(sse/float64(nu))
 	}
 	mean = math.Max(rounding, scatter*math.Sqrt(variance)/n)
 	spot = math.Max(rounding, scatter/math.Sqrt(float64(fewest)))
 	return quadrature(mean, rounding), quadrature(spot, rounding)
-}
-
-const normal95 = 1.959963984540054 // two-sided 95 % of the normal distribution
-
-// student95 returns Student's t, two-sided 95 %, for nu ≥ 1 degrees of freedom:
-// closed forms for 1 and 2, above that the Cornish–Fisher expansion, good to
-// 0.15 %.
-func student95(nu int) float64 {
-	switch nu {
-	case 1:
-		return math.Tan(0.95 * math.Pi / 2)
-	case 2:
-		return 0.95 * math.Sqrt(2/(1-0.95*0.95))
-	}
-	const z = normal95
-	const z3, z5, z7, z9 = z * z * z, z * z * z * z * z, z * z * z * z * z * z * z, z * z * z * z * z * z * z * z * z
-	v := float64(nu)
-	return z + (z3+z)/(4*v) + (5*z5+16*z3+3*z)/(96*v*v) + (3*z7+19*z5+17*z3-15*z)/(384*v*v*v) +
-		(79*z9+776*z7+1482*z5-1920*z3-945*z)/(92160*v*v*v*v)
 }

@@ -7,17 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"gonum.org/v1/gonum/stat/distuv"
 )
-
-func TestStudentAgainstGonum(t *testing.T) {
-	assert.InEpsilon(t, distuv.UnitNormal.Quantile(0.975), normal95, 1e-12)
-	for nu := 1; nu <= 200; nu++ {
-		want := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(nu)}.Quantile(0.975)
-		within := 0.4*math.Pow(float64(nu), -5) + 1e-8 // the first term left out of the expansion
-		assert.InEpsilon(t, want, student95(nu), within, "ν = %d", nu)
-	}
-}
 
 // everySpot reads a shape at every spot.
 func everySpot(at func(Spot) float64) (readings []Micrometer) {

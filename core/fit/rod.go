@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintwelve/core/bound"
+	"pintwelve/core/lsq"
 )
 
 // Rock is a rod rocked sideways on its big end, the dial far up the rod.
@@ -90,7 +91,7 @@ func OutOfParallel(big, small Bar, stepMM float64) (Lean, error) {
 		return Lean{}, err
 	}
 	a, b := small.slope(), big.slope()
-	one := normal95 * stepMM / math.Sqrt(12) * math.Sqrt2
+	one := lsq.Normal95 * stepMM / math.Sqrt(12) * math.Sqrt2
 	return Lean{
 		PerMM:     (a - b) / (1 + a*b), // tan of the angle between them
 		PlusMinus: quadrature(one/big.SpanMM, one/small.SpanMM),

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintwelve/core/bound"
+	"pintwelve/core/lsq"
 )
 
 // StandardGravity is g, m/s², of ISO 80000-3. On the ground g is 9.780 at the
@@ -57,13 +58,13 @@ func (s Swing) Inertia() (Swung, error) {
 	k := small * small / (4 * math.Pi * math.Pi)
 	out := Swung{InertiaGMM2: m*g*a*k - m*a*a, SmallS: small} // MODEL §9
 	byPeriod := 2 * m * g * a * k / s.PeriodS * s.SDS
-	byArm := math.Abs(m*g*k-2*m*a) * s.ArmPM / normal95
-	byMass := math.Abs(g*a*k-a*a) * s.MassPM / normal95
+	byArm := math.Abs(m*g*k-2*m*a) * s.ArmPM / lsq.Normal95
+	byMass := math.Abs(g*a*k-a*a) * s.MassPM / lsq.Normal95
 	byGravity := m * a * k * gSD
 	sd := math.Sqrt(byPeriod*byPeriod + byArm*byArm + byMass*byMass + byGravity*byGravity)
 	out.PM = s.factor(byPeriod, sd) * sd
-	out.ByPeriod, out.ByArm = s.factor(byPeriod, byPeriod)*byPeriod, normal95*byArm
-	out.ByMass, out.ByGravity = normal95*byMass, normal95*byGravity
+	out.ByPeriod, out.ByArm = s.factor(byPeriod, byPeriod)*byPeriod, lsq.Normal95*byArm
+	out.ByMass, out.ByGravity = lsq.Normal95*byMass, lsq.Normal95*byGravity
 	return out, nil
 }
 
@@ -71,7 +72,7 @@ func (s Swing) Inertia() (Swung, error) {
 // whole when only the period's is limited (GUM, JCGM 100, G.4.1).
 func (s Swing) factor(byPeriod, sd float64) float64 {
 	if s.Freedom == 0 || byPeriod == 0 {
-		return normal95
+		return lsq.Normal95
 	}
 	return student95(s.Freedom * math.Pow(sd/byPeriod, 4))
 }

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mathext"
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"pintwelve/core/lsq"
 )
 
 // Textbook pendulums (any text on mechanics, from memory): a uniform rod of
@@ -92,8 +94,8 @@ func TestTapsRecoverTheInertiaWithinItsPlusMinus(t *testing.T) {
 			timing, err := Time(taps, row.passes, 0.001)
 			require.NoError(t, err)
 			s := true_
-			s.MassG += row.massPM / normal95 * rng.NormFloat64()
-			s.ArmMM += row.armPM / normal95 * rng.NormFloat64()
+			s.MassG += row.massPM / lsq.Normal95 * rng.NormFloat64()
+			s.ArmMM += row.armPM / lsq.Normal95 * rng.NormFloat64()
 			s.MassPM, s.ArmPM, s.StartDeg = row.massPM, row.armPM, start
 			s.PeriodS, s.SDS, s.Freedom = timing.PeriodS, timing.SDS, timing.Freedom
 			got, err := s.Inertia()
@@ -130,7 +132,7 @@ func TestPlusMinusByEachReading(t *testing.T) {
 	}{
 		{"mass", func(s *Swing) { s.MassPM = 5 }, func(s *Swing) { s.MassG += step }, func(o Swung) float64 { return o.ByMass }, 5},
 		{"arm", func(s *Swing) { s.ArmPM = 0.5 }, func(s *Swing) { s.ArmMM += step }, func(o Swung) float64 { return o.ByArm }, 0.5},
-		{"period", func(s *Swing) { s.SDS = 0.001 }, func(s *Swing) { s.PeriodS += step }, func(o Swung) float64 { return o.ByPeriod }, 0.001 * normal95},
+		{"period", func(s *Swing) { s.SDS = 0.001 }, func(s *Swing) { s.PeriodS += step }, func(o Swung) float64 { return o.ByPeriod }, 0.001 * lsq.Normal95},
 	} {
 		with, moved := s, s
 		row.pm(&with)
@@ -191,9 +193,9 @@ func TestSwingThatCannotBe(t *testing.T) {
 func TestStudentAgainstGonum(t *testing.T) {
 	for _, nu := range []float64{1, 2, 3, 4, 5, 7, 10, 30, 100, 1e6} {
 		want := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: nu}.Quantile(0.975)
-		assert.InEpsilon(t, want, student95(nu), 1.5e-3, "%g", nu)
-		assert.InEpsilon(t, want, student95(nu+0.9), 1.5e-3, "%g", nu)
+		assert.InEpsilon(t, want, student95(nu), 1e-9, "%g", nu)
+		assert.InEpsilon(t, want, student95(nu+0.9), 1e-9, "%g", nu)
 	}
-	assert.Equal(t, normal95, student95(math.Inf(1)))
+	assert.Equal(t, lsq.Normal95, student95(math.Inf(1)))
 	assert.Equal(t, student95(1), student95(math.NaN()))
 }

@@ -2,12 +2,12 @@ package lsq
 
 import "math"
 
-// The limits where the scatter is known: √(2 ln 20) for a vector, the normal
-// quantile for one component.
-const (
-	radiusKnown  = 2.4477468306808166
-	studentKnown = 1.959963984540054
-)
+// Normal95 is how many standard deviations hold one component at 95 % where the
+// scatter is known: the normal distribution's quantile, both tails.
+const Normal95 = 1.959963984540054
+
+// radiusKnown is the same for a vector: √(2 ln 20).
+const radiusKnown = 2.4477468306808166
 
 // Radius95 returns how many standard deviations hold a vector across the shafts
 // at 95 %, the scatter found with ν degrees of freedom: √(ν (20^(2/ν) − 1))
@@ -23,11 +23,11 @@ func Radius95(nu float64) float64 {
 // Student's t, both tails, for any ν from 1 up; ν nil means known.
 func Student95(nu float64) float64 {
 	if !(nu > 0) || nu > 1e6 {
-		return studentKnown
+		return Normal95
 	}
 	nu = math.Max(nu, 1)
 	// P(|T| ≤ t) is concave in t, so that Newton climbs to its root from below.
-	t := studentKnown
+	t := Normal95
 	for range 40 {
 		step := (0.95 - within(t, nu)) / (2 * density(t, nu))
 		t += step

@@ -16,60 +16,41 @@ func Between(hole, part Size) (Gap, error) {
 	if err := bound.First(hole.check(Eye), part.check(Pin)); err != nil {
 		return Gap{}, err
 	}
-	return between(hole, part), nil
-}
-
-func between(hole, part Size) Gap {
 	return Gap{
 		MeanMM:          hole.MeanMM - part.MeanMM,
 		LeastMM:         hole.LeastMM - part.MostMM,
 		MostMM:          hole.MostMM - part.LeastMM,
 		PlusMinusMM:     quadrature(hole.PlusMinusMM, part.PlusMinusMM),
 		SpotPlusMinusMM: quadrature(hole.SpotPlusMinusMM, part.SpotPlusMinusMM),
-	}
-}
-
-// running returns the gap of two parts that must run free.
-func running(holeField, partField Field, hole, part Size) (Gap, error) {
-	if err := bound.First(hole.check(holeField), part.check(partField)); err != nil {
-		return Gap{}, err
-	}
-	g := between(hole, part)
-	if g.MeanMM <= 0 {
-		return Gap{}, &Fault{Kind: TooBigForHole, Field: partField, Got: part.MeanMM, Least: LeastMM, Most: hole.MeanMM}
-	}
-	g.findTightSpot()
-	return g, nil
-}
-
-func (g *Gap) findTightSpot() {
-	if g.LeastMM <= 0 {
-		g.Findings = append(g.Findings, Finding{TightSpot, g.LeastMM, 0})
-	}
+	}, nil
 }
 
 // Running returns the clearance of a pin in its eye. A pin that isn't smaller is
 // a Fault of kind TooBigForHole.
-func Running(eye, pin Size) (Gap, error) { return running(Eye, Pin, eye, pin) }
-
-// Bush is the two clearances of a floating bush.
-type Bush struct{ Inner, Outer Gap }
-
-// FloatingBush returns the clearances of a bush that floats on its pin and in the
-// rod's eye.
-func FloatingBush(pin, bore, outside, eye Size) (Bush, error) {
-	inner, err := running(BushBore, Pin, bore, pin)
+func Running(eye, pin Size) (Gap, error) {
+	g, err := Between(eye, pin)
 	if err != nil {
-		return Bush{}, err
+		return Gap{}, err
 	}
-	outer, err := running(Eye, BushOutside, eye, outside)
-	if err != nil {
-		return Bush{}, err
+	if g.MeanMM <= 0 {
+		return Gap{}, &Fault{Kind: TooBigForHole, Field: Pin, Got: pin.MeanMM, Least: LeastMM, Most: eye.MeanMM}
+	}
+	if g.LeastMM <= 0 {
+		g.Findings = append(g.Findings, Finding{TightSpot, g.LeastMM, 0})
+	}
+	return g, nil
+}
+
+// BushWall returns a Fault of kind NoWall for a floating bush whose bore comes
+// to its outside.
+func BushWall(bore, outside Size) error {
+	if err := bound.First(bore.check(BushBore), outside.check(BushOutside)); err != nil {
+		return err
 	}
 	if bore.MostMM >= outside.LeastMM {
-		return Bush{}, &Fault{Kind: NoWall, Field: BushOutside, Got: outside.LeastMM, Least: bore.MostMM, Most: MostMM}
+		return &Fault{Kind: NoWall, Field: BushOutside, Got: outside.LeastMM, Least: bore.MostMM, Most: MostMM}
 	}
-	return Bush{inner, outer}, nil
+	return nil
 }
 
 // Rollers returns the diametral clearance of rollers between the pin's track and
@@ -85,7 +66,7 @@ func Rollers(pin, roller, eye Size) (Gap, error) {
 		PlusMinusMM:     quadrature(pin.PlusMinusMM, 2*roller.PlusMinusMM),
 		SpotPlusMinusMM: quadrature(pin.SpotPlusMinusMM, 2*roller.SpotPlusMinusMM),
 	}
-	return running(Eye, Pin, eye, over)
+	return Running(eye, over)
 }
 
 // ThouPerInch returns limits of so many thou of clearance an inch of diameter:

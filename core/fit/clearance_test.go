@@ -44,12 +44,9 @@ func TestPinBiggerThanItsEye(t *testing.T) {
 	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 30.02, LeastMM, 30})
 	_, err = Running(Known(30, 0), Known(30, 0))
 	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 30, LeastMM, 30})
-	_, err = FloatingBush(Known(30, 0), Known(29.9, 0), Known(36, 0), Known(36.1, 0))
-	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 30, LeastMM, 29.9})
-	_, err = FloatingBush(Known(30, 0), Known(30.1, 0), Known(36.2, 0), Known(36.1, 0))
-	assertFault(t, err, Fault{TooBigForHole, BushOutside, 0, 36.2, LeastMM, 36.1})
-	_, err = FloatingBush(Known(30, 0), Known(30.1, 0), Known(30.1, 0), Known(36.1, 0))
-	assertFault(t, err, Fault{NoWall, BushOutside, 0, 30.1, 30.1, MostMM})
+	assertFault(t, BushWall(Known(30.1, 0), Known(30.1, 0)), Fault{NoWall, BushOutside, 0, 30.1, 30.1, MostMM})
+	assertFault(t, BushWall(Known(0, 0), Known(30.1, 0)), Fault{OutOfRange, BushBore, 0, 0, LeastMM, MostMM})
+	require.NoError(t, BushWall(Known(30.1, 0), Known(36, 0)))
 	_, err = Rollers(Known(30, 0), Known(6, 0), Known(41.9, 0))
 	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 42, LeastMM, 41.9})
 	_, err = Rollers(Known(30, 0), Known(0, 0), Known(41.9, 0))
@@ -61,13 +58,6 @@ func TestPinBiggerThanItsEye(t *testing.T) {
 	assertFault(t, err, Fault{OutOfRange, Eye, 0, 31, LeastMM, mean * (1 + tieSlack)})
 	_, err = Between(spread(30, mean, 29, 0), Known(29, 0))
 	assertFault(t, err, Fault{OutOfRange, Eye, 0, 29, mean * (1 - tieSlack), MostMM})
-}
-
-func TestFloatingBushHasTwoClearances(t *testing.T) {
-	b, err := FloatingBush(Known(30, 0.003), Known(30.04, 0.004), Known(36, 0), Known(36.05, 0.006))
-	require.NoError(t, err)
-	assertGap(t, Gap{0.04, 0.04, 0.04, 0.005, 0.005, nil}, b.Inner)
-	assertGap(t, Gap{0.05, 0.05, 0.05, 0.006, 0.006, nil}, b.Outer)
 }
 
 func TestRollersCountTwice(t *testing.T) {

@@ -40,17 +40,7 @@ func (s Shrink) HeatOuter(workingMM, innerC float64) (float64, error) {
 	return reachable(s.RoomC + (bite+workingMM)/(s.OuterPerK*s.DiameterMM))
 }
 
-// CoolInner returns the temperature of the inner part at which it drops into the
-// outer one, at outerC, with a working clearance.
-func (s Shrink) CoolInner(workingMM, outerC float64) (float64, error) {
-	bite, err := s.BiteAt(outerC, s.RoomC)
-	if err := bound.First(err, checkWorking(workingMM)); err != nil {
-		return 0, err
-	}
-	return reachable(s.RoomC - (bite+workingMM)/(s.InnerPerK*s.DiameterMM))
-}
-
-// reachable passes a temperature on, or the Fault that no heat or cold will do.
+// reachable passes a temperature on, or the Fault that no heat will do.
 func reachable(c float64) (float64, error) {
 	if err := celsius(c); err != nil {
 		return 0, err

@@ -29,8 +29,7 @@ func TestExpansionIsNearTheHandbooks(t *testing.T) {
 	assert.InEpsilon(t, 11.8e-6, GreyIron().AlphaPerK, 0.1)   // iron
 	assert.InEpsilon(t, 23.1e-6, LightAlloy().AlphaPerK, 0.1) // aluminium
 	assert.InEpsilon(t, 24.8e-6, Magnesium().AlphaPerK, 0.1)
-	assert.InEpsilon(t, 16.5e-6, Bronze().AlphaPerK, 0.1) // copper
-	for _, m := range []Material{Steel(), GreyIron(), LightAlloy(), Magnesium(), Bronze()} {
+	for _, m := range []Material{Steel(), GreyIron(), LightAlloy(), Magnesium()} {
 		require.NoError(t, expansion(m.AlphaPerK))
 	}
 }
@@ -49,9 +48,6 @@ func TestHeatAndColdBringTheDiametersThere(t *testing.T) {
 		c, err := s.HeatOuter(working, other)
 		require.NoError(t, err)
 		assert.InDelta(t, working, hole(c)-part(other), 1e-12)
-		c, err = s.CoolInner(working, other)
-		require.NoError(t, err)
-		assert.InDelta(t, working, hole(other)-part(c), 1e-12)
 		left, err := s.BiteAt(other, 2*other)
 		require.NoError(t, err)
 		assert.InDelta(t, part(2*other)-hole(other), left, 1e-12)
@@ -89,12 +85,9 @@ func TestHeatThatWontDo(t *testing.T) {
 		assertFault(t, err, Fault{NoBite, Bite, 0, bite, 0, 3.1})
 	}
 
-	_, err = good.CoolInner(1, 20) // colder than there is
-	require.ErrorAs(t, err, &f)
-	assert.Equal(t, Temperature, f.Field)
-	assert.Less(t, f.Got, ColdestC)
 	_, err = good.HeatOuter(10, 20) // hotter than any metal bears
 	require.ErrorAs(t, err, &f)
+	assert.Equal(t, Temperature, f.Field)
 	assert.Greater(t, f.Got, float64(HottestC))
 	_, err = good.HeatOuter(-1, 20)
 	assertFault(t, err, Fault{OutOfRange, Clearance, 0, -1, 0, MostMM})

@@ -24,9 +24,6 @@ func LightAlloy() Material { return Material{71.7e3, 0.333, 0, 22e-6} }
 // Magnesium is cast magnesium alloy; expansion is common practice, no source.
 func Magnesium() Material { return Material{44.8e3, 0.350, 0, 26e-6} }
 
-// Bronze is phosphor bronze; expansion is common practice, no source.
-func Bronze() Material { return Material{111e3, 0.349, 0, 18e-6} }
-
 func (m Material) check() error {
 	return bound.First(
 		within(Modulus, m.EMPa, 1e2, 1e7),

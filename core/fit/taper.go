@@ -1,10 +1,6 @@
 package fit
 
-import (
-	"math"
-
-	"pintwelve/core/bound"
-)
+import "math"
 
 // Tapered is a joint pressed up a taper.
 type Tapered struct {
@@ -14,36 +10,7 @@ type Tapered struct {
 	YieldDrawMM float64
 }
 
-// TaperOf returns the taper from two diameters and the length between them: 1 in 8
-// is 0.125.
-func TaperOf(bigMM, smallMM, lengthMM float64) (float64, error) {
-	if err := bound.First(length(Diameter, bigMM), length(Diameter, smallMM), length(JointLength, lengthMM)); err != nil {
-		return 0, err
-	}
-	taper := (bigMM - smallMM) / lengthMM
-	if err := checkTaper(taper); err != nil {
-		return 0, err
-	}
-	return taper, nil
-}
-
 func checkTaper(taper float64) error { return within(Taper, taper, 1e-5, 1) }
-
-// Draw returns how far a taper is drawn up for a bite: δ/taper.
-func Draw(biteMM, taper float64) (float64, error) {
-	if err := bound.First(within(Bite, biteMM, 0, MostMM), checkTaper(taper)); err != nil {
-		return 0, err
-	}
-	return biteMM / taper, nil
-}
-
-// BiteOfDraw returns the bite that a draw along the taper makes, from hand-tight.
-func BiteOfDraw(drawMM, taper float64) (float64, error) {
-	if err := bound.First(within(JointLength, drawMM, 0, MostMM), checkTaper(taper)); err != nil {
-		return 0, err
-	}
-	return drawMM * taper, nil
-}
 
 // Tapered works out the joint on a taper, DiameterMM being its mean diameter. On
 // a cone of half-angle a, tan a = taper/2, pressure p acts on π d l/cos a: the

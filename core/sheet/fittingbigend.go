@@ -63,8 +63,8 @@ func (f *fitting) bigEnd() {
 	if hasBush && hasEye {
 		f.runs("bigend.bush", gap{name: "bigend.outer_clearance", title: "Bush in rod", Limits: outer}, eye, bush)
 	}
-	if hasBore && hasBush && bore.MostMM >= bush.LeastMM {
-		f.faulty("bigend.bush", &fit.Fault{Kind: fit.NoWall, Got: bush.LeastMM, Most: bore.MostMM})
+	if hasBore && hasBush {
+		f.faulty("bigend.bush", fit.BushWall(bore, bush))
 	}
 }
 

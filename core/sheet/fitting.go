@@ -59,10 +59,15 @@ var gradeNames = [...]string{"not measured", "right", "too close to call", "wron
 // faulty tells a fault of the fit room beside a field.
 func (f *fitting) faulty(name string, err error) bool {
 	fault, ok := err.(*fit.Fault)
-	if ok {
-		f.r.Complain(name, fill(faultWords[fault.Kind], f.size(fault.Got), f.size(fault.Most), f.size(fault.Least)))
+	if !ok {
+		return false
 	}
-	return ok
+	bounds := [...]string{f.size(fault.Got), f.size(fault.Most), f.size(fault.Least)}
+	if fault.Kind == fit.NoWall && fault.Field != fit.Hollow {
+		bounds[1] = bounds[2] // what is outside is to be more than the least
+	}
+	f.r.Complain(name, fill(faultWords[fault.Kind], bounds[:]...))
+	return true
 }
 
 // faultWords are filled with what was given, the most and the least that would

@@ -181,7 +181,11 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 
 func (f *fitting) playLeft(at, out string, b fit.Bearing, shaft, housing fit.Seat) {
 	left, err := b.PlayLeft(shaft, housing)
-	if f.faulty(at+"outside", err) {
+	field := at + "outside"
+	if fault, ok := err.(*fit.Fault); ok && fault.Field == fit.HubOutside {
+		field = at + "wall"
+	}
+	if f.faulty(field, err) {
 		return
 	}
 	f.number(out+"play_left_mm", left.LeftMM)

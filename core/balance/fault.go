@@ -42,7 +42,6 @@ const (
 	Mass                        // kg
 	Angle                       // rad, of the crank or of the frame
 	Points                      // on a loop
-	RollingArm                  // mm
 	NothingWeighed              // neither a weighing nor a stated factor
 	Removed                     // g·mm
 	Unbalance                   // g·mm

@@ -33,8 +33,7 @@ type Residual struct {
 }
 
 // CompareResidual sets the permissible unbalance beside showsGMM, the least that
-// the knife-edges show: RollsGMM as tried, or FrictionGMM as reckoned. A *Fault for
-// figures that can't be.
+// the knife-edges show, as RollsGMM tells. A *Fault for figures that can't be.
 func CompareResidual(grade, rpm, massKG, showsGMM float64) (Residual, error) {
 	permits, err := Permissible(grade, rpm, massKG)
 	if err != nil {
@@ -56,15 +55,4 @@ func RollsGMM(weightG, radiusMM float64) (float64, error) {
 		return 0, err
 	}
 	return weightG * radiusMM, nil
-}
-
-// FrictionGMM returns the same reckoned from the arm of rolling resistance: an
-// unbalance rolls the crank once its moment beats the weight on that arm,
-// U = m f. A *Fault for figures that can't be.
-func FrictionGMM(massKG, armMM float64) (float64, error) {
-	err := bound.First(above(Mass, massKG, 0, MostG/1000), within(RollingArm, armMM, 0, 1))
-	if err != nil {
-		return 0, err
-	}
-	return massKG * 1000 * armMM, nil
 }

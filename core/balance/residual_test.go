@@ -35,10 +35,7 @@ func TestKnifeEdgesBesideTheStandard(t *testing.T) {
 	assert.InDelta(t, 80.0, r.ShowsGMM, 1e-12)
 	assert.InDelta(t, 6.3*80/160.43, r.Grade, 1e-3)
 
-	shows, err = FrictionGMM(8, 0.025)
-	require.NoError(t, err)
-	assert.InDelta(t, 200, shows, 1e-9, "8000 g on an arm of 0.025 mm")
-	r, err = CompareResidual(6.3, 3000, 8, shows)
+	r, err = CompareResidual(6.3, 3000, 8, 200)
 	require.NoError(t, err)
 	assert.False(t, r.Enough)
 }
@@ -59,7 +56,5 @@ func TestResidualsThatCannotBe(t *testing.T) {
 		assert.Equal(t, row.field, fault.Field)
 	}
 	_, err := RollsGMM(1, 0)
-	assert.Error(t, err)
-	_, err = FrictionGMM(8, math.NaN())
 	assert.Error(t, err)
 }

@@ -35,12 +35,12 @@ func TestWeighBalanceDrillWeighAgain(t *testing.T) {
 	wheel := drill.Task{
 		Zone:     drill.Zone{InMM: 50, OutMM: 82, Hour: clock.Wrap(math.Round(c[0].GMM.Hour())), HalfRad: math.Pi / 3},
 		DrillsMM: drill.Inch(12, 40, 2), PointDeg: 118, ThickMM: 22, WallMM: 3, DensityKGM3: 7850,
-		MostHoles: 8, ToleranceGMM: 40,
+		MostHoles: 8, ToleranceGMM: 20, Remove: c[0].GMM.Scale(0.5), // half on each wheel
 	}
-	p, err := drill.Both(wheel, wheel, c[0].GMM)
+	p, err := wheel.Plan()
 	require.NoError(t, err)
 	require.True(t, p.Reached)
-	left, err := j.Left(p.MomentGMM)
+	left, err := j.Left(p.MomentGMM.Scale(2))
 	require.NoError(t, err)
 	assert.InDelta(t, found.Factor.X, left.Factor.X, 40/(40*495.0))
 	assert.InDelta(t, 0, left.SideGMM.X, 40)
@@ -48,11 +48,11 @@ func TestWeighBalanceDrillWeighAgain(t *testing.T) {
 	// On the knife-edges again, the bob weight of the factor aimed at: the heavy
 	// spot is what the plan left, and the next correction is just that.
 	again := balance.Weighing{HungG: j.After.BobG(balance.Weighing{}, found.Factor.X)}
-	again.Heavy = balance.HeavySpot{Hour: p.LeftGMM.Hour(), WeightG: p.LeftGMM.Len() / 80, RadiusMM: 80}
+	again.Heavy = balance.HeavySpot{Hour: p.LeftGMM.Hour(), WeightG: 2 * p.LeftGMM.Len() / 80, RadiusMM: 80}
 	next := balance.Job{
 		Before: j.After, After: j.After, StepG: 1, ThrowMM: 40, Target: found.Factor.X, Weighed: []balance.Weighing{again},
 	}
 	d, err := next.Correct()
 	require.NoError(t, err)
-	assert.InDelta(t, 0, d[0].GMM.Sub(p.LeftGMM).Len(), 1e-6)
+	assert.InDelta(t, 0, d[0].GMM.Sub(p.LeftGMM.Scale(2)).Len(), 1e-6)
 }

@@ -22,15 +22,18 @@ func BenchmarkBothWheels(b *testing.B) {
 		{"out of reach", clock.Vec{T: -50000, N: 900}},
 	} {
 		b.Run(row.name, func(b *testing.B) {
-			left, right := flywheel(clock.Vec{}), flywheel(clock.Vec{})
-			right.ThickMM = 24.5 // so that each wheel has to be planned
+			left, right := flywheel(row.total.Scale(0.5)), flywheel(row.total.Scale(0.5))
+			left.ToleranceGMM /= 2
+			right.ToleranceGMM, right.ThickMM = left.ToleranceGMM, 24.5 // so that each wheel has to be planned
 			holes := 0
 			for b.Loop() {
-				p, err := Both(left, right, row.total)
-				if err != nil {
-					b.Fatal(err)
+				for _, wheel := range [...]Task{left, right} {
+					p, err := wheel.Plan()
+					if err != nil {
+						b.Fatal(err)
+					}
+					holes = len(p.Holes)
 				}
-				holes = len(p.Left.Holes)
 			}
 			b.ReportMetric(float64(holes), "holes/wheel")
 		})

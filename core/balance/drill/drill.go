@@ -6,7 +6,6 @@
 //	t := drill.Task{Zone: zone, DrillsMM: drill.Metric(4, 12, 0.5), ThickMM: 22, WallMM: 3, ... , Remove: moment}
 //	p, err := t.Plan()              // a *Fault for figures that can't be
 //	t.Frees()                       // what would help, when p.Reached is false
-//	drill.Both(left, right, moment) // half on each wheel
 //	p.After(swarf, step, 1)         // what was really taken off, and what is left
 //
 // Conventions: lengths mm, weights g, densities kg/m³, moments g·mm; clock

@@ -3,7 +3,6 @@ package drill
 import (
 	"math"
 	"math/rand"
-	"reflect"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -244,54 +243,6 @@ func TestPlanTurnsAndMirrorsWithTheJob(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, want, again, "the same job has the same plan")
 	}
-}
-
-func TestBothWheelsTakeHalf(t *testing.T) {
-	task, total := flywheel(clock.Vec{}), clock.Vec{T: -6000, N: 500}
-	thin := task
-	thin.ThickMM = 18
-	p, err := Both(task, thin, total)
-	require.NoError(t, err)
-	require.True(t, p.Reached)
-	assert.LessOrEqual(t, p.LeftGMM.Len(), task.ToleranceGMM)
-	assert.LessOrEqual(t, p.CoupleGMM.Len(), task.ToleranceGMM)
-	assert.InDelta(t, 0, p.Left.MomentGMM.Add(p.Right.MomentGMM).Sub(p.MomentGMM).Len(), 1e-9)
-	assert.InDelta(t, 0, p.Left.MomentGMM.Sub(total.Scale(0.5)).Len(), task.ToleranceGMM/2)
-
-	thin.DrillsMM = nil
-	_, err = Both(task, thin, total)
-	var fault *Fault
-	require.ErrorAs(t, err, &fault)
-	assert.Equal(t, Drills, fault.Field)
-}
-
-// Every field of a task counts when wheels are taken for alike.
-func TestWheelsUnlikeInAnyFigure(t *testing.T) {
-	task := flywheel(clock.Vec{T: 1, N: 2})
-	require.True(t, task.same(flywheel(clock.Vec{T: 1, N: 2})))
-	var spoil func(v reflect.Value)
-	spoil = func(v reflect.Value) {
-		was := reflect.New(v.Type()).Elem()
-		was.Set(v)
-		switch v.Kind() {
-		case reflect.Struct:
-			for i := range v.NumField() {
-				spoil(v.Field(i))
-			}
-			return
-		case reflect.Float64:
-			v.SetFloat(v.Float() + 1)
-		case reflect.Int:
-			v.SetInt(v.Int() + 1)
-		case reflect.Uint8:
-			v.SetUint(v.Uint() + 1)
-		case reflect.Slice:
-			v.Set(v.Slice(1, v.Len()))
-		}
-		assert.False(t, task.same(flywheel(clock.Vec{T: 1, N: 2})), "%v", v.Type())
-		v.Set(was)
-	}
-	spoil(reflect.ValueOf(&task).Elem())
 }
 
 func TestSets(t *testing.T) {

@@ -58,12 +58,17 @@ func stepLast(f Form, name string, by int) string {
 	return before + unit.Figures(math.Round(v/step+float64(by))*step, field.UnitIn(f), step)
 }
 
-// division is that of the dial which a field is read off.
+// division is that of the dial which a field is read off; at a further place
+// along a shaft, the dial of that shaft's side.
 func (r *Reader) division(name string) float64 {
 	for _, side := range sides {
 		if strings.Contains(name, "."+side+".") {
 			return r.Division(side)
 		}
+	}
+	if _, place, more := strings.Cut(name, ".dial."); more {
+		key, _, _ := strings.Cut(place, ".")
+		return r.Division(r.Word("dial." + key + ".half"))
 	}
 	return r.Division(sides[0])
 }

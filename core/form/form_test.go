@@ -99,6 +99,8 @@ func TestAStepIsOneDivision(t *testing.T) {
 		{Form{"pass.1.drive.tir": "two"}, "pass.1.drive.tir", 1, "two"},
 		{Form{"left": "timing"}, "left", 1, "timing"},
 		{Form{}, "nosuch", 1, ""},
+		{Form{"timing.division": "1", "dial.a.half": "timing", "pass.1.dial.a.tir": "2"}, "pass.1.dial.a.tir", 1, "3"},
+		{Form{"timing.division": "1", "dial.a.half": "drive", "pass.1.dial.a.turn": "2"}, "pass.1.dial.a.turn", 1, "2.5"},
 	} {
 		assert.Equal(t, row.expected, Step(row.form, row.name, row.by), "%v", row)
 	}

@@ -63,13 +63,12 @@ type Advice struct {
 // Where a support is not to be trusted, the dials' own run-out is partly the
 // support's: the same places in the crank's own bearings are judged instead.
 func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
-	j := judge{Seat: s, st: st, tol: tol, trusted: true, sureT: s.SureOfD(st).Plus(clock.Vec{T: 1})}
 	a := Advice{}
 	for h := range a.Shaft {
 		a.Shaft[h] = s.Shaft(st, clock.End(h))
-		j.trusted = j.trusted && a.Shaft[h].Trusted()
 		a.Tilt[h] = s.tiltFigure(st, clock.End(h))
 	}
+	j := s.judge(st, tol, &a)
 	for i := range st {
 		g := j.gauge(i)
 		if g.Value > a.Worst.Value || i == 0 {
@@ -89,6 +88,15 @@ func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 	a.Weak = j.weakest()
 	a.SecondStation = len(st) > 0 && distinctPlaces(st, st[a.Weak].Half) < 2
 	return a
+}
+
+// judge returns the judging of an advice whose shafts have been looked at.
+func (s *Seat) judge(st []Station, tol Tolerance, a *Advice) judge {
+	return judge{
+		Seat: s, st: st, tol: tol,
+		trusted: a.Shaft[clock.Left].Trusted() && a.Shaft[clock.Right].Trusted(),
+		sureT:   s.SureOfD(st).Plus(clock.Vec{T: 1}),
+	}
 }
 
 func (s *Seat) tiltFigure(st []Station, h clock.End) Figure {

@@ -126,8 +126,8 @@ func TestResidualsOfMoreThanEnough(t *testing.T) {
 	seat := solved(t, c, st)
 	// y = b (x − 20): b = (40·0.03 + 60·0.06)/(40² + 60²).
 	b := (40*0.03 + 60*0.06) / (40*40 + 60*60)
-	assert.InDelta(t, 0.03-40*b, seat.Residual(&st[0]).T, 1e-12)
-	assert.InDelta(t, 0.06-60*b, seat.Residual(&st[2]).T, 1e-12)
+	assert.InDelta(t, 0.03-40*b, st[0].E.Sub(seat.At(clock.Left, st[0].At)).T, 1e-12)
+	assert.InDelta(t, 0.06-60*b, st[2].E.Sub(seat.At(clock.Left, st[2].At)).T, 1e-12)
 	assert.Equal(t, 1, seat.Spare(st, clock.Left))
 	assert.Equal(t, 0, seat.Spare(st, clock.Right))
 }

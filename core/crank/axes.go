@@ -70,17 +70,6 @@ func (s *Seat) Forecast(half clock.End, x float64) Forecast {
 	return Forecast{Now: now, Strike: now.Add(strike), Gap: now.Add(gap), Both: now.Add(strike).Add(gap)}
 }
 
-// Floor returns the worst run-out [mm] over the stations with d_n and g nil,
-// which no bumping passes (model, section 4), and the station it stands at.
-func (s *Seat) Floor(st []Station) (runOut float64, station int) {
-	for i := range st {
-		if r := 2 * s.Forecast(st[i].Half, st[i].At).Both.Len(); r > runOut {
-			runOut, station = r, i
-		}
-	}
-	return runOut, station
-}
-
 // share is how much of d and of g [per mm] a place on a half shows.
 type share struct{ d, g float64 }
 

@@ -72,7 +72,3 @@ func (c *Crank) work(k Kind, u, g clock.Vec) Move {
 func (s *Seat) Gap() (across, widest float64) {
 	return 2 * s.Crank.Rim * s.G.Len(), s.G.Hour()
 }
-
-// Twist returns the angle [rad] by which the right wheel is turned clockwise
-// from the left about the crankpin, seen from the left: d_n = −R ψ.
-func (s *Seat) Twist() float64 { return -s.D.N / s.Crank.Throw }

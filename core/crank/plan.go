@@ -110,15 +110,6 @@ func began(g []sitting) float64 {
 	return worst
 }
 
-// judge returns the judging that gave an advice.
-func (s *Seat) judge(st []Station, tol Tolerance, a *Advice) judge {
-	return judge{
-		Seat: s, st: st, tol: tol,
-		trusted: a.Shaft[clock.Left].Trusted() && a.Shaft[clock.Right].Trusted(),
-		sureT:   s.SureOfD(st).Plus(clock.Vec{T: 1}),
-	}
-}
-
 // inside tells whether every gauge stands inside its limit, its doubt counted k
 // times; what stands at half its limit is inside whatever the doubt, since a
 // blow would do it more harm.

@@ -113,7 +113,3 @@ func (s *Seat) ClosePlus(st []Station) (plus, from, to float64) {
 	}
 	return move.Arm * sure.Plus(s.G), worked(-turn), worked(turn)
 }
-
-// Residual returns how far a station's reading lies from what the halves so
-// found would show there [mm].
-func (s *Seat) Residual(p *Station) clock.Vec { return p.E.Sub(s.At(p.Half, p.At)) }

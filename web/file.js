@@ -1,6 +1,6 @@
 // Jobs in a file: plain JSON that a person can read, out of the phone and into
 // another, and how a file's jobs meet those that are kept.
-import { newKey } from './job.js';
+import { newKey, sameForm } from './job.js';
 
 const KIND = 'Pintwelve jobs';
 const VERSION = 1;
@@ -101,9 +101,4 @@ export function settled(kept, job) {
 /** A job of its own with another's form, its number saying what it is. */
 export function copyOf({ form }, what) {
   return { id: newKey(), rev: 1, form: { ...form, number: `${(form.number ?? '').slice(0, 34)} (${what})`.trim().slice(0, 60) } };
-}
-
-function sameForm(a, b) {
-  const names = Object.keys(a);
-  return names.length === Object.keys(b).length && names.every((name) => a[name] === b[name]);
 }

@@ -3,7 +3,7 @@
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
-import { Job, newKey } from './job.js';
+import { Job, newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
 import { JobSheet } from './jobsheet.js';
 import { linkIn } from './link.js';
@@ -197,11 +197,14 @@ class Bench {
     this.controls.toReadings();
   }
 
-  /** Has the holes planned; they come in as an edit, if this job is still on the bench. */
+  /** Has the holes planned; they come in as an edit, if the job still stands as they were planned for. */
   planHoles() {
     const { job } = this;
-    this.plan.start(job.form, newKey(), (changes) => {
-      if (this.job === job) this.put(changes);
+    const asked = { ...job.form };
+    this.plan.start(asked, newKey(), (changes) => {
+      if (this.job !== job || !sameForm(job.form, asked)) return 'A figure was changed meanwhile: plan again. The holes are as they were.';
+      this.put(changes);
+      return '';
     });
   }
 

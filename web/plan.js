@@ -12,7 +12,10 @@ export class Plan {
     section.querySelector('#print-template').addEventListener('click', printTemplate);
   }
 
-  /** Plans for a form; done(changes) is called with the fields that hold the holes, unless it is stopped. */
+  /**
+   * Plans for a form; done(changes) is called with the fields that hold the
+   * holes, unless it is stopped, and gives what there is to say against them.
+   */
   start(form, key, done) {
     this.stop('Planning …');
     const worker = new Worker('plan-worker.js', { type: 'module' });
@@ -20,8 +23,7 @@ export class Plan {
     this.#busy(true);
     worker.addEventListener('message', ({ data }) => {
       const { fault, 'say.plan.said': said = '', ...changes } = data;
-      if (!fault) done(changes);
-      this.stop(fault ? wrong(fault) : said);
+      this.stop(fault ? wrong(fault) : done(changes) || said);
     });
     worker.addEventListener('error', ({ message }) => this.stop(wrong(message || 'the planner did not load')));
     worker.postMessage({ ...form, key });

@@ -84,6 +84,22 @@ func TestPlanningIsStopped(t *testing.T) {
 	assert.Equal(t, rows, Eval[int](p, `document.querySelectorAll('[data-row="hole"]').length`), "a plan takes the place of the one before")
 }
 
+// What was planned for other figures must not come in as if it were for these.
+func TestAPlanForOtherFiguresIsLeftOut(t *testing.T) {
+	p, _ := balanceStep(t)
+	p.Fill("Piston, new", "250")
+	Eval[bool](p, `(() => {
+		document.getElementById('plan-holes').click();
+		const piston = document.querySelector('[name="new.piston"]');
+		piston.value = '270';
+		return piston.dispatchEvent(new InputEvent('input', { bubbles: true }));
+	})()`)
+	p.Until(planSaid + `.startsWith('A figure was changed meanwhile')`)
+	assert.Zero(t, Eval[int](p, `document.querySelectorAll('[data-row="hole"]').length`))
+	p.Press("Plan the holes")
+	p.Until(planSaid + ` === 'Planned.'`)
+}
+
 func TestTheBalanceFitsTheNarrowestPhoneAndAThumb(t *testing.T) {
 	p, _ := balanceStep(t)
 	p.Fill("Piston, new", "250")

@@ -48,16 +48,18 @@ class Store {
     this.db.onclose = lost;
   }
 
-  get(id) {
+  // Where the store is closed its methods reject, never throw: hence async.
+
+  async get(id) {
     return done(this.db.transaction('jobs').objectStore('jobs').get(id));
   }
 
-  all() {
+  async all() {
     return done(this.db.transaction('jobs').objectStore('jobs').getAll());
   }
 
   /** Of every job what the list shows. */
-  lines() {
+  async lines() {
     return done(this.db.transaction('lines').objectStore('lines').getAll());
   }
 
@@ -67,7 +69,7 @@ class Store {
     return id === undefined ? undefined : this.get(id);
   }
 
-  setCurrent(id) {
+  async setCurrent(id) {
     return done(this.db.transaction('state', 'readwrite').objectStore('state').put(id, 'current'));
   }
 

@@ -466,6 +466,9 @@ func newerStore(t *testing.T) {
 	p.Fill("Drive run-out", "5")
 	p.Until(`document.getElementById('notice-text').textContent.includes('could not be kept')`)
 	assert.Contains(t, savedFile(p, "Save a file"), `"pass.1.drive.tir": "5"`)
+	Eval[bool](p, `(document.getElementById('afresh').click(), true)`)
+	p.Until(`document.getElementById('drive-tir').value === ''`) // the page goes on
+	assert.NotContains(t, p.Text("#notice-text"), "could not be done", "the file was saved all the same")
 
 	p.Visit("about:blank")
 	p.Visit(s.URL("/crank/"))

@@ -34,8 +34,7 @@ export class Lathe {
   leave() {
     document.documentElement.classList.remove('at-lathe');
     this.bench.querySelector('.now')?.classList.remove('now');
-    this.awake?.release();
-    this.awake = null;
+    this.letSleep();
     this.bench.querySelector('#to-lathe').focus();
   }
 
@@ -44,6 +43,12 @@ export class Lathe {
   async stayAwake() {
     if (!this.open || document.hidden || !navigator.wakeLock) return;
     this.awake = await navigator.wakeLock.request('screen').catch(() => null);
+    if (!this.open) this.letSleep(); // left before the lock came
+  }
+
+  letSleep() {
+    this.awake?.release();
+    this.awake = null;
   }
 
   fields() {

@@ -25,6 +25,10 @@ export class Spin {
   start() {
     let last = performance.now();
     const go = (now) => {
+      if (this.section.closest('[hidden]')) {
+        this.stop(); // another step shows
+        return;
+      }
       this.slider.value = (Number(this.slider.value) + ((now - last) / 1000) * HOURS_PER_SECOND) % 12;
       last = now;
       this.turn();

@@ -122,6 +122,6 @@ export class Controls {
 }
 
 function focusAfter(control) {
-  const all = [...document.querySelectorAll('input:not([type="radio"], [type="hidden"]), select')].filter((other) => !other.closest('[hidden]'));
+  const all = [...document.querySelectorAll('input:not([type="radio"], [type="hidden"]), select')].filter((other) => !other.closest('[hidden], details:not([open])'));
   all[all.indexOf(control) + 1]?.focus();
 }

@@ -43,7 +43,7 @@ async function start() {
   typeAgain();
   document.documentElement.dataset.ready = 'true';
   setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
-  onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', applyUpdate));
+  onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', () => bench.job.keep().then(applyUpdate)));
 }
 
 function faulted(fault) {
@@ -249,12 +249,12 @@ class Bench {
   heard({ id, rev }) {
     if (id === this.job.id && rev === 0) notice.say('This crank was deleted in another tab. It stands here until you open another; the next figure you type keeps it again.');
     else this.reread(id);
-    if (this.step.id === 'jobs') this.jobs.show();
+    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.told(error));
   }
 
   async reread(id) {
     if (id !== this.job.id || !this.job.store) return;
-    const record = await this.store.get(id);
+    const record = await this.store.get(id).catch((error) => this.told(error));
     if (record) this.job.adopt(record);
   }
 

@@ -2,21 +2,18 @@ package site
 
 import (
 	"errors"
+	"slices"
 
 	"pintwelve/tools/module"
 )
 
-// segment is bytes that a module puts into its memory as it starts.
-type segment struct {
-	at    int
-	bytes []byte
-}
-
-// joined returns a module whose data segments are joined where so few zeros lie
-// between them that writing the zeros out is shorter once it is packed: memory
-// is zero to begin with. Go's linker cuts its data at every few zeros, 50,000
-// times, and each cut costs a place and a length.
-func joined(program []byte) (out []byte, err error) {
+// shortened returns a module, as Go's linker writes it, with its data written
+// shorter: without what only a trace would tell (see withoutLines) and with its
+// segments joined where so few zeros lie between them that writing the zeros
+// out is shorter once it is packed: memory is zero to begin with. The linker
+// cuts its data at every few zeros, 50,000 times, and each cut costs a place
+// and a length.
+func shortened(program []byte) (out []byte, err error) {
 	defer func() {
 		if recover() != nil { // or a slice out of range, where the file is cut short
 			out, err = nil, errors.New("not a module as Go’s linker writes it")
@@ -26,11 +23,21 @@ func joined(program []byte) (out []byte, err error) {
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind, section := rest.Byte(), rest.Bytes()
 		if kind == module.Data {
-			section = written(join(segments(section)))
+			data := memory(segments(section))
+			if err := withoutLines(data); err != nil {
+				return nil, err
+			}
+			section = written(cut(data))
 		}
 		out = module.AppendBytes(append(out, kind), section)
 	}
 	return out, nil
+}
+
+// segment is bytes that a module puts into its memory as it starts.
+type segment struct {
+	at    int
+	bytes []byte
 }
 
 // An active segment of memory 0 is 0, i32.const and where, end, and its bytes
@@ -65,19 +72,34 @@ func written(all []segment) []byte {
 	return out
 }
 
-func join(all []segment) []segment {
-	const mostZeros = 256
-	var long []segment
+// memory is what segments make of a memory of zeros, up to the last's end.
+func memory(all []segment) []byte {
+	var m []byte
 	for _, s := range all {
-		if last := len(long) - 1; last >= 0 {
-			before := &long[last]
-			gap := s.at - before.at - len(before.bytes)
-			if gap >= 0 && gap <= mostZeros {
-				before.bytes = append(append(before.bytes, make([]byte, gap)...), s.bytes...)
-				continue
+		m = append(m, make([]byte, max(0, s.at+len(s.bytes)-len(m)))...)
+		copy(m[s.at:], s.bytes)
+	}
+	return m
+}
+
+// cut returns the segments that make memory m, parted where more than
+// mostZeros zeros stand in a row.
+func cut(m []byte) []segment {
+	const mostZeros = 256
+	var all []segment
+	for at := 0; ; {
+		first := slices.IndexFunc(m[at:], func(b byte) bool { return b != 0 })
+		if first < 0 {
+			return all
+		}
+		at += first
+		last := at // the last byte so far that is none of the zeros
+		for next := at; next < len(m) && next-last <= mostZeros+1; next++ {
+			if m[next] != 0 {
+				last = next
 			}
 		}
-		long = append(long, s)
+		all = append(all, segment{at, m[at : last+1]})
+		at = last + 1
 	}
-	return long
 }

@@ -36,7 +36,7 @@ func Build(root, program string) (Files, error) {
 	if err != nil {
 		return nil, err
 	}
-	if files["core.wasm"], err = joined(compiled); err != nil {
+	if files["core.wasm"], err = shortened(compiled); err != nil {
 		return nil, err
 	}
 	if files["wasm_exec.js"], err = wasmExec(root); err != nil {
@@ -57,7 +57,7 @@ func Finish(files Files) (Files, error) {
 // Write puts the site in dir, from which everything older is removed first.
 // It refuses a folder with content that has no core.wasm, which no build wrote.
 func (f Files) Write(dir string) error {
-	if err := clear(dir); err != nil {
+	if err := empty(dir); err != nil {
 		return err
 	}
 	for _, path := range f.Paths() {
@@ -72,7 +72,7 @@ func (f Files) Write(dir string) error {
 	return nil
 }
 
-func clear(dir string) error {
+func empty(dir string) error {
 	entries, err := os.ReadDir(dir)
 	if os.IsNotExist(err) || err == nil && len(entries) == 0 {
 		return nil

@@ -1,0 +1,111 @@
+package site
+
+import (
+	"bytes"
+	"debug/gosym"
+	"encoding/binary"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/tools/module"
+)
+
+// data returns the memory that a module's data make.
+func data(t *testing.T, program []byte) []byte {
+	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
+		if kind, section := rest.Byte(), rest.Bytes(); kind == module.Data {
+			return memory(segments(section))
+		}
+	}
+	require.Fail(t, "a module without data")
+	return nil
+}
+
+// trace reads the table of functions in memory by the standard library's
+// reader of it.
+func trace(t *testing.T, memory []byte) *gosym.Table {
+	at := bytes.Index(memory, tableStart)
+	require.GreaterOrEqual(t, at, 0)
+	table, err := gosym.NewTable(nil, gosym.NewLineTable(memory[at:], 0))
+	require.NoError(t, err)
+	return table
+}
+
+func TestWithoutLinesLeavesTheNames(t *testing.T) {
+	program, err := Compile("../..", "./tools/empty")
+	require.NoError(t, err)
+	full := data(t, program)
+	short := slices.Clone(full)
+	require.NoError(t, withoutLines(short))
+	was, is := trace(t, full), trace(t, short)
+	require.Greater(t, len(was.Funcs), 500)
+	require.Equal(t, len(was.Funcs), len(is.Funcs))
+	for i, f := range was.Funcs {
+		assert.Equal(t, f.Name, is.Funcs[i].Name)
+		assert.Equal(t, f.Entry, is.Funcs[i].Entry)
+		file, line, _ := was.PCToLine(f.Entry)
+		assert.NotEmpty(t, file)
+		assert.Positive(t, line)
+		_, line, _ = is.PCToLine(f.Entry)
+		assert.LessOrEqual(t, line, 0)
+	}
+}
+
+// The stack's size at each place and which of its words are pointers must stay:
+// without them the collector can't walk it.
+func TestWithoutLinesLeavesWhatTheRuntimeNeeds(t *testing.T) {
+	program, err := Compile("../..", "./tools/empty")
+	require.NoError(t, err)
+	full := data(t, program)
+	short := slices.Clone(full)
+	require.NoError(t, withoutLines(short))
+	was, is := needed(t, full), needed(t, short)
+	require.Greater(t, len(was), 500)
+	assert.Equal(t, was, is)
+}
+
+// needed returns of each function what isn't for traces alone, its tables of
+// values spelt out.
+func needed(t *testing.T, memory []byte) (all [][]byte) {
+	table := memory[bytes.Index(memory, tableStart):]
+	number := func(at uint64) uint64 { return uint64(binary.LittleEndian.Uint32(table[at:])) }
+	functions, values, infos := number(8), number(56), number(64)
+	values32 := func(place uint64) []byte {
+		rest := table[values+place:]
+		for i := 0; place > 0; i++ {
+			if i%2 == 0 && i > 0 && rest[0] == 0 {
+				return table[values+place : len(table)-len(rest)]
+			}
+			_, size := binary.Uvarint(rest)
+			rest = rest[size:]
+		}
+		return nil
+	}
+	for i := range functions {
+		at := infos + number(infos+8*i+4)
+		pcData, funcData := number(at+28), uint64(table[at+43])
+		kept := slices.Concat(table[at:at+16], table[at+40:at+42], values32(number(at+16)))
+		for n := range pcData {
+			if n == 1 || n > 3 {
+				kept = append(kept, values32(number(at+44+4*n))...)
+			}
+		}
+		for n := range funcData {
+			if n < 3 || n == 4 || n > 6 {
+				kept = binary.LittleEndian.AppendUint32(kept, uint32(number(at+44+4*pcData+4*n)))
+			}
+		}
+		all = append(all, kept)
+	}
+	return all
+}
+
+func TestWithoutLinesRefusesAnotherLayout(t *testing.T) {
+	for _, memory := range [][]byte{nil, make([]byte, 1000), {0xfb, 0xff, 0xff, 0xff, 0, 0, 1, 8}, slices.Concat(tableStart, tableStart)} {
+		assert.Error(t, withoutLines(memory))
+	}
+	assert.Panics(t, func() { withoutLines(slices.Concat(tableStart, bytes.Repeat([]byte{9}, 64))) })
+}

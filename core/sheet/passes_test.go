@@ -155,6 +155,14 @@ func TestATurnIsReadPointByPoint(t *testing.T) {
 		a := Answer(f, "")
 		assert.Contains(t, text(a, "say.turn.drive.next"), step.next, i)
 	}
+	given := with(f, form.Form{"pass.1.drive.points": "given"})
+	for _, row := range [...][3]string{
+		{"12 2 4 6 8 10", "0 1 2", "3 of 6 read; next at 6."}, {"12 2 4 6 8 10", "0 1 2 3 2 1", "All 6 read: the turn is whole."},
+		{"12 3 6 9 12", "0 1 2 1 0", "All 5 read: the turn is whole."}, {"12 3", "0 1", "2 of 3 read; give the hours of three points or more."}, {"", "", "0 of 3 read; give the hours"},
+	} {
+		given["pass.1.drive.hours"], given["pass.1.drive.turn"] = row[0], row[1]
+		assert.Contains(t, text(Answer(given, ""), "say.turn.drive.next"), row[2])
+	}
 	a := Answer(f, "")
 	assert.Contains(t, text(a, "say.turn.drive.zero"), "passed zero")
 	assert.InDelta(t, 6, value(t, a, "dials/0/high_hour"), 0.01)

@@ -89,12 +89,18 @@ func (a *Answers) next(got *reading, key, name string) {
 	}
 	a.text("left.pass."+key+"."+name+".turn", strconv.Itoa(got.of-got.taken))
 	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+	next := ""
 	switch {
-	case got.taken >= len(got.hours):
-		a.say("turn."+name+".next", "All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
-	case got.taken == got.of:
-		a.say("turn."+name+".next", "%; read the first point again to see whether anything moved.", count)
-	default:
-		a.say("turn."+name+".next", "%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
+	case got.taken < min(got.of, len(got.hours)):
+		next = fill("%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
+	case got.taken < got.of:
+		next = fill("%; give the hours of three points or more.", count)
+	case got.taken < len(got.hours):
+		next = fill("%; read the first point again to see whether anything moved.", count)
+	case got.of < len(got.hours):
+		next = fill("All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
+	default: // at hours that were given, which may come back to the first or not
+		next = fill("All % read: the turn is whole.", strconv.Itoa(got.of))
 	}
+	a.say("turn."+name+".next", "%", next)
 }

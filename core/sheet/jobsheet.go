@@ -111,6 +111,9 @@ func (a *Answers) plainWords(found, left *pass) {
 	case crank.NotMendable:
 		template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed, and its halves don’t match."
 	}
+	if _, leans := left.leans(); leans && left.advice.Verdict != crank.TooClose {
+		template = "Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may."
+	}
 	a.say("sheet.plain", template, worst, allowed)
 	if len(left.rounds) > 1 && found.wants < 0 && found.fault == nil {
 		a.say("sheet.came", "It came at %.", found.amount(found.advice.Worst.Value))

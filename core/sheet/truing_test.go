@@ -197,6 +197,22 @@ func TestAsReadTheLimitIsTheLimit(t *testing.T) {
 	assert.Contains(t, text(b, "say.truing.else"), "strike the drive wheel at 3")
 }
 
+// Where the needles are inside and a journal's lean is not, it is the lean that is
+// told beside its limit (model, section 5).
+func TestTheLeanIsToldWhereItIsWhatIsWrong(t *testing.T) {
+	pinch := with(typed("1", "6", "1", "6"), form.Form{"tilt": "0.5"})
+	a := Answer(pinch, "")
+	assert.Equal(t, "too close to call", text(a, "verdict"))
+	// Equal and in phase: the shafts tilt by e/a = 0.0127/75, 0.6 minutes of arc.
+	assert.Equal(t, "Too close to call: the drive journal leans 0.6′ ± 0.7′, 0.5′ allowed.", text(a, "say.truing.headline"))
+	mismatch := with(typed("1", "12", "1", "6"), form.Form{"tilt": "0.3"})
+	a = Answer(mismatch, "")
+	assert.Equal(t, "not mendable by bumping", text(a, "verdict"))
+	// d = 2 · 0.0127 · 120/75 = 0.0406 mm, over the 100 mm from bearing to bearing.
+	assert.Equal(t, "Bumping can’t mend this: the journals would still lean 1.4′, 0.3′ allowed.", text(a, "say.truing.headline"))
+	assert.Contains(t, text(Answer(mismatch, Sheet), "say.sheet.plain"), "leans in its bearing more than it may")
+}
+
 func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
 	rng := rand.New(rand.NewSource(2))
 	for range 200 {

@@ -85,8 +85,6 @@ func (s *setUp) dialName(station int) string {
 
 // words says the verdict, what to do, and what the needles should then do.
 func (a *Answers) words(p *pass) {
-	worst := p.within(p.advice.Worst.Value, p.advice.Worst.Plus)
-	allowed := p.amount(p.allowed.RunOut)
 	switch {
 	case p.next.Why == crank.Work:
 		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
@@ -97,12 +95,12 @@ func (a *Answers) words(p *pass) {
 		}
 	case p.advice.Verdict == crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
-		a.say("truing.then", "Worst run-out %, % allowed.", worst, allowed)
+		a.say("truing.then", "Worst run-out %.", p.runOutWords())
 	case p.advice.Verdict == crank.NotMendable:
-		a.say("truing.headline", "Bumping can’t mend this: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
+		a.say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
 		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
 	case p.advice.Verdict == crank.TooClose:
-		a.say("truing.headline", "Too close to call: %, % allowed.", worst, allowed)
+		a.say("truing.headline", "Too close to call: %.", p.standsWords())
 		as := "outside"
 		if p.advice.Plain == crank.Fit {
 			as = "inside"
@@ -153,11 +151,47 @@ func (a *Answers) elseWords(p *pass) {
 	case !works && len(p.moves) > 0:
 		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
 	case works && p.advice.Verdict == crank.TooClose:
-		a.say("truing.else", "It is too close to call: %, % allowed. What would tell: %.",
-			p.within(p.advice.Worst.Value, p.advice.Worst.Plus), p.amount(p.allowed.RunOut), p.tellers())
+		a.say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
 	case works && p.advice.Verdict == crank.NotMendable:
-		a.say("truing.else", "This only brings it back to where it was: % would still be left.", p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
+		a.say("truing.else", "This only brings it back to where it was: %.", p.leftWords())
 	}
+}
+
+// runOutWords are the worst run-out beside what is allowed.
+func (p *pass) runOutWords() string {
+	return fill("%, % allowed", p.within(p.advice.Worst.Value, p.advice.Worst.Plus), p.amount(p.allowed.RunOut))
+}
+
+// standsWords say what stands nearest to its limit or beyond: run-out, or where
+// that is inside for sure, the lean of a journal.
+func (p *pass) standsWords() string {
+	half, inside := p.leans()
+	if !inside {
+		return p.runOutWords()
+	}
+	tilt := p.advice.Tilt[half]
+	return fill("the % journal leans %′ ± %′, %′ allowed", p.sideOf[half], minutes(tilt.Value), minutes(tilt.Plus), minutes(p.allowed.Tilt))
+}
+
+// leans tells whether the run-out is inside for sure and a journal's lean is not,
+// and which leans more.
+func (p *pass) leans() (half clock.End, governs bool) {
+	tilt := &p.advice.Tilt
+	if tilt[clock.Right].Value > tilt[clock.Left].Value {
+		half = clock.Right
+	}
+	worst := p.advice.Worst
+	return half, worst.Value+worst.Plus <= p.allowed.RunOut && tilt[half].Value+tilt[half].Plus > p.allowed.Tilt
+}
+
+// leftWords say what no bumping passes: run-out, or where that would be inside,
+// the lean that a throw mismatch gives both journals alike.
+func (p *pass) leftWords() string {
+	if floor := p.advice.Floor; floor.Value-floor.Plus > p.allowed.RunOut {
+		return fill("% would still be left", p.within(floor.Value, floor.Plus))
+	}
+	axes := p.seat.Running(clock.Vec{T: p.seat.D.T}, clock.Vec{})
+	return fill("the journals would still lean %′, %′ allowed", minutes(axes.Tilt(clock.Left)), minutes(p.allowed.Tilt))
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank

@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"pintwelve/core/balance"
 	"pintwelve/core/clock"
@@ -148,15 +149,35 @@ func (a *Answers) toTakeOff(s *stand, h *shop, n *need, corrections []balance.Co
 	} else {
 		s.probe(h, n)
 		a.say("balance.do", "%", s.takeOff(h, n))
-		a.say("balance.moment", "In all % ± % g·mm at %.", plain(n.all().Len(), 1), plain(plus, 1), s.at(n.all().Hour()))
+		if all := n.all(); all.Len() > s.tolerance() { // of unlike wheels, one may make up for the other
+			a.say("balance.moment", "In all % ± % g·mm at %.", plain(all.Len(), 1), plain(plus, 1), s.at(all.Hour()))
+		}
 		a.say("balance.caution", "Holes near the crankpin’s boss or the rim weaken the wheel. Eye protection; the wheel clamped; the pin and bearing covered from swarf.")
 	}
 	a.say("balance.then", template, percent(aim.X))
-	if len(s.job.Weighed) > 0 {
-		w := s.job.Weighed[0]
-		bob := s.job.After.BobG(w, aim.X)
-		a.number("balance.bob_g", bob)
-		a.say("balance.bob", "To prove it: % hung % leaves the % indifferent.", s.weight(bob), hangs(w), s.whichWheel(w.What))
+	a.proof(s, aim.X)
+}
+
+// proof says what leaves the crank, or each wheel that was weighed, indifferent at
+// a factor.
+func (a *Answers) proof(s *stand, factor float64) {
+	var all []string
+	for i, w := range s.job.Weighed {
+		bob, what := s.job.After.BobG(w, factor), s.whichWheel(w.What)
+		if i == 0 {
+			a.number("balance.bob_g", bob)
+		}
+		if w.What != balance.Whole {
+			what += " wheel"
+		}
+		where := "hung " + hangs(w)
+		if bob < 0 {
+			where = "laid straight opposite the pin, as far out,"
+		}
+		all = append(all, fill("% % leaves the % indifferent", s.weight(abs(bob)), where, what))
+	}
+	if len(all) > 0 {
+		a.say("balance.bob", "To prove it: %.", strings.Join(all, "; "))
 	}
 }
 
@@ -168,13 +189,17 @@ func (s *stand) takeOff(h *shop, n *need) string {
 		u := n.half[clock.Left]
 		return fill("Take % off each wheel at %, % mm out.", words(u), s.at(u.Hour()), out)
 	}
-	all := ""
+	var all []string
 	for end, on := range n.on {
-		if u := n.half[end]; on {
-			all += fill("Take % off the % wheel at %, % mm out. ", words(u), s.sideOf[end], s.at(u.Hour()), out)
+		switch u := n.half[end]; {
+		case !on:
+		case u.Len() <= s.tolerance()/2:
+			all = append(all, fill("Leave the % wheel.", s.sideOf[end]))
+		default:
+			all = append(all, fill("Take % off the % wheel at %, % mm out.", words(u), s.sideOf[end], s.at(u.Hour()), out))
 		}
 	}
-	return all
+	return strings.Join(all, " ")
 }
 
 // planned says where the holes of the job bring it.

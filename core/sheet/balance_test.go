@@ -65,6 +65,23 @@ func TestFactorsByTheTradesMethod(t *testing.T) {
 	}
 }
 
+// Each wheel is told apart: the one that is right is left, and the bob weight of
+// each proves it. By hand, half of 760 + 0.6 × 550 is 545: with the pin on, 125;
+// with the rods on too, 545 − 760 − 128, which goes opposite.
+func TestEachWheelIsToldApart(t *testing.T) {
+	wheels := func(more ...string) *Answers {
+		return Answer(knife(append([]string{"knife.what", "wheels", "target", "factor", "target.factor", "60", "knife.timing.hung", "600"}, more...)...), Balance)
+	}
+	a := wheels("knife.drive.on", "pin", "knife.drive.hung", "125")
+	require.Empty(t, a.Faults())
+	// 55 g at the throw of 40 mm, on 72 mm: 30.6 g.
+	assert.Equal(t, "Leave the drive wheel. Take 30.6 g off the timing wheel at 6, 72 mm out.", said(a, "balance.do"))
+	assert.Equal(t, "To prove it: 125 g hung at the pin leaves the drive wheel indifferent; 545 g hung at the pin leaves the timing wheel indifferent.", said(a, "balance.bob"))
+	a = wheels("knife.drive.on", "rods", "knife.drive.hung", "-398")
+	assert.Contains(t, said(a, "balance.bob"), "To prove it: 343 g laid straight opposite the pin, as far out, leaves the drive wheel indifferent;")
+	assert.Empty(t, said(a, "balance.moment"), "one makes up for the other")
+}
+
 // Wheels that carry nothing yet: what goes opposite the pin is the textbooks'
 // balance weight. Values from memory.
 func TestTextbooksBalanceWeights(t *testing.T) {

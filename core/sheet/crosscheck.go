@@ -4,7 +4,6 @@ import (
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
-	"pintwelve/core/unit"
 )
 
 // crossChecks works out the rim gaps and the straight-edge's steps of a pass
@@ -47,13 +46,13 @@ func (a *Answers) gapCheck(p *pass, c crank.Check, closure float64, askew bool) 
 	a.number("gaps.widest_hour", p.hour(c.Value.Hour()))
 	a.agree("check.gaps.agree", c.Differ)
 	if askew {
-		a.say("check.gaps.askew", "12 and 6 together differ from 3 and 9 together by %: one gap is misread, or a face isn’t flat.", p.amount(closure))
+		a.say("check.gaps.askew", "12 and 6 together differ from 3 and 9 together by %: one gap is misread, or a face isn’t flat.", p.amount(abs(closure)))
 	}
 }
 
 func (a *Answers) edgeCheck(p *pass, c crank.Check, radii float64) {
 	a.say("check.edge", "By the straight-edge: % of twist, % of throw mismatch; one rim’s radius is % the larger.",
-		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), unit.Format(abs(radii), p.fine, p.step))
+		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), p.amount(abs(radii)))
 	d := c.Value.From(p.seen)
 	a.number("edge.towards12_mm", d.T)
 	a.number("edge.towards3_mm", d.N)

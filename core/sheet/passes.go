@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -233,7 +232,7 @@ func (a *Answers) spinOne(p *pass, which string, d *round, full float64) {
 		} else {
 			v.Timing, v.TimingWords = reading, words
 		}
-		a.text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(clock.Vec(e).Hour(), 'f', 4, 64))
+		a.text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(e.Hour(), 'f', 4, 64))
 	}
 	a.text("picture."+which, draw.Turn(v))
 }

@@ -71,16 +71,13 @@ var invitations = [...]string{
 	mending: "Mend the % dial’s figure marked Wrong.",
 }
 
-// dialName names a station's dial: "drive", "second drive".
+// dialName names a station's dial: "drive", "D2, drive".
 func (s *setUp) dialName(station int) string {
 	st := &s.stations[station]
-	name := s.sideOf[st.half]
-	switch len(st.letter) {
-	case 1:
-		return name
-	default:
-		return st.letter + ", " + name
+	if len(st.letter) > 1 {
+		return st.letter + ", " + s.sideOf[st.half]
 	}
+	return s.sideOf[st.half]
 }
 
 // words says the verdict, what to do, and what the needles should then do.

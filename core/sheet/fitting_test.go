@@ -142,6 +142,33 @@ func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
 	assert.Contains(t, told(t, iron, "say.main.a.loose"), "expands no more")
 }
 
+// Nothing is told below nil that a person would not say so.
+func TestNothingIsSaidOfLessThanNil(t *testing.T) {
+	for _, row := range []struct {
+		part       string
+		job        form.Form
+		name, says string
+	}{
+		{Cases, mainJob(form.Form{"main.a.housing": "52.03"}), "main.a.dropin", "It drops in and out of the case cold."},
+		{Cases, mainJob(form.Form{"main.a.housing": "51.995"}), "main.a.dropin", "from the freezer at −18 °C it drops into the case cold."},
+		{Cases, mainJob(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
+		{Cases, form.Form{"float.faces": "100", "float.crank": "99.8", "main.a.case": "iron"}, "float.grows", "the case grows 0.2 thou less than the crank"},
+		{Measure, form.Form{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1"}, "joint.a.holds", "it comes out by itself."},
+		{True + ".more", with(typed("3", "3", "3", "9"), form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
+	} {
+		says := told(t, Answer(row.job, row.part), "say."+row.name)
+		assert.Contains(t, says, row.says)
+	}
+	job := form.Form{"joint.a.pin": "25.3", "joint.a.eye": "25"}
+	yields := 0
+	for _, e := range Answer(job, Measure).Entries {
+		if e.Name == "say.joint.a.yields" {
+			yields++
+		}
+	}
+	assert.Equal(t, 1, yields, "of both parts, said once")
+}
+
 // ISO 286-2, values from memory: k6 at 25 mm +2 to +15 µm, N7 at 52 mm −39 to
 // −9 µm, r6 at 25 mm +28 to +41 µm, H7 at 52 mm 0 to +30 µm.
 func TestSeatAndHousingAreJudgedByTheirClass(t *testing.T) {

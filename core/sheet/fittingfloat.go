@@ -29,8 +29,11 @@ func (f *fitting) endFloat(h heat) {
 	if f.faulty("float.crank", err) {
 		return
 	}
-	f.say("float.grows", "% cold; the case grows % more than the crank by %, which leaves % hot.",
-		f.amount(float.ColdMM), f.amount(float.GrowthMM), celsius(h.running), f.amount(float.HotMM))
+	grows := "% cold; the case grows % more than the crank by %, which leaves % hot."
+	if float.GrowthMM < 0 {
+		grows = "% cold; the case grows % less than the crank by %, which leaves % hot."
+	}
+	f.say("float.grows", grows, f.amount(float.ColdMM), f.amount(abs(float.GrowthMM)), celsius(h.running), f.amount(float.HotMM))
 	f.number("fit.float.cold_mm", float.ColdMM)
 	f.number("fit.float.growth_mm", float.GrowthMM)
 	f.number("fit.float.hot_mm", float.HotMM)

@@ -153,20 +153,26 @@ func (f *fitting) workOut(j *joint) {
 
 func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	mpa := func(v float64) string { return unit.Format(v, unit.MPa, 1) }
-	f.say(j.at+"holds", "Holds %. Press it in with %; it comes out at %.", newtonMetres(w.HoldNm),
-		unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
+	holds := "Holds %. Press it in with %; it comes out at %."
+	if w.PushOutN <= 0 {
+		holds = "Holds %. Press it in with %; it comes out by itself."
+	}
+	f.say(j.at+"holds", holds, newtonMetres(w.HoldNm), unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
 	f.say(j.at+"stress", "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.",
 		mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(j.press.Hub.YieldMPa))
 	if j.taper > 0 {
 		f.say(j.at+"drawn", "The eye begins to yield at a draw of %.", f.amount(w.YieldDrawMM))
 	}
+	yields := false
 	for _, found := range w.Findings {
-		switch found.Trouble {
-		case fit.NotSelfHolding:
+		if found.Trouble == fit.NotSelfHolding {
 			f.say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
-		default:
-			f.say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
+		} else {
+			yields = true // either part or both
 		}
+	}
+	if yields {
+		f.say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
 	}
 	f.number(j.out+"bite_mm", j.press.BiteMM)
 	f.number(j.out+"pressure_mpa", w.PressureMPa)

@@ -152,7 +152,14 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	if err != nil || err2 != nil {
 		f.say(at+"dropin", "No heat drops the bearing in with that bite.")
 	} else {
-		f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(max(cold, h.room)), celsius(h.freezer))
+		switch {
+		case c <= h.room:
+			f.say(at+"dropin", "It drops in and out of the case cold.")
+		case cold <= h.room:
+			f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", celsius(c), celsius(h.freezer))
+		default:
+			f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(cold), celsius(h.freezer))
+		}
 		f.number(out+"case_heat_c", c)
 		f.number(out+"case_heat_frozen_c", cold)
 	}
@@ -189,11 +196,10 @@ func (f *fitting) playLeft(at, out string, b fit.Bearing, shaft, housing fit.Sea
 		return
 	}
 	f.number(out+"play_left_mm", left.LeftMM)
-	how, template := sound, "% of the bearing’s own % of play is left once fitted."
+	how, words := sound, fill("% of the bearing’s own % of play is left once fitted.", f.amount(left.LeftMM), f.amount(b.PlayMM))
 	if len(left.Findings) > 0 {
-		how, template = amiss, "No play left: % of the bearing’s own %. Take one with more play."
+		how, words = amiss, fill("No play left: the fits take % and the bearing has %. Take one with more play.", f.amount(left.InnerMM+left.OuterMM), f.amount(b.PlayMM))
 	}
-	words := fill(template, f.amount(left.LeftMM), f.amount(b.PlayMM))
 	f.found(how, words)
 	f.say(at+"left", "%", words)
 }

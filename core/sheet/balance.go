@@ -213,9 +213,10 @@ func (a *Answers) planned(s *stand, h *shop) {
 		return
 	}
 	a.number("balance.planned_factor_percent", 100*left.Factor.X)
-	a.number("balance.planned_side_gmm", math.Round(1000*left.SideGMM.X)/1000)
-	side := "no side imbalance left"
-	if abs(left.SideGMM.X) >= 0.5 {
+	a.number("balance.planned_side_gmm", math.Round(1000*abs(left.SideGMM.X))/1000)
+	side, heavy := "no side imbalance left", abs(left.SideGMM.X) >= 0.5
+	a.hourOrNull("balance.planned_side_hour", heavy, s.hour(s.sideHour(left.SideGMM.X)))
+	if heavy {
 		side = fill("% g·mm heavy at % left", plain(abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	a.say("balance.planned", "With the holes drawn: %, %.", percent(left.Factor.X), side)

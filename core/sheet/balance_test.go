@@ -82,6 +82,18 @@ func TestEachWheelIsToldApart(t *testing.T) {
 	assert.Empty(t, said(a, "balance.moment"), "one makes up for the other")
 }
 
+// A hole on the drive wheel takes π 6²/4 · 20 · 7850e-6 g at 72 mm off the side
+// it stands on: the other side is then heavy, by its hour from either end.
+func TestTheSideLeftIsToldFromTheEndSeen(t *testing.T) {
+	hole := []string{"target", "factor", "target.factor", "60", "hole.a.wheel", "drive", "hole.a.radius", "72", "hole.a.hour", "3", "hole.a.drill", "6", "hole.a.bottom", "through"}
+	for seen, holeAt := range map[string]string{"drive": "3", "timing": "9"} {
+		a := Answer(knife(append(hole, "seen", seen, "hole.a.hour", holeAt)...), Balance)
+		require.Empty(t, a.Faults())
+		assert.InDelta(t, math.Pi*9*20*7850e-6*72, value(t, a, "balance.planned_side_gmm"), 1e-3, seen)
+		assert.InDelta(t, map[string]float64{"drive": 9, "timing": 3}[seen], value(t, a, "balance.planned_side_hour"), 1e-9, seen)
+	}
+}
+
 // Wheels that carry nothing yet: what goes opposite the pin is the textbooks'
 // balance weight. Values from memory.
 func TestTextbooksBalanceWeights(t *testing.T) {

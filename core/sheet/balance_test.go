@@ -94,6 +94,16 @@ func TestTheSideLeftIsToldFromTheEndSeen(t *testing.T) {
 	}
 }
 
+// One wheel weighed alone stands for both, so that its own hole counts twice, and
+// one in each no more than that: 2 · π 6²/4 · 20 · 7850e-6 · 72/40 of 550 g.
+func TestAHoleInEachWheelCountsOnceEach(t *testing.T) {
+	for _, wheel := range []string{"drive", "both"} {
+		a := Answer(knife("knife.what", "drive", "knife.drive.hung", "545", "hole.a.wheel", wheel, "hole.a.radius", "72", "hole.a.hour", "12", "hole.a.drill", "6", "hole.a.bottom", "through"), Balance)
+		require.Empty(t, a.Faults())
+		assert.InDelta(t, 60+100*2*math.Pi*9*20*7850e-6*72/40/550, value(t, a, "balance.planned_factor_percent"), 1e-9, wheel)
+	}
+}
+
 // Wheels that carry nothing yet: what goes opposite the pin is the textbooks'
 // balance weight. Values from memory.
 func TestTextbooksBalanceWeights(t *testing.T) {

@@ -275,14 +275,15 @@ func (s *stand) keepAim(h *shop, changes form.Form) {
 	}
 }
 
-// removed is what the job's holes take off the crank, g·mm; of one wheel weighed
-// alone the other is taken to be done alike.
+// removed is what the job's holes take off the crank, g·mm. Of one wheel weighed
+// alone the other is taken to be done alike, whatever holes the job has in it.
 func (s *stand) removed(h *shop) clock.Vec {
-	sum := h.plan(clock.Left, clock.Vec{}).MomentGMM.Add(h.plan(clock.Right, clock.Vec{}).MomentGMM)
 	if len(s.job.Weighed) == 1 && s.job.Weighed[0].What != balance.Whole {
-		sum.T *= 2
+		off := h.plan(clock.End(s.job.Weighed[0].What-balance.LeftWheel), clock.Vec{}).MomentGMM
+		off.T *= 2
+		return off
 	}
-	return sum
+	return h.plan(clock.Left, clock.Vec{}).MomentGMM.Add(h.plan(clock.Right, clock.Vec{}).MomentGMM)
 }
 
 // middle is a radius where a hole may well stand, mm.

@@ -21,7 +21,7 @@ func Done(f form.Form, rows [2]string, newPass string) form.Form {
 		changes[at+"kind"] = kindNames[m.Kind]
 		changes[at+"wheel"] = m.wheel
 		changes[at+"hour"] = unit.FormatHour(m.hour, 10)
-		changes[at+"strength"] = unit.Figures(m.Dose, unit.Plain, 0.1)
+		changes[at+"strength"] = strength(m.Dose)
 		changes[at+"order"] = strconv.Itoa(i + 1)
 	}
 	after := form.Form{}

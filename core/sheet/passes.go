@@ -42,10 +42,10 @@ func kindNamed(word string) crank.Kind {
 // since it stands on the first screen.
 func (p *pass) howHard() string {
 	first := p.moves[0]
-	hard := unit.Figures(first.Dose, unit.Plain, 0.1)
+	hard := strength(first.Dose)
 	switch {
 	case len(p.moves) > 1:
-		second := unit.Figures(p.moves[1].Dose, unit.Plain, 0.1)
+		second := strength(p.moves[1].Dose)
 		if first.Pass < 0 && p.moves[1].Pass < 0 {
 			return fill("Strength %, then %, by guess.", hard, second)
 		}
@@ -57,6 +57,14 @@ func (p *pass) howHard() string {
 	default:
 		return fill("Strength %: % pass %’s.", hard, timesWords(first.Times), strconv.Itoa(first.Pass))
 	}
+}
+
+// strength writes a dose as it is said and logged: to a tenth, and as the field
+// takes it.
+func strength(dose float64) string {
+	const tenth = 0.1
+	field, _, _ := form.Job.Lookup("pass.1.done.1.strength")
+	return unit.Figures(min(max(dose, tenth), field.Max), unit.Plain, tenth)
 }
 
 // timesWords liken a dose to an earlier one.

@@ -40,6 +40,21 @@ func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	assert.Contains(t, text(Answer(after, ""), "say.truing.headline"), "Strike the drive wheel at 3")
 }
 
+// What is logged is what its field takes, however little or much is advised.
+func TestDoneLogsWhatTheFieldTakes(t *testing.T) {
+	for _, row := range []struct {
+		readings form.Form
+		strength string
+	}{
+		{with(typed("0.06", "3", "0.06", "9"), form.Form{"tolerance": "0.05", "drive.division": "0.004", "timing.division": "0.004"}), "0.1"},
+		{typed("200", "3", "200", "9"), "50"},
+	} {
+		changes := Done(row.readings, [2]string{"a", "b"}, "2")
+		assert.Equal(t, row.strength, changes["pass.1.done.a.strength"])
+		assert.Empty(t, form.Check(with(row.readings, changes)))
+	}
+}
+
 func TestWhatABlowDidSaysHowHardTheNextIs(t *testing.T) {
 	f := with(typed("4", "3", "4", "9"), form.Form{
 		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",

@@ -69,6 +69,7 @@ func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 	fill4(p, "3", "3", "2.5", "9")
 	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
 	assert.Equal(t, "6", p.Value("Drive run-out"))
+	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`), "what was done then is logged")
 	p.Fill("Drive run-out", "6.5")
 	assert.Contains(t, p.Text(".pass"), "D 6.5 thou")
 	Eval[bool](p, `(document.querySelectorAll('.pass [data-remove]')[1].click(), true)`)

@@ -1,6 +1,10 @@
 package fit
 
-import "pintwelve/core/bound"
+import (
+	"math"
+
+	"pintwelve/core/bound"
+)
 
 // Gap is a clearance on diameter, or between faces; negative where the parts bite.
 type Gap struct {
@@ -106,7 +110,7 @@ func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) 
 	mouthMM = overWheelsMM - w.LeftMM - w.RightMM
 	rod := w.RodMM + w.WashersMM
 	if rod >= mouthMM {
-		return 0, 0, &Fault{Kind: TooBigForHole, Field: RodWidth, Got: rod, Most: mouthMM}
+		return 0, 0, &Fault{Kind: TooBigForHole, Field: RodWidth, Got: rod, Most: math.Max(0, mouthMM)}
 	}
 	return mouthMM, mouthMM - rod, nil
 }

@@ -67,6 +67,14 @@ func fill(template string, figures ...string) string {
 	return out.String()
 }
 
+// counted writes how many there are of a thing.
+func counted(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + more
+}
+
 func (a *Answers) number(name string, v float64) {
 	a.Entries = append(a.Entries, Entry{Name: name, Kind: Number, Number: v})
 }

@@ -198,7 +198,11 @@ func (a *Answers) holeWords(s *stand, h *shop) {
 		}
 		off := fill("takes %", grams(d.MassG, 0.1))
 		if d.PlugG > 0 {
-			off = fill("plug of %, adds %", grams(d.PlugG, 0.1), grams(-d.MassG, 0.1))
+			what := "takes"
+			if d.MassG < 0 {
+				what = "adds"
+			}
+			off = fill("plug of %, % %", grams(d.PlugG, 0.1), what, grams(abs(d.MassG), 0.1))
 		}
 		hour := s.hour(d.Hour)
 		a.say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%), %, %", strconv.Itoa(n), where, millimetres(d.DiameterMM),

@@ -207,9 +207,9 @@ func (s *stand) freeWay(f drill.Free) string {
 	template, figure := "", millimetres(f.Need)
 	switch f.Limit {
 	case drill.MoreHoles:
-		template, figure = "% holes", strconv.Itoa(int(f.Need))
+		template, figure = "%", counted(int(f.Need), "hole", "holes")
 	case drill.SecondPlan:
-		template, figure = "drill this, and % holes more beside it", strconv.Itoa(int(f.Need))
+		template, figure = "drill this, and % more beside it", counted(int(f.Need), "hole", "holes")
 	case drill.BiggerDrill:
 		template = "a % drill"
 	case drill.DeeperHoles:

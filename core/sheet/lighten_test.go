@@ -42,6 +42,28 @@ func TestARoundBarWeighsWhatTheTableSays(t *testing.T) {
 	assert.Equal(t, "Each wheel weighs 30827 g, as drawn.", text(a, "say.lighten.headline"))
 }
 
+// One of a thing is said as one.
+func TestOneIsSaidAsOne(t *testing.T) {
+	for _, row := range []struct {
+		part       string
+		job        form.Form
+		name, says string
+	}{
+		{Lighten, form.Form{"swing.a.taps": "0"}, "say.swing.a.line", "1 pass so far;"},
+		{Lighten, form.Form{"swing.a.taps": "0 0.4"}, "say.swing.a.line", "2 passes so far;"},
+		{Lighten, single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
+		{True, form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "given", "pass.1.drive.hours": "12", "pass.1.drive.turn": "1 2"}, "error.pass.1.drive.turn", "2 readings for 1 hour:"},
+		{Balance, knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
+	} {
+		assert.Contains(t, text(Answer(row.job, row.part), row.name), row.says)
+	}
+}
+
+func TestAWheelHeavierThanItWasIsWeighedAgain(t *testing.T) {
+	a := Answer(single(form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5500"}), Lighten)
+	assert.Equal(t, "5500 g is more than the 5400 g it weighed before: weigh both again", text(a, "error.wheel.drive.after"))
+}
+
 func TestEachCutIsARingOfMetal(t *testing.T) {
 	for _, row := range []struct {
 		name           string

@@ -163,6 +163,10 @@ func (l *lightening) weighIn(w *lightened) {
 		l.number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
 	}
 	after, ok := l.r.Number(w.at("after"))
+	if ok && after > before {
+		l.r.Complain(w.at("after"), fill("% is more than the % it weighed before: weigh both again", l.weight(after), l.weight(before)))
+		ok = false
+	}
 	if !ok {
 		return
 	}

@@ -64,7 +64,7 @@ func (l *lightening) timed(at string) (flywheel.Timing, bool) {
 		passes = 1
 	}
 	if len(taps) < flywheel.LeastTaps {
-		l.say(at+"line", "% passes so far; go on, 20 or more are better.", strconv.Itoa(len(taps)))
+		l.say(at+"line", "% so far; go on, 20 or more are better.", counted(len(taps), "pass", "passes"))
 		return flywheel.Timing{}, false
 	}
 	t, err := flywheel.Time(taps, passes, tapStep)
@@ -86,7 +86,7 @@ func slips(t *flywheel.Timing) string {
 	if missed+len(t.Doubled) == 0 {
 		return ""
 	}
-	return fill("% passes missed, % taps too many: allowed for.", strconv.Itoa(missed), strconv.Itoa(len(t.Doubled)))
+	return fill("% missed, % too many: allowed for.", counted(missed, "pass", "passes"), counted(len(t.Doubled), "tap", "taps"))
 }
 
 // readSwing reads how a swing hung; false while a figure lacks.
@@ -197,7 +197,7 @@ func (l *lightening) blameSwing(at string, err error) {
 	switch f.Field {
 	case flywheel.PeriodTooLong, flywheel.PeriodTooShort:
 		words = fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
-			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), counted(f.Factor))
+			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), miscounted(f.Factor))
 	case flywheel.TapTime:
 		words = fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
 	case flywheel.TapCount:
@@ -212,8 +212,8 @@ func (l *lightening) blameSwing(at string, err error) {
 	l.r.Complain(at+name, words)
 }
 
-// counted guesses at a slip in counting.
-func counted(factor float64) string {
+// miscounted guesses at a slip in counting.
+func miscounted(factor float64) string {
 	switch factor {
 	case 2:
 		return "Was the mark tapped one way only? Then say so above."

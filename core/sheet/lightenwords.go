@@ -107,7 +107,7 @@ func sizeWords(row *cutRow, c flywheel.Cut) string {
 	template := "drill %"
 	switch row.find {
 	case "holes":
-		template = "% holes"
+		return counted(c.Number, "hole", "holes")
 	case "depth":
 		template = "% deep"
 	case "rim":

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"strconv"
-
 	"pintwelve/core/clock"
 	"pintwelve/core/dial"
 	"pintwelve/core/form"
@@ -121,7 +119,7 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 	case r.Wrong(at+"turn") || r.Wrong(at+"hours"):
 		got.lack = mending
 	case len(values) > len(hours):
-		r.Complain(at+"turn", fill("% readings for % hours: give as many of one as of the other", strconv.Itoa(len(values)), strconv.Itoa(len(hours))))
+		r.Complain(at+"turn", fill("% for %: give as many of one as of the other", counted(len(values), "reading", "readings"), counted(len(hours), "hour", "hours")))
 		got.lack = mending
 	case len(values) < got.of:
 		got.lack = points

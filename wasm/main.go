@@ -51,12 +51,10 @@ func describe(fault any) string {
 
 // verbs is what the page may ask.
 var verbs = map[string]func(flat) flat{
-	// answer: the form with "part" → its answers
+	// answer: the form with "part" → the texts of its answers
 	"answer": func(in flat) (out flat) {
 		part := in.take("part")
-		for _, e := range sheet.Answer(in.form(), part).Entries {
-			out.add(e.Name, e.String())
-		}
+		out.addTexts(sheet.Answer(in.form(), part))
 		return out
 	},
 	// step: the form with "step.name" and "step.by" → the field's new text
@@ -96,9 +94,7 @@ var verbs = map[string]func(flat) flat{
 	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
 	"plan": func(in flat) (out flat) {
 		key := in.take("key")
-		for _, e := range sheet.Plan(in.form(), key).Entries {
-			out.add(e.Name, e.String())
-		}
+		out.addTexts(sheet.Plan(in.form(), key))
 		return out
 	},
 	// drilled: the form with a key for new rows → the fields that log the holes and clear the knife-edges
@@ -164,6 +160,15 @@ func (f *flat) add(name, text string) { f.parts = append(f.parts, name, text) }
 func (f *flat) addForm(job form.Form) {
 	for name, text := range job {
 		f.add(name, text)
+	}
+}
+
+// addTexts adds what the page shows: the values beside it are for others.
+func (f *flat) addTexts(answers *sheet.Answers) {
+	for _, e := range answers.Entries {
+		if e.Kind == sheet.Text {
+			f.add(e.Name, e.Text)
+		}
 	}
 }
 

@@ -95,7 +95,7 @@ func (v BendView) tidy() BendView {
 		if !finite(*x) || *x == 0 {
 			*x = standIn
 		}
-		*x = max(low, min(high, *x))
+		*x = clamp(*x, low, high)
 	}
 	within(&v.Length, 20, 5000, 240)
 	within(&v.PinMiddle, 0.3*v.Length, 0.7*v.Length, v.Length/2)

@@ -64,6 +64,7 @@ type faceMark struct {
 	tails  [3]point // of the glyph, where a leader may start
 	body   [3]disc
 	forms  [5]block
+	ways   [31]point    // out of the face, of length 1, on which a label may stand: every 6° about its hour
 	places [4 * 5]place // the best of each quarter of the picture and form, cheapest first
 	n      int          // of places
 	at     place
@@ -313,6 +314,10 @@ func lines(n int, last string) int {
 // it may go, and along the frame.
 func (l *faceLayout) findPlaces(m *faceMark, shorter bool) {
 	m.forms, m.n = m.wordings(), 0
+	for i := range m.ways {
+		s, c := math.Sincos(m.Hour*math.Pi/6 + float64(6*i-90)*math.Pi/180)
+		m.ways[i] = point{s, -c}
+	}
 	for k := range m.places {
 		m.places[k].cost = math.Inf(1)
 	}
@@ -336,10 +341,9 @@ func (l *faceLayout) findPlaces(m *faceMark, shorter bool) {
 
 func (l *faceLayout) findPlacesOf(m *faceMark, form int) {
 	w, h := m.forms[form].size()
-	for turn := -90.0; turn <= 90; turn += 6 {
-		s, c := math.Sincos(m.Hour*math.Pi/6 + turn*math.Pi/180)
-		d := touching(math.Abs(s), math.Abs(c), w/2, h/2, faceKeep.r+1)
-		l.offer(m, form, around(point{FaceCentreX + d*s, FaceCentreY - d*c}, w, h).inside(faceFrame))
+	for _, way := range m.ways {
+		d := touching(math.Abs(way.x), math.Abs(way.y), w/2, h/2, faceKeep.r+1)
+		l.offer(m, form, around(point{FaceCentreX + d*way.x, FaceCentreY + d*way.y}, w, h).inside(faceFrame))
 	}
 	f := faceFrame
 	for x := f.x0; x+w <= f.x1; x += 12 {

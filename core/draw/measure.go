@@ -123,8 +123,6 @@ func usable(d Dim, standIn float64) float64 {
 	return standIn
 }
 
-func clamp(x, low, high float64) float64 { return max(low, min(high, x)) }
-
 func (p *pen) measureCrank(m *measureSheet) {
 	y := float64(measureAxis)
 	for i, sign := range [2]float64{-1, 1} {

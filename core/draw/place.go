@@ -25,13 +25,36 @@ func (b box) hits(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1
 
 // nearest returns the point of b that is nearest to a.
 func (b box) nearest(a point) point {
-	return point{max(b.x0, min(a.x, b.x1)), max(b.y0, min(a.y, b.y1))}
+	return point{clamp(a.x, b.x0, b.x1), clamp(a.y, b.y0, b.y1)}
 }
 
 // gap returns the square of the distance from a to b, 0 inside.
 func (b box) gap(a point) float64 {
-	dx, dy := max(b.x0-a.x, 0, a.x-b.x1), max(b.y0-a.y, 0, a.y-b.y1)
+	dx, dy := beyond(a.x, b.x0, b.x1), beyond(a.y, b.y0, b.y1)
 	return dx*dx + dy*dy
+}
+
+// beyond returns how far x lies outside of low to high. It is asked thousands of
+// times a picture, and the built-in max of two floats is a slow call in WebAssembly.
+func beyond(x, low, high float64) float64 {
+	if x < low {
+		return low - x
+	}
+	if x > high {
+		return x - high
+	}
+	return 0
+}
+
+// clamp returns what of low to high is nearest to x.
+func clamp(x, low, high float64) float64 {
+	if x < low {
+		return low
+	}
+	if x > high {
+		return high
+	}
+	return x
 }
 
 func (b box) clear(d disc) bool { return b.gap(d.c) >= d.r*d.r }

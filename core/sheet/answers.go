@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"errors"
-	"strconv"
 	"strings"
 )
 
@@ -106,16 +105,4 @@ func (a *Answers) Faults() []error {
 		}
 	}
 	return all
-}
-
-// String returns the value as text: "" for nothing.
-func (e Entry) String() string {
-	switch e.Kind {
-	case Text:
-		return e.Text
-	case Number:
-		return strconv.FormatFloat(e.Number, 'f', -1, 64)
-	default:
-		return ""
-	}
 }

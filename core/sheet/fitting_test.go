@@ -18,7 +18,7 @@ func told(t *testing.T, a *Answers, name string) string {
 	t.Helper()
 	e, ok := a.Get(name)
 	require.True(t, ok, name)
-	return e.String()
+	return e.Text
 }
 
 func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {

@@ -160,7 +160,7 @@ func typed(driveTIR, driveHigh, timingTIR, timingHigh string) form.Form {
 
 func text(a *Answers, name string) string {
 	e, _ := a.Get(name)
-	return e.String()
+	return e.Text
 }
 
 // Source: common practice, no source.

@@ -16,6 +16,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 
 	"pintwelve/core/form"
 	"pintwelve/core/sheet"
@@ -82,7 +83,7 @@ func parse(text []byte) (form.Form, error) {
 		case string:
 			job[name] = v
 		case float64:
-			job[name] = sheet.Entry{Kind: sheet.Number, Number: v}.String()
+			job[name] = strconv.FormatFloat(v, 'f', -1, 64)
 		default:
 			return nil, fmt.Errorf("%q holds %v: a text or a number will do", name, value)
 		}

@@ -30,7 +30,7 @@ func answer(parts []string) string {
 	}
 	var out []string
 	for _, e := range sheet.Answer(job, job["part"]).Entries {
-		out = append(out, e.Name, e.String())
+		out = append(out, e.Name, e.Text)
 	}
 	return strings.Join(out, "\x00")
 }

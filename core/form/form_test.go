@@ -99,6 +99,7 @@ func TestAStepIsOneDivision(t *testing.T) {
 		{Form{"pass.1.drive.tir": "two"}, "pass.1.drive.tir", 1, "two"},
 		{Form{"left": "timing"}, "left", 1, "timing"},
 		{Form{}, "nosuch", 1, ""},
+		{Form{"bigend.eye": " "}, "bigend.eye", 1, " 3"},
 	} {
 		assert.Equal(t, row.expected, Step(row.form, row.name, row.by), "%v", row)
 	}

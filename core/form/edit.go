@@ -30,10 +30,13 @@ func Step(f Form, name string, by int) string {
 		return unit.FormatHour(v+float64(by)*hourStep+12, hourStep*60)
 	}
 	step := r.division(name)
+	return field.stepped(f, v, step, by)
+}
+
+// stepped writes a figure moved by divisions and kept in the field's range.
+func (field *Field) stepped(f Form, v, step float64, by int) string {
 	v = math.Round(v/step+float64(by)) * step
-	v = math.Min(math.Max(v, field.Min), field.Max)
-	def := field.UnitIn(f)
-	return unit.Figures(v, def, step)
+	return unit.Figures(math.Min(math.Max(v, field.Min), field.Max), field.UnitIn(f), step)
 }
 
 // stepLast steps the last entry of a list, or makes a new one where a blank
@@ -54,8 +57,7 @@ func stepLast(f Form, name string, by int) string {
 	if err != nil {
 		return text
 	}
-	step := Read(f).division(name)
-	return before + unit.Figures(math.Round(v/step+float64(by))*step, field.UnitIn(f), step)
+	return before + field.stepped(f, v, Read(f).division(name), by)
 }
 
 // division is that of the dial which a field is read off; at a further place

@@ -51,7 +51,7 @@ func (p *pass) howHard() string {
 		}
 		return fill("Strength %, then %.", hard, second)
 	case first.Pass < 0:
-		return fill("Strength %, by guess: work up to it.", hard)
+		return fill("Strength % by guess: work up to it.", hard)
 	case first.Pass == 0:
 		return fill("Strength %: % the first.", hard, timesWords(first.Times))
 	default:
@@ -73,8 +73,8 @@ func timesWords(times float64) string {
 		to    float64
 		words string
 	}{
-		{0.18, "a small part of"}, {0.29, "about a quarter of"}, {0.42, "about a third of"}, {0.6, "about half of"}, {0.85, "about three quarters of"},
-		{1.2, "about as hard as"}, {1.75, "about half as hard again as"}, {2.5, "about twice"}, {math.Inf(1), "several times"},
+		{0.18, "a small part of"}, {0.29, "about ¼ of"}, {0.42, "about ⅓ of"}, {0.6, "about ½ of"}, {0.85, "about ¾ of"},
+		{1.2, "as hard as"}, {1.75, "about 1½ ×"}, {2.5, "about 2 ×"}, {math.Inf(1), "many times"},
 	} {
 		if times <= row.to {
 			return row.words

@@ -86,9 +86,9 @@ func (a *Answers) words(p *pass) {
 	case p.next.Why == crank.Work:
 		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
 		if len(p.moves) > 1 {
-			a.say("truing.then", "Then %.", lowerFirst(p.do(p.moves[1].Move)))
+			a.say("truing.then", "Then %.", p.doNext(p.moves[1].Move))
 		} else {
-			a.say("truing.then", "Or %.", lowerFirst(p.do(p.moves[0].Other)))
+			a.say("truing.then", "Or %.", p.doNext(p.moves[0].Other))
 		}
 	case p.advice.Verdict == crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
@@ -228,11 +228,19 @@ func (p *pass) do(m crank.Move) string {
 	if m.Kind == crank.Strike {
 		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
 	}
-	template := "Squeeze the wheels together at % by %"
+	template := "Squeeze the wheels at % by %"
 	if m.Kind == crank.Spread {
 		template = "Spread the wheels at % by %"
 	}
 	return fill(template, p.at(m.Hour), p.amount(m.Amount))
+}
+
+// doNext is the same after another move: "spread at 9:30", so that it fits one line.
+func (p *pass) doNext(m crank.Move) string {
+	if m.Kind == crank.Strike {
+		return lowerFirst(p.do(m))
+	}
+	return fill("% at % by %", kindNames[m.Kind], p.at(m.Hour), p.amount(m.Amount))
 }
 
 // watchWords say which needle to watch, and how far it should go.

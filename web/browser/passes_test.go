@@ -81,7 +81,7 @@ func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 // The orders of the page, as a person reads them.
 var (
 	strikeOrder = regexp.MustCompile(`(?i)strike the (drive|timing) wheel at ([0-9:]+)`)
-	gapOrder    = regexp.MustCompile(`(?i)(squeeze|spread) the wheels (?:together )?at ([0-9:]+)`)
+	gapOrder    = regexp.MustCompile(`(?i)(squeeze|spread)(?: the wheels)? at ([0-9:]+)`)
 	strengths   = regexp.MustCompile(`^Strengths? ([0-9.]+)(?:, then ([0-9.]+))?`)
 )
 

@@ -1,6 +1,7 @@
 package browser
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -45,13 +46,20 @@ func TestFourFieldsByTheirLabelsGiveAnAnswer(t *testing.T) {
 
 func TestTheSentenceTheFaceAndBothReadingsFitAPhone(t *testing.T) {
 	p, _ := bench(t)
-	p.Fill("Drive run-out", "3")
-	p.Fill("Drive high at", "5")
-	p.Fill("Timing run-out", "5.5")
-	p.Fill("Timing high at", "7:30")
-	Eval[bool](p, `(scrollTo(0, 0), true)`)
-	assert.LessOrEqual(t, Eval[float64](p, `document.querySelector('.readings').getBoundingClientRect().bottom`), 740.0)
-	assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 360.0)
+	heads := map[string]bool{}
+	for hour := 1; hour <= 12; hour++ {
+		p.Fill("Drive run-out", "7.3")
+		p.Fill("Drive high at", fmt.Sprintf("%d:15", hour))
+		p.Fill("Timing run-out", "8.6")
+		p.Fill("Timing high at", fmt.Sprintf("%d:45", hour*5%12+1))
+		heads[strings.Fields(p.Text(headline))[0]] = true
+		Eval[bool](p, `(scrollTo(0, 0), true)`)
+		assert.LessOrEqual(t, Eval[float64](p, `document.querySelector('.readings').getBoundingClientRect().bottom`), 740.0, p.Text(headline))
+		assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 360.0)
+	}
+	for _, head := range []string{"Strike", "Squeeze", "Spread"} {
+		assert.True(t, heads[head], head)
+	}
 }
 
 func TestATapAndADragSetTheHour(t *testing.T) {

@@ -43,6 +43,7 @@ var parts = [...]struct {
 }{
 	{True, truing},
 	{True + ".more", truingMore},
+	{True + ".values", truingValues},
 	{Lighten, lighten},
 	{Balance, balancing},
 	{Order, order},

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strconv"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -48,13 +47,10 @@ func truing(a *Answers, r *form.Reader) {
 	}
 	switch {
 	case p.wants >= 0:
-		a.unanswered()
 		a.invite(p)
 	case p.fault != nil:
-		a.unanswered()
 		a.cantSolve(p)
 	default:
-		a.values(p)
 		a.words(p)
 	}
 	a.face(p)
@@ -237,99 +233,4 @@ var loudNames = [...]string{crank.Strike: "STRIKE", crank.Squeeze: "SQUEEZE", cr
 var verdictNames = [...]string{
 	crank.Fit: "true", crank.OutOfTrue: "out of true", crank.NotMendable: "not mendable by bumping",
 	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell",
-}
-
-// unanswered fills in the figures that can't be given yet.
-func (a *Answers) unanswered() {
-	a.text("verdict", "needs a reading")
-	for _, name := range [...]string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
-		a.null(name)
-	}
-	a.emptyList("moves")
-}
-
-// values fills in what the answers carry as figures, in mm and in hours of the
-// end that the job is seen from.
-func (a *Answers) values(p *pass) {
-	d := p.seat.D.From(p.seen)
-	a.text("verdict", verdictNames[p.advice.Verdict])
-	a.text("verdict_as_read", verdictNames[p.advice.Plain])
-	a.text("seen_from", p.seenFrom())
-	a.number("offset.towards12_mm", d.T)
-	a.number("offset.towards3_mm", d.N)
-	sureD, sureG := p.seat.SureOfD(p.counted), p.seat.SureOfG(p.counted)
-	a.number("offset.plus_mm", sureD.Plus(p.seat.D))
-	across, widest := p.seat.Gap()
-	a.hourOrNull("gap.widest_hour", sureG.Tells(p.seat.G), p.hour(widest))
-	a.number("gap.across_rim_mm", across)
-	a.number("gap.plus_mm", 2*p.crank.Rim*sureG.Plus(p.seat.G))
-	a.number("floor_tir_mm", p.advice.Floor.Value)
-	a.dialValues(p)
-	a.moveValues(p)
-	a.bearingValues(p)
-}
-
-func (a *Answers) hourOrNull(name string, told bool, hour float64) {
-	if told {
-		a.number(name, hour)
-	} else {
-		a.null(name)
-	}
-}
-
-// dialValues tells each dial, left to right, and what it should show after
-// each move alone and after both.
-func (a *Answers) dialValues(p *pass) {
-	for n, st := range p.counted {
-		i := strconv.Itoa(n)
-		f := p.seat.Forecast(st.Half, st.At)
-		got := &p.reading[p.used[n]]
-		a.text("dials/"+i+"/half", p.sideOf[st.Half])
-		a.number("dials/"+i+"/tir_mm", got.RunOut)
-		a.number("dials/"+i+"/plus_mm", got.Plus())
-		a.hourOrNull("dials/"+i+"/high_hour", got.Sure().Tells(got.E), p.hour(got.E.Hour()))
-		if got.turn != nil {
-			a.number("dials/"+i+"/full_movement_mm", got.turn.Full)
-			a.number("dials/"+i+"/ovality_mm", got.turn.Oval.Size)
-			a.number("dials/"+i+"/drift_mm", got.turn.Drift)
-		}
-		a.number("after_strike_tir_mm/"+i, 2*f.Strike.Len())
-		a.number("after_gap_tir_mm/"+i, 2*f.Gap.Len())
-		a.number("after_both_tir_mm/"+i, 2*f.Both.Len())
-	}
-}
-
-func (a *Answers) moveValues(p *pass) {
-	if len(p.moves) == 0 {
-		a.emptyList("moves")
-	}
-	for i, m := range p.moves {
-		at := "moves/" + strconv.Itoa(i) + "/"
-		wheel := "both"
-		if m.Kind == crank.Strike {
-			wheel = p.sideOf[m.Wheel]
-		}
-		a.text(at+"kind", kindNames[m.Kind])
-		a.text(at+"wheel", wheel)
-		a.number(at+"hour", p.hour(m.Hour))
-		a.text(at+"seen_from", p.seenFrom())
-		a.number(at+"amount_mm", m.Amount)
-		a.number(at+"plus_mm", m.plus)
-		a.number(at+"strength", m.Dose)
-		for n, v := range m.predicted {
-			a.number(at+"predicted_tir_mm/"+strconv.Itoa(n), v)
-		}
-	}
-}
-
-// bearingValues tells the run-out where the sprocket, pinion or rotor sits, and
-// each journal's tilt, the crank in its own bearings.
-func (a *Answers) bearingValues(p *pass) {
-	axes := p.seat.Running(p.seat.D, p.seat.G)
-	for half, x := range p.tip {
-		a.number("bearings/tir_mm/"+strconv.Itoa(half), axes.RunOut(clock.End(half), x))
-	}
-	for half, tilt := range p.advice.Tilt {
-		a.number("bearings/tilt_arcmin/"+strconv.Itoa(half), tilt.Value)
-	}
 }

@@ -157,7 +157,7 @@ class Bench {
     if (this.step !== trueStep || !answers) return;
     // What was done after an earlier pass is logged already.
     const latest = keysOf(this.job.form, 'pass').at(-1) ?? trueStep.dataset.key;
-    document.getElementById('done').hidden = !answers['say.truing.hard'] || trueStep.dataset.key !== latest;
+    document.getElementById('done').hidden = !answers['say.truing.moves'] || trueStep.dataset.key !== latest;
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
   }

@@ -51,8 +51,12 @@ func (a *Answers) gapCheck(p *pass, c crank.Check, closure float64, askew bool) 
 }
 
 func (a *Answers) edgeCheck(p *pass, c crank.Check, radii float64) {
-	a.say("check.edge", "By the straight-edge: % of twist, % of throw mismatch; one rim’s radius is % the larger.",
-		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), p.amount(abs(radii)))
+	larger := clock.Right
+	if radii < 0 {
+		larger = clock.Left
+	}
+	a.say("check.edge", "By the straight-edge: % of twist, % of throw mismatch; the % rim’s radius is % the larger.",
+		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), p.sideOf[larger], p.amount(abs(radii)))
 	d := c.Value.From(p.seen)
 	a.number("edge.towards12_mm", d.T)
 	a.number("edge.towards3_mm", d.N)

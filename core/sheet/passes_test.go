@@ -94,7 +94,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 		require.Empty(t, form.Check(f))
 		for i := 0; ; i++ {
 			a := Answer(f, True)
-			if text(a, "say.truing.hard") == "" {
+			if text(a, "say.truing.moves") == "" {
 				assert.Equal(t, "true", text(Answer(f, True+".values"), "verdict_as_read"), "seed%d", n)
 				break
 			}
@@ -188,4 +188,16 @@ func TestATurnIsReadPointByPoint(t *testing.T) {
 	f["pass.1.drive.turn"] = "1 2 x"
 	assert.Contains(t, text(Answer(f, ""), "error.pass.1.drive.turn"), "entry 2")
 	assert.False(t, strings.Contains(text(Answer(f, ""), "say.truing.headline"), "%"))
+}
+
+func TestHalfWayHoursThatAreNoHalfTurnApartAreDoubted(t *testing.T) {
+	job := form.Form{
+		"pass.1.drive.how": "halfway", "pass.1.drive.tir": "3", "pass.1.drive.rise": "1", "pass.1.drive.fall": "7:45",
+		"pass.1.timing.tir": "2", "pass.1.timing.high": "4",
+	}
+	assert.Empty(t, text(Answer(job, ""), "say.turn.drive"), "marks read to half an hour can be so far out")
+	job["pass.1.drive.fall"] = "8:15"
+	assert.Contains(t, text(Answer(job, ""), "say.turn.drive"), "7.2 apart, where half a turn is 6")
+	job["pass.1.drive.fall"] = "3:30"
+	assert.Contains(t, text(Answer(job, ""), "say.turn.drive"), "2.5 apart")
 }

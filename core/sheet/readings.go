@@ -17,6 +17,7 @@ type reading struct {
 	taken int // points of a turn that were read so far
 	of    int // points of the turn, the first point again not counted
 	hours []float64
+	apart float64 // hours from rising to falling through half-way; 0: not read so
 	sweep float64 // mm, what one turn of the needle was taken as; nil: it counts them
 }
 
@@ -67,7 +68,9 @@ func (s *setUp) readStation(r *form.Reader, at string, st *station) reading {
 		if !ok || !ok2 {
 			return lacking(r, halfway, at+"rise", at+"fall")
 		}
-		return s.taken(r, at)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+		got := s.taken(r, at)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+		got.apart = clock.Wrap(fall - rise)
+		return got
 	case "pin":
 		pin := sideNamed(r.Word(at + "pinat"))
 		if pin == noSide {

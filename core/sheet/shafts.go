@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"pintwelve/core/crank"
 	"pintwelve/core/unit"
@@ -15,14 +16,16 @@ func (a *Answers) shafts(p *pass) {
 		hole := p.within(shaft.Hole.Len(), shaft.Sure.Plus(shaft.Hole))
 		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
 	}
-	for i, slip := range p.crank.Slips(p.counted) {
-		template := "The readings would fit if the hours of % had been read from the other end."
+	var slips []string
+	for _, slip := range p.crank.Slips(p.counted) {
+		template := "the hours of % had been read from the other end"
 		if slip.Kind == crank.Swapped {
-			template = "The readings would fit if those of % and % had been exchanged."
+			template = "those of % and % had been exchanged"
 		}
-		if i == 0 {
-			a.say("shaft.slip", template, p.letter(slip.A), p.letter(slip.B))
-		}
+		slips = append(slips, fill(template, p.letter(slip.A), p.letter(slip.B)))
+	}
+	if slips != nil {
+		a.say("shaft.slip", "The readings would fit if %.", strings.Join(slips, ", or if "))
 	}
 }
 
@@ -52,6 +55,7 @@ func (a *Answers) turns(p *pass) {
 			a.say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {
+			a.halves(got, &p.stations[i])
 			continue
 		}
 		a.say("turns.any", "yes")
@@ -80,6 +84,18 @@ func (a *Answers) turns(p *pass) {
 			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))
 		}
 	}
+}
+
+// halves says so where a needle that rose and fell about its middle, as run-out
+// makes it do half a turn apart, would have been read at hours further out than
+// hourMarks at either makes them.
+func (a *Answers) halves(got *reading, st *station) {
+	if got.apart == 0 || abs(got.apart-6) <= 2*hourMarks {
+		return
+	}
+	a.say("turns.any", "yes")
+	a.say("turn."+st.name, "%: the half-way hours lie % apart, where half a turn is 6. One is misread, or the shaft is out of round: read a full turn.",
+		st.letter, unit.Figures(got.apart, unit.Plain, 0.1))
 }
 
 // next says how far a turn has been read, and where to read next.

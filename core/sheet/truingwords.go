@@ -90,6 +90,8 @@ func (a *Answers) words(p *pass) {
 		} else {
 			a.say("truing.then", "Or %.", p.doNext(p.moves[0].Other))
 		}
+		a.say("truing.hard", "%", p.howHard())
+		a.say("truing.caution", caution)
 	case p.advice.Verdict == crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
 		a.say("truing.then", "Worst run-out %.", p.runOutWords())
@@ -108,8 +110,7 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
 	if len(p.moves) > 0 {
-		a.say("truing.hard", "%", p.howHard())
-		a.say("truing.caution", caution)
+		a.say("truing.moves", "yes")
 	}
 	a.far(p)
 }
@@ -146,7 +147,8 @@ func (a *Answers) far(p *pass) {
 func (a *Answers) elseWords(p *pass) {
 	switch works := p.next.Why == crank.Work; {
 	case !works && len(p.moves) > 0:
-		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.do(p.moves[0].Move)))
+		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move)), p.howHard())
+		a.say("truing.else.caution", caution)
 	case works && p.advice.Verdict == crank.TooClose:
 		a.say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
 	case works && p.advice.Verdict == crank.NotMendable:

@@ -8,7 +8,7 @@ import (
 )
 
 // shortened returns a module, as Go's linker writes it, with its data written
-// shorter: without what only a trace would tell (see withoutLines) and with its
+// shorter: without what only a trace would tell (see untraced) and with its
 // segments joined where so few zeros lie between them that writing the zeros
 // out is shorter once it is packed: memory is zero to begin with. The linker
 // cuts its data at every few zeros, 50,000 times, and each cut costs a place
@@ -24,7 +24,7 @@ func shortened(program []byte) (out []byte, err error) {
 		kind, section := rest.Byte(), rest.Bytes()
 		if kind == module.Data {
 			data := memory(segments(section))
-			if err := withoutLines(data); err != nil {
+			if err := untraced(data); err != nil {
 				return nil, err
 			}
 			section = written(cut(data))

@@ -40,13 +40,14 @@ var (
 	traceFuncData = [...]bool{3: true, 5: true, 6: true} // inlined, arguments, arguments alive
 )
 
-// withoutLines takes out of a Go program's memory which line of which file each
-// of its instructions came from and what was inlined there: a third of what its
-// data weigh packed. A trace then names functions alone. The runtime takes each
-// part as none by its own rule: a place of 0, of FuncData all ones. An error
-// says that the memory holds no table of the layout that is known here; a
-// table that is cut short panics.
-func withoutLines(memory []byte) error {
+// untraced takes out of a Go program's memory what only a trace tells: the names
+// of functions, which line of which file each instruction came from, and what
+// was inlined there. It is two fifths of what the data weigh packed, and nobody
+// reads a trace on a phone at a lathe: a fault that the page tells of carries
+// its own words. The runtime takes each part as none by its own rule: a place
+// of 0, of FuncData all ones. An error says that the memory holds no table of
+// the layout that is known here; a table that is cut short panics.
+func untraced(memory []byte) error {
 	at := bytes.Index(memory, tableStart)
 	if at < 0 || bytes.Contains(memory[at+1:], tableStart) {
 		return errors.New("not one table of functions as Go 1.20 to 1.26 write it")
@@ -56,7 +57,6 @@ func withoutLines(memory []byte) error {
 	if _, err := binary.Decode(table[len(tableStart):], binary.LittleEndian, &h); err != nil {
 		return err
 	}
-	clear(table[h.Units:h.Values])
 	kept := keeper{from: table[h.Values:h.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}}
 	for i := range h.Functions {
 		const entrySize = 8 // of a function: where it starts, where its info stands
@@ -65,6 +65,7 @@ func withoutLines(memory []byte) error {
 			return err
 		}
 	}
+	clear(table[h.Names:h.Values]) // and the units of compiling, and names of files
 	clear(kept.from[copy(kept.from, kept.to):])
 	return nil
 }
@@ -84,7 +85,7 @@ func (k *keeper) function(info, names []byte) error {
 	if f.Name > 0 && names[f.Name-1] != 0 {
 		return errors.New("a function whose name doesn’t start where it is said to")
 	}
-	f.SP, f.File, f.Line, f.Unit, f.StartLine = k.table(f.SP), 0, 0, 0, 0
+	f.Name, f.SP, f.File, f.Line, f.Unit, f.StartLine = 0, k.table(f.SP), 0, 0, 0, 0
 	if _, err := binary.Encode(info, binary.LittleEndian, &f); err != nil {
 		return err
 	}

@@ -29,7 +29,7 @@ func compile(root, program, linked string) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "core.wasm")
-	// -l: to inline the core's own functions would make the file a fourteenth larger
+	// -l: to inline the core's own functions would make the file a tenth larger
 	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-gcflags=pintwelve/...=-l", "-ldflags="+linked, "-o", out, program)
 	if err != nil {
 		return nil, err

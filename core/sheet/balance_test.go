@@ -359,3 +359,12 @@ func TestAnyJobIsAnswered(t *testing.T) {
 		}
 	}
 }
+
+func TestAHoleInBothWheelsGoesByEachPicturesNumber(t *testing.T) {
+	f := knife(
+		"hole.a.order", "1", "hole.a.wheel", "drive", "hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10",
+		"hole.b.order", "2", "hole.b.radius", "60", "hole.b.hour", "5", "hole.b.drill", "10", "hole.b.depth", "10")
+	assert.Contains(t, said(Answer(f, Balance), "hole.b.said"), "2 and 1. drive and timing wheel:")
+	f["hole.a.wheel"] = "both"
+	assert.Contains(t, said(Answer(f, Balance), "hole.b.said"), "2. each wheel:")
+}

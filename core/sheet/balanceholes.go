@@ -184,13 +184,16 @@ func (a *Answers) holeWords(s *stand, h *shop) {
 				nth[end]++
 			}
 		}
-		where, n := "each wheel", nth[clock.Left]
+		where, n := "each wheel", strconv.Itoa(nth[clock.Left])
 		if d.on != [2]bool{true, true} {
 			end := clock.Left
 			if d.on[clock.Right] {
 				end = clock.Right
 			}
-			where, n = s.sideOf[end]+" wheel", nth[end]
+			where, n = s.sideOf[end]+" wheel", strconv.Itoa(nth[end])
+		} else if nth[clock.Left] != nth[clock.Right] {
+			n = fill("% and %", n, strconv.Itoa(nth[clock.Right]))
+			where = fill("% and % wheel", s.sideOf[clock.Left], s.sideOf[clock.Right])
 		}
 		deep := fill("% deep to the shoulder", millimetres(d.DepthMM))
 		if d.Through {
@@ -205,7 +208,7 @@ func (a *Answers) holeWords(s *stand, h *shop) {
 			off = fill("plug of %, % %", grams(d.PlugG, 0.1), what, grams(abs(d.MassG), 0.1))
 		}
 		hour := s.hour(d.Hour)
-		a.say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%), %, %", strconv.Itoa(n), where, millimetres(d.DiameterMM),
+		a.say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%), %, %", n, where, millimetres(d.DiameterMM),
 			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), deep, off)
 		at := "balance.holes/" + strconv.Itoa(i) + "/"
 		a.text(at+"wheel", where)

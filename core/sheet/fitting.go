@@ -44,10 +44,12 @@ func (f *fitting) found(g grade, words string) {
 
 // top says the step's headline: the worst found, or what to do first.
 func (f *fitting) top(step, first string) {
-	switch f.grade {
-	case unmeasured:
+	switch {
+	case f.grade == unmeasured && len(f.r.Problems) > 0:
+		f.headline = mendIt
+	case f.grade == unmeasured:
 		f.headline = first
-	case sound:
+	case f.grade == sound:
 		f.headline = "Right, as far as it is measured."
 	}
 	f.say(step+".headline", "%", f.headline)

@@ -310,3 +310,9 @@ func TestAnyTextIsAnswered(t *testing.T) {
 	}
 	assert.Greater(t, answered, 400)
 }
+
+func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
+	a := Answer(form.Form{"bigend.pin": "thirty"}, Measure)
+	assert.NotEmpty(t, told(t, a, "error.bigend.pin"))
+	assert.Equal(t, mendIt, told(t, a, "say.measure.headline"))
+}

@@ -113,14 +113,20 @@ func (f *fitting) readTaper(j *joint) bool {
 
 func newtonMetres(nm float64) string { return unit.Format(nm, unit.NewtonMetre, 1) }
 
+// worked returns the joint as it holds on its taper; without one it has no draw.
+func (j *joint) worked() (fit.Tapered, error) {
+	if j.taper > 0 {
+		return j.press.Tapered(j.taper)
+	}
+	plain, err := j.press.Joint()
+	return fit.Tapered{Joint: plain}, err
+}
+
 // workOut says what a joint holds and what that costs.
 func (f *fitting) workOut(j *joint) {
 	p := &j.press
 	p.BiteMM = j.gap.MeanMM
-	worked, err := p.Tapered(max(j.taper, 1e-5))
-	if j.taper == 0 {
-		worked.Joint, err = p.Joint()
-	}
+	worked, err := j.worked()
 	if fault, ok := err.(*fit.Fault); ok {
 		field := "pin"
 		switch fault.Field {

@@ -54,8 +54,8 @@ func (f *fitting) main(at, out string, h heat) {
 	bore, hasBore := f.r.Number(at + "bore")
 	outside, hasOutside := f.r.Number(at + "outside")
 	b.BoreMM, b.OutsideMM = bore, outside
-	seatLow, seatHigh, seatOK := f.class(at+"seatclass", "k5", bore, hasBore)
-	houseLow, houseHigh, houseOK := f.class(at+"housingclass", "N7", outside, hasOutside)
+	seatLow, seatHigh, seatOK := f.class(at+"seatclass", "k5", limits.Shaft, bore, hasBore)
+	houseLow, houseHigh, houseOK := f.class(at+"housingclass", "N7", limits.Hole, outside, hasOutside)
 	seat, hasSeat := f.measured(at+"seat", "")
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
@@ -86,19 +86,15 @@ func (f *fitting) seatBite(name, out, title string, g fit.Gap, l fit.Limits, kno
 	}
 }
 
-// class reads the deviations of a tolerance class, mm; a blank one is stood in
-// for.
-func (f *fitting) class(name, standIn string, nominal float64, has bool) (low, high float64, ok bool) {
+// class reads the deviations of a tolerance class of shafts or holes, mm; a blank
+// one is stood in for.
+func (f *fitting) class(name, standIn string, of deviations, nominal float64, has bool) (low, high float64, ok bool) {
 	text := f.r.Form[name]
 	if f.r.Blank(name) {
 		text = standIn
 		f.r.StandIns = append(f.r.StandIns, form.StandIn{Name: name, Text: standIn})
 	}
 	c, err := limits.Parse(text)
-	of := limits.Shaft
-	if standIn == "N7" {
-		of = limits.Hole
-	}
 	if err == nil && !has {
 		return 0, 0, false
 	}
@@ -111,6 +107,9 @@ func (f *fitting) class(name, standIn string, nominal float64, has bool) (low, h
 	}
 	return float64(lo) / 1000, float64(hi) / 1000, err == nil
 }
+
+// deviations is limits.Shaft or limits.Hole.
+type deviations func(letters string, grade int, nominalMM float64) (low, high limits.Micron, err error)
 
 // classWords are filled with the class, the size, and the grades that there are.
 var classWords = [...]string{

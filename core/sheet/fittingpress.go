@@ -28,7 +28,10 @@ func pressingUp(a *Answers, r *form.Reader) {
 	f.top("press", first)
 }
 
-func width(mm float64) string { return unit.Format(mm, unit.MM, 0.01) }
+// widthStep is how finely a width over the wheels is read and told, mm.
+const widthStep = 0.01
+
+func width(mm float64) string { return unit.Format(mm, unit.MM, widthStep) }
 
 func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 	stop, err := w.OverWheels((limits.LeastMM + limits.MostMM) / 2)
@@ -45,6 +48,6 @@ func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 	}
 	_, side, err := w.Side(over)
 	if !f.faulty("press.over", err) {
-		f.judged(gap{"press.side_clearance", "Side clearance", exact(side, 0.01), limits, "too little", "too much"})
+		f.judged(gap{"press.side_clearance", "Side clearance", exact(side, widthStep), limits, "too little", "too much"})
 	}
 }

@@ -141,7 +141,7 @@ func edge(s *wheel.Section, side wheel.Side, from, to float64) []draw.Across {
 	for _, x := range s.Faces[side] {
 		a, b := max(from, x.FromMM), min(to, x.ToMM)
 		if a < b {
-			out = append(out, draw.Across{R: a, X: across(s, side, depth(x, a))}, draw.Across{R: b, X: across(s, side, depth(x, b))})
+			out = append(out, draw.Across{R: a, X: across(s, side, x.At(a))}, draw.Across{R: b, X: across(s, side, x.At(b))})
 		}
 	}
 	return out
@@ -155,10 +155,6 @@ func between(s *wheel.Section, from, to float64) []draw.Across {
 		out = append(out, back[i])
 	}
 	return out
-}
-
-func depth(s wheel.Span, r float64) float64 {
-	return s.DepthFromMM + (s.DepthToMM-s.DepthFromMM)*(r-s.FromMM)/(s.ToMM-s.FromMM)
 }
 
 func across(s *wheel.Section, side wheel.Side, depth float64) float64 {
@@ -184,8 +180,8 @@ func taken(c flywheel.Cut, s wheel.Span, in *wheel.Section) []draw.Across {
 	if from >= to {
 		return nil
 	}
-	topA, topB := depth(s, from), depth(s, to)
-	endA, endB := max(topA, depth(ring, from)), max(topB, depth(ring, to))
+	topA, topB := s.At(from), s.At(to)
+	endA, endB := max(topA, ring.At(from)), max(topB, ring.At(to))
 	if endA+endB-topA-topB < 1e-6 {
 		return nil
 	}
@@ -198,12 +194,12 @@ func holeOutline(c flywheel.Cut, s *wheel.Section) []draw.Across {
 	top, floor := 0.0, 0.0
 	for _, x := range s.Faces[c.Side] {
 		if c.PitchMM >= x.FromMM && c.PitchMM <= x.ToMM {
-			top = depth(x, c.PitchMM)
+			top = x.At(c.PitchMM)
 		}
 	}
 	for _, x := range s.Faces[c.Side.Other()] {
 		if c.PitchMM >= x.FromMM && c.PitchMM <= x.ToMM {
-			floor = s.WidthMM - depth(x, c.PitchMM)
+			floor = s.WidthMM - x.At(c.PitchMM)
 		}
 	}
 	half := c.DiameterMM / 2

@@ -9,12 +9,13 @@ type Span struct {
 	DepthFromMM, DepthToMM float64
 }
 
-func (s Span) at(r float64) float64 {
+// At returns how deep the span lies at a radius, mm.
+func (s Span) At(r float64) float64 {
 	return s.DepthFromMM + (s.DepthToMM-s.DepthFromMM)*(r-s.FromMM)/(s.ToMM-s.FromMM)
 }
 
 // piece returns the part of s between two radii.
-func (s Span) piece(from, to float64) Span { return Span{from, to, s.at(from), s.at(to)} }
+func (s Span) piece(from, to float64) Span { return Span{from, to, s.At(from), s.At(to)} }
 
 // profile is spans that follow one another from the bore to the rim.
 type profile []Span
@@ -96,7 +97,7 @@ func (p profile) join(s Span) profile {
 	if n := len(p); n > 0 {
 		last := p[n-1]
 		whole := Span{last.FromMM, s.ToMM, last.DepthFromMM, s.DepthToMM}
-		if math.Abs(last.DepthToMM-s.DepthFromMM) < flush && math.Abs(whole.at(s.FromMM)-s.DepthFromMM) < flush {
+		if math.Abs(last.DepthToMM-s.DepthFromMM) < flush && math.Abs(whole.At(s.FromMM)-s.DepthFromMM) < flush {
 			p[n-1] = whole
 			return p
 		}
@@ -110,8 +111,8 @@ func extent(p profile, from, to float64) (least, most float64) {
 	for _, s := range p {
 		lo, hi := math.Max(from, s.FromMM), math.Min(to, s.ToMM)
 		if lo < hi {
-			least = math.Min(least, math.Min(s.at(lo), s.at(hi)))
-			most = math.Max(most, math.Max(s.at(lo), s.at(hi)))
+			least = math.Min(least, math.Min(s.At(lo), s.At(hi)))
+			most = math.Max(most, math.Max(s.At(lo), s.At(hi)))
 		}
 	}
 	if least > most {

@@ -116,7 +116,7 @@ func (b bit) ring(q float64) (volume, out, second float64) {
 			along := q * math.Cos(mid+half*n.x)
 			x, r2 := b.c+along, b.c*b.c+q*q+2*b.c*along
 			r := math.Sqrt(max(0, r2))
-			h := n.w * half * 2 * q * max(0, min(metal.b.at(r), bottom)-metal.a.at(r))
+			h := n.w * half * 2 * q * max(0, min(metal.b.At(r), bottom)-metal.a.At(r))
 			volume, out, second = volume+h, out+h*x, second+h*r2
 		}
 	}

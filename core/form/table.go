@@ -168,6 +168,9 @@ func (t *Table) Lookup(name string) (f *Field, keys []string, ok bool) {
 	if strings.Contains(name, "*") {
 		return nil, nil, false
 	}
+	if f, ok = t.pattern(name); ok {
+		return f, nil, true
+	}
 	segments := strings.Split(name, ".")
 	for i := 1; i < len(segments); i++ {
 		if t.groups[segments[i-1]] {

@@ -112,3 +112,20 @@ func TestOtherUnitsRewriteBareFiguresAlone(t *testing.T) {
 	assert.Equal(t, Form{"pass.1.drive.tir": "0.0508"}, InUnits(f, "metric"))
 	assert.Empty(t, InUnits(f, "inch"))
 }
+
+func TestNoNameOrNumberStandsTwice(t *testing.T) {
+	names, numbers := map[string]bool{}, map[int]bool{}
+	for _, f := range Job.Fields() {
+		assert.False(t, names[f.Pattern], f.Pattern)
+		assert.False(t, numbers[f.Number], "%d", f.Number)
+		names[f.Pattern], numbers[f.Number] = true, true
+	}
+}
+
+func TestATableThatCantBeReadPanics(t *testing.T) {
+	for _, line := range []string{"one name mm 0..1", "1 name mm 0..1e3", "1 name furlong 0..1", "1 name mm"} {
+		assert.Panics(t, func() { newTable(line) }, line)
+	}
+	f := newTable("7 a.*.b mm -0.254..6.35 2").Fields()[0]
+	assert.Equal(t, []any{7, -0.254, 6.35, "2"}, []any{f.Number, f.Min, f.Max, f.Default})
+}

@@ -57,31 +57,29 @@ type Table struct {
 // stand-in, a bare number in the unit. The unit "fine" is that of the dials, and
 // "plain" none.
 //
-// It panics on a line that can't be read, and on a name or number that stands
-// twice: that is a fault in the source, not in a form.
+// It panics on a line that can't be read: that is a fault in the source, not in
+// a form. No name or number may stand twice. The page waits for all of this at
+// each start, so that nothing is read in a roundabout way.
 func newTable(texts ...string) *Table {
-	t := &Table{index: map[string]int{}, groups: map[string]bool{}}
-	taken := map[string]bool{}
-	for _, text := range texts {
-		for _, line := range strings.Split(text, "\n") {
-			words := strings.FieldsFunc(line, unit.IsSpace)
-			if len(words) == 0 {
-				continue
-			}
-			f := readField(words)
-			if _, twice := t.index[f.Pattern]; twice || taken[words[0]] {
-				panic("form: stands twice: " + line)
-			}
-			taken[words[0]] = true
-			t.index[f.Pattern] = len(t.fields)
-			t.fields = append(t.fields, f)
-			t.groupsOf(f.Pattern)
+	lines := strings.Split(strings.Join(texts, "\n"), "\n")
+	t := &Table{fields: make([]Field, 0, len(lines)), index: make(map[string]int, len(lines)), groups: map[string]bool{}}
+	named := map[string][2]unit.Unit{}
+	for _, line := range lines {
+		words := strings.Fields(line)
+		if len(words) == 0 {
+			continue
 		}
+		f := readField(words, named)
+		t.index[f.Pattern] = len(t.fields)
+		t.fields = append(t.fields, f)
+		t.groupsOf(f.Pattern)
 	}
 	return t
 }
 
-func readField(words []string) Field {
+// readField reads a line's words. The units that were named so far are kept in
+// named: the same few go with most fields.
+func readField(words []string, named map[string][2]unit.Unit) Field {
 	f := Field{Number: whole(words[0]), Pattern: words[1], Long: 20}
 	switch rest := words[3:]; words[2] {
 	case "choice":
@@ -97,17 +95,22 @@ func readField(words []string) Field {
 		f.Kind = Order
 	case "list":
 		f.Kind, f.Long = List, whole(rest[0])
-		f.quantity(rest[1:])
+		f.quantity(rest[1:], named)
 	default:
 		f.Long = 40
-		f.quantity(words[2:])
+		f.quantity(words[2:], named)
 	}
 	return f
 }
 
 // quantity reads a unit, a range, and a stand-in.
-func (f *Field) quantity(words []string) {
-	f.Unit, f.Metric = unitNamed(words[0])
+func (f *Field) quantity(words []string, named map[string][2]unit.Unit) {
+	units, known := named[words[0]]
+	if !known {
+		units = unitNamed(words[0])
+		named[words[0]] = units
+	}
+	f.Unit, f.Metric = units[0], units[1]
 	low, high, _ := strings.Cut(words[1], "..")
 	f.Min, f.Max = decimal(low), decimal(high)
 	if len(words) > 2 {
@@ -116,38 +119,52 @@ func (f *Field) quantity(words []string) {
 }
 
 // unitNamed finds a unit by its name, in inch and in metric figures.
-func unitNamed(name string) (inch, metric unit.Unit) {
+func unitNamed(name string) [2]unit.Unit {
 	switch name {
 	case "fine":
-		return unit.Thou, unit.MM
+		return [2]unit.Unit{unit.Thou, unit.MM}
 	case "plain":
-		return unit.Plain, unit.Plain
+		return [2]unit.Unit{unit.Plain, unit.Plain}
 	}
 	for kind := unit.Number; kind <= unit.Expansion; kind++ {
 		if u, ok := unit.Named(kind, name); ok {
-			return u, u
+			return [2]unit.Unit{u, u}
 		}
 	}
 	panic("form: no unit " + name)
 }
 
 func (t *Table) groupsOf(pattern string) {
-	segments := strings.Split(pattern, ".")
-	for i := 1; i < len(segments); i++ {
-		if segments[i] == "*" {
-			t.groups[segments[i-1]] = true
+	for {
+		before, after, more := strings.Cut(pattern, ".*")
+		if !more {
+			return
 		}
+		t.groups[before[strings.LastIndexByte(before, '.')+1:]] = true
+		pattern = after
 	}
 }
 
 func whole(text string) int { return int(decimal(text)) }
 
+// decimal reads a plain decimal figure: "-0.254".
 func decimal(text string) float64 {
-	v, err := unit.Parse(text, unit.Plain)
-	if err != nil {
-		panic("form: no number: " + text)
+	digits, negative := strings.CutPrefix(text, "-")
+	before, after, _ := strings.Cut(digits, ".")
+	v, tens := 0.0, 1.0
+	for _, c := range before + after {
+		if c < '0' || c > '9' {
+			panic("form: no number: " + text)
+		}
+		v = 10*v + float64(c-'0')
 	}
-	return v
+	for range after {
+		tens *= 10
+	}
+	if negative {
+		v = -v
+	}
+	return v / tens
 }
 
 // pattern finds a field by its pattern.

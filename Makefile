@@ -13,7 +13,7 @@ build:
 
 test:
 	go run ./tools/browser
-	test -z "$$(gofmt -l . | tee /dev/stderr)"
+	test -z "$$(gofmt -l . | tee -a /dev/stderr)"
 	go vet ./...
 	GOOS=js GOARCH=wasm go vet ./wasm ./tools/empty/... ./web/browser/dying
 	GOOS=js GOARCH=wasm go build -o /dev/null ./wasm

@@ -8,6 +8,9 @@ import (
 // lineStep is the distance between the baselines of a label's lines.
 const lineStep = 21
 
+// labelsApart is what labels side by side need so as not to read as one.
+const labelsApart = 8
+
 // boldWidth is how much wider the heavier text runs.
 const boldWidth = 1.09
 
@@ -206,7 +209,9 @@ func (l *faceLayout) freeInside(b box, of int) bool {
 		return false
 	}
 	for j := range l.spots[:l.nSpots] {
-		if !b.clear(l.spots[j].body()) || j < of && b.hits(l.spots[j].label.box) {
+		other := l.spots[j].label.box
+		other.x0, other.x1 = other.x0-labelsApart, other.x1+labelsApart
+		if !b.clear(l.spots[j].body()) || j < of && b.hits(other) {
 			return false
 		}
 	}

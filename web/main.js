@@ -155,9 +155,7 @@ class Bench {
     const answers = this.paint('now', this.step.id);
     if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, Boolean(this.own)));
     if (this.step !== trueStep || !answers) return;
-    // What was done after an earlier pass is logged already.
-    const latest = keysOf(this.job.form, 'pass').at(-1) ?? trueStep.dataset.key;
-    document.getElementById('done').hidden = !answers['say.truing.moves'] || trueStep.dataset.key !== latest;
+    document.getElementById('done').hidden = !answers['say.truing.done'];
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
   }

@@ -83,6 +83,14 @@ func (a *Answers) null(name string) {
 	a.Entries = append(a.Entries, Entry{Name: name, Kind: Null})
 }
 
+func (a *Answers) hourOrNull(name string, told bool, hour float64) {
+	if told {
+		a.number(name, hour)
+	} else {
+		a.null(name)
+	}
+}
+
 func (a *Answers) emptyList(name string) {
 	a.Entries = append(a.Entries, Entry{Name: name, Kind: EmptyList})
 }

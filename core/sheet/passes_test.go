@@ -94,7 +94,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 		require.Empty(t, form.Check(f))
 		for i := 0; ; i++ {
 			a := Answer(f, True)
-			if text(a, "say.truing.moves") == "" {
+			if text(a, "say.truing.done") == "" {
 				assert.Equal(t, "true", text(Answer(f, True+".values"), "verdict_as_read"), "seed%d", n)
 				break
 			}

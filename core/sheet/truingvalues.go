@@ -44,14 +44,6 @@ func (a *Answers) unanswered() {
 	a.emptyList("moves")
 }
 
-func (a *Answers) hourOrNull(name string, told bool, hour float64) {
-	if told {
-		a.number(name, hour)
-	} else {
-		a.null(name)
-	}
-}
-
 // dialValues tells each dial, left to right, and what it should show after
 // each move alone and after both.
 func (a *Answers) dialValues(p *pass) {

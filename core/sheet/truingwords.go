@@ -109,8 +109,8 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
-	if len(p.moves) > 0 {
-		a.say("truing.moves", "yes")
+	if latest := p.bench == len(p.rounds)-1; latest && len(p.moves) > 0 { // what was done after an earlier pass is logged already
+		a.say("truing.done", "yes")
 	}
 	a.far(p)
 }

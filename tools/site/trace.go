@@ -36,8 +36,8 @@ type functionInfo struct {
 // What only a trace asks for (internal/abi/symtab.go); wasm has no preemption
 // but at a call, so that nothing asks where it would be safe either.
 var (
-	tracePCData   = [...]bool{0: true, 2: true, 3: true} // safe to preempt, inlined, arguments alive
-	traceFuncData = [...]bool{3: true, 5: true, 6: true} // inlined, arguments, arguments alive
+	tracePCData   = map[uint32]bool{0: true, 2: true, 3: true} // safe to preempt, inlined, arguments alive
+	traceFuncData = map[uint8]bool{3: true, 5: true, 6: true}  // inlined, arguments, arguments alive
 )
 
 // untraced takes out of a Go program's memory what only a trace tells: the names
@@ -92,14 +92,14 @@ func (k *keeper) function(info, names []byte) error {
 	rest := info[size:]
 	for i := range f.PCData {
 		place := uint32(0)
-		if i >= uint32(len(tracePCData)) || !tracePCData[i] {
+		if !tracePCData[i] {
 			place = k.table(binary.LittleEndian.Uint32(rest))
 		}
 		binary.LittleEndian.PutUint32(rest, place)
 		rest = rest[4:]
 	}
 	for i := range f.Data {
-		if int(i) < len(traceFuncData) && traceFuncData[i] {
+		if traceFuncData[i] {
 			binary.LittleEndian.PutUint32(rest, ^uint32(0))
 		}
 		rest = rest[4:]

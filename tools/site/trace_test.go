@@ -24,6 +24,16 @@ func data(t *testing.T, program []byte) []byte {
 	return nil
 }
 
+// tracedAndNot returns the memory of an empty program before and after untraced.
+func tracedAndNot(t *testing.T) (full, short []byte) {
+	program, err := Compile("../..", "./tools/empty")
+	require.NoError(t, err)
+	full = data(t, program)
+	short = slices.Clone(full)
+	require.NoError(t, untraced(short))
+	return full, short
+}
+
 // trace reads the table of functions in memory by the standard library's
 // reader of it.
 func trace(t *testing.T, memory []byte) *gosym.Table {
@@ -35,11 +45,7 @@ func trace(t *testing.T, memory []byte) *gosym.Table {
 }
 
 func TestUntracedLeavesNoNameAndNoLine(t *testing.T) {
-	program, err := Compile("../..", "./tools/empty")
-	require.NoError(t, err)
-	full := data(t, program)
-	short := slices.Clone(full)
-	require.NoError(t, untraced(short))
+	full, short := tracedAndNot(t)
 	was, is := trace(t, full), trace(t, short)
 	require.Greater(t, len(was.Funcs), 500)
 	require.Equal(t, len(was.Funcs), len(is.Funcs))
@@ -58,11 +64,7 @@ func TestUntracedLeavesNoNameAndNoLine(t *testing.T) {
 // The stack's size at each place and which of its words are pointers must stay:
 // without them the collector can't walk it.
 func TestUntracedLeavesWhatTheRuntimeNeeds(t *testing.T) {
-	program, err := Compile("../..", "./tools/empty")
-	require.NoError(t, err)
-	full := data(t, program)
-	short := slices.Clone(full)
-	require.NoError(t, untraced(short))
+	full, short := tracedAndNot(t)
 	was, is := needed(t, full), needed(t, short)
 	require.Greater(t, len(was), 500)
 	assert.Equal(t, was, is)

@@ -45,16 +45,16 @@ func weigh() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	joined, err := site.Build(".", "./tools/empty")
+	shortened, err := site.Build(".", "./tools/empty")
 	if err != nil {
 		return 0, err
 	}
-	return report(files, empty, joined["core.wasm"]), nil
+	return report(files, empty, shortened["core.wasm"]), nil
 }
 
-// report prints the table. Joined is the empty program with its data joined as
-// the site's core has it, which Go itself doesn't do: the ratio is over empty.
-func report(files site.Files, empty, joined []byte) float64 {
+// report prints the table. Shortened is the empty program with its data as short
+// as the site's core has it, which Go itself doesn't do: the ratio is over empty.
+func report(files site.Files, empty, shortened []byte) float64 {
 	table := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
 	defer table.Flush()
 	fmt.Fprintln(table, "bytes\tbrotli\tfile\t")
@@ -69,8 +69,8 @@ func report(files site.Files, empty, joined []byte) float64 {
 	fmt.Fprintf(table, "%d\t%d\tall %d files\t\n", plain, packed, len(files))
 	fmt.Fprintf(table, "%d\t%d\tempty Go program\t\n", len(empty), base)
 	fmt.Fprintf(table, "\t%.3f\tratio\t\n", ratio)
-	fmt.Fprintf(table, "%d\t%d\tempty, its data joined\t\n", len(joined), packedSize(joined))
-	fmt.Fprintf(table, "\t%.3f\tratio over that\t\n", float64(packed)/float64(packedSize(joined)))
+	fmt.Fprintf(table, "%d\t%d\tempty, its data shortened\t\n", len(shortened), packedSize(shortened))
+	fmt.Fprintf(table, "\t%.3f\tratio over that\t\n", float64(packed)/float64(packedSize(shortened)))
 	return ratio
 }
 

@@ -16,6 +16,7 @@ const (
 	NotMendable                // outside for sure even with twist and gap gone: no bumping mends it
 	TooClose                   // too close to the limit to call
 	CantTell                   // outside, but the dials can't tell which way to work: advise nothing
+	FitAsHung                  // inside as it hangs: nobody has looked whether the centres are good and the shafts straight
 )
 
 // Place is a place on a half's shaft, mm.

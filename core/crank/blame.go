@@ -19,6 +19,14 @@ const (
 	NotSupported                   // the other wheel was not held, or the clamp stood askew
 	DialMoved                      // a dial or its foot slipped while it was read
 	PinSlipped                     // the pin has shifted in its seat, or the seat is worn
+	DialsExchanged                 // each dial's readings stand with the other shaft
+	HourMirrored                   // the work was done at the hour seen from the other end
+	LowForHigh                     // where the needle was low was taken for where it was high
+	FirstOnly                      // only the first of two moves was done
+	NotDone                        // none of it was done
+	CentreOrShaft                  // a bad centre or a bent shaft
+	Hinged                         // the squeeze closed the gap about one end of the pin, not its middle
+	Pressure                       // the tailstock presses the crank out of shape
 )
 
 // blame finds what went astray, and the likely causes. blow and bend are the

@@ -58,6 +58,10 @@ type Crank struct {
 	Support [2]float64 // where each half is held while it is turned
 	Bearing [2]float64 // where each half runs in the cases
 	Mount   Mount
+	// CentresKnown and Steady are what the user says of the set-up: the centres
+	// are known to be good; with the tailstock backed off to just snug the needles
+	// don't move.
+	CentresKnown, Steady bool
 }
 
 // Length names a length of the set-up.

@@ -29,6 +29,7 @@ type Pass struct {
 	Seat     Seat
 	Stations []Station
 	Done     []Done
+	Since    Since // what came before it, where the pass before has nothing done
 }
 
 // What a usual dose is taken to do before there is any pass to learn from: a

@@ -13,6 +13,7 @@ type Step struct {
 	Aim     float64 // mm, as Amount: what to go for now
 	Dose    float64 // how hard, 1 being a usual one
 	Learned bool    // this crank has shown what a dose of the kind does
+	Trial   bool    // a light one, to be followed by reading: the first of its kind, or after one that went the other way
 	// The latest earlier thing of the kind done, to liken this to: the pass it was
 	// done after, and how many times its dose this is. Pass is −1 where there is none,
 	// and the step is a cautious first one.
@@ -32,6 +33,7 @@ const (
 	Leave                 // it reads inside
 	Unmendable            // no bumping brings it inside: look to the pin and its seats
 	Unclear               // read again, with more points: see below
+	Stop                  // what was done has not done what it should: look for the cause first
 )
 
 // With Unclear it is not surely inside, but nothing that a move takes out stands
@@ -43,10 +45,15 @@ type Next struct {
 	Advice // Strike and Close as in Steps
 	Lesson
 	Why    Why
-	Rounds int       // of readings taken together since the last move
-	Steps  []Step    // with two, both before the next readings
-	Axes             // how the shafts should then lie, the crank hung as before
-	D, G   clock.Vec // how the halves should then sit
+	Rounds int     // of readings taken together since the last move
+	Steps  []Step  // with two, both before the next readings
+	Asks   []Ask   // the likeliest to settle something first
+	Causes []Cause // with Stop and Unmendable, the likeliest first
+	// Witness tells those of Stop apart; its Shows, Mirrored and Exchanged are nil
+	// where no test can.
+	Witness Witness
+	Axes              // how the shafts should then lie, the crank hung as before
+	D, G    clock.Vec // how the halves should then sit
 }
 
 // Manner is how the advice goes about it. The zero value leaves a crank that

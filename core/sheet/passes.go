@@ -204,6 +204,14 @@ var causeWords = [...]string{
 	crank.NotSupported:      "the other wheel was not held, or the clamp stood askew",
 	crank.DialMoved:         "a dial or its foot slipped",
 	crank.PinSlipped:        "the pin has shifted in its seat",
+	crank.DialsExchanged:    "the two dials’ readings were exchanged",
+	crank.HourMirrored:      "the work was done at the hour as seen from the other end",
+	crank.LowForHigh:        "the low spot was taken for the high one",
+	crank.FirstOnly:         "only the first of the two moves was done",
+	crank.NotDone:           "it was done at all",
+	crank.CentreOrShaft:     "a centre is bad or a shaft is bent",
+	crank.Hinged:            "the squeeze closed the gap about one end of the pin",
+	crank.Pressure:          "the tailstock presses on the crank",
 }
 
 // spin draws both dials and the crank, as found above and as on the bench

@@ -232,5 +232,5 @@ var loudNames = [...]string{crank.Strike: "STRIKE", crank.Squeeze: "SQUEEZE", cr
 
 var verdictNames = [...]string{
 	crank.Fit: "true", crank.OutOfTrue: "out of true", crank.NotMendable: "not mendable by bumping",
-	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell",
+	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell", crank.FitAsHung: "true as it hangs",
 }

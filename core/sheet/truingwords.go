@@ -92,6 +92,9 @@ func (a *Answers) words(p *pass) {
 		}
 		a.say("truing.hard", "%", p.howHard())
 		a.say("truing.caution", caution)
+	case p.advice.Verdict == crank.FitAsHung:
+		a.say("truing.headline", "True as it hangs.")
+		a.say("truing.then", "Worst run-out %. Read each shaft close to its centre too: a bad centre or a bent shaft doesn’t show in one dial.", p.runOutWords())
 	case p.advice.Verdict == crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
 		a.say("truing.then", "Worst run-out %.", p.runOutWords())
@@ -135,7 +138,7 @@ func (a *Answers) far(p *pass) {
 			wheel = p.sideOf[m.Wheel] + " "
 		}
 		a.say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
-	case p.advice.Verdict == crank.Fit:
+	case p.advice.Verdict == crank.Fit || p.advice.Verdict == crank.FitAsHung:
 		a.say("lathe.do", "TRUE")
 	default:
 		a.say("lathe.do", verdictNames[p.advice.Verdict])

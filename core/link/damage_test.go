@@ -14,16 +14,17 @@ import (
 // edits is how many random multi-edits are tried: go test ./core/link -edits 1000000
 var edits = flag.Int("edits", 20000, "random multi-edits of the given links to try")
 
-// refused checks that a text which differs from a link opens no job, and that a
-// damaged link is not taken for a newer one.
+// refused checks that a text in which a link no longer stands whole opens no job,
+// and that a damaged link is not taken for a newer one.
 func refused(t *testing.T, link, text string) {
 	t.Helper()
-	if text == link {
-		return
+	found := digitsIn(text)
+	if strings.HasPrefix(found, link) {
+		return // with more behind it: see TestMangledLinksOpen
 	}
 	_, err := Decode(text)
 	want := Damaged
-	if !strings.HasPrefix(text, "A") {
+	if !strings.HasPrefix(found, "A") {
 		want = NotLink
 	}
 	if err == nil || kindOf(t, err) != want {
@@ -65,12 +66,11 @@ func TestEverySwapIsRefused(t *testing.T) {
 	}
 }
 
-// What a message does to an address: breaks, blanks, signs at its ends, other
-// alphabets.
-func TestEveryForeignSignIsRefused(t *testing.T) {
+// Digits that were never the link's, in it or before it.
+func TestEveryAddedDigitIsRefused(t *testing.T) {
 	for _, g := range links.All(t) {
-		for _, sign := range []string{"\n", "\r", "\r\n", " ", "\t", "=", "==", "%20", "+", "/", ".", ")", "\x00", "é", "\xff", "A", "AA", "AAAA"} {
-			for _, i := range []int{1, len(g.Link) / 2, len(g.Link)} {
+		for _, sign := range []string{"A", "AA", "AAAA", "%41", "_", "-"} {
+			for _, i := range []int{1, len(g.Link) / 2, len(g.Link) - 1} {
 				refused(t, g.Link, g.Link[:i]+sign+g.Link[i:])
 			}
 		}

@@ -11,15 +11,26 @@ func seal(version byte, body []byte) string {
 	return toText(append([]byte{version, byte(s >> 24), byte(s >> 16), byte(s >> 8), byte(s)}, body...))
 }
 
-// open takes the envelope off; ok is false where it isn't whole.
+// open takes the envelope off what may have more behind it: the link ends at
+// the furthest place where its checksum holds. ok is false where it holds at none.
 func open(text string) (version byte, body []byte, ok bool) {
-	sealed, ok := fromText(text)
-	if !ok || len(sealed) < header {
+	sealed := fromText(text)
+	if len(sealed) < header {
 		return 0, nil, false
 	}
-	version, body = sealed[0], sealed[header:]
 	given := uint32(sealed[1])<<24 | uint32(sealed[2])<<16 | uint32(sealed[3])<<8 | uint32(sealed[4])
-	return version, body, given == sum(version, body)
+	version = sealed[0]
+	crc := sumOn(^uint32(0), version)
+	for end := header; ; end++ {
+		// No two texts are one link: the bits that fill the last digit are noughts.
+		if ^crc == given && strings.HasPrefix(text, toText(sealed[:end])) {
+			body, ok = sealed[header:end], true
+		}
+		if end == len(sealed) {
+			return version, body, ok
+		}
+		crc = sumOn(crc, sealed[end])
+	}
 }
 
 // sum is the CRC-32 of IEEE 802.3 over the version and the body, bit by bit: a
@@ -54,17 +65,11 @@ func toText(data []byte) string {
 	return string(text)
 }
 
-// fromText reads them back; ok is false for any text that toText writes for no
-// bytes, so that no two texts are one link.
-func fromText(text string) (data []byte, ok bool) {
+// fromText reads digits back, as many bytes as they make.
+func fromText(text string) []byte {
 	var w bitWriter
 	for i := range len(text) {
-		d := strings.IndexByte(digits, text[i])
-		if d < 0 {
-			return nil, false
-		}
-		w.put(uint64(d), 6)
+		w.put(uint64(strings.IndexByte(digits, text[i])), 6)
 	}
-	data = w.bytes[:6*len(text)/8]
-	return data, toText(data) == text
+	return w.bytes[:6*len(text)/8]
 }

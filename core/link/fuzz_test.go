@@ -2,6 +2,7 @@ package link
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -23,7 +24,8 @@ func spelledOut(t table, f form.Form) bool {
 	return false
 }
 
-// Any text at all is refused for a reason, or is the link of the form it gives.
+// Any text at all is refused for a reason, or begins with the link of the form it
+// gives.
 func FuzzDecode(f *testing.F) {
 	for _, g := range links.All(f) {
 		f.Add(g.Link)
@@ -39,7 +41,7 @@ func FuzzDecode(f *testing.F) {
 		again, err := Encode(job)
 		require.NoError(t, err)
 		if !spelledOut(form.Job, job) {
-			assert.Equal(t, text, again)
+			assert.True(t, strings.HasPrefix(digitsIn(text), again))
 		}
 		same, err := Decode(again)
 		require.NoError(t, err)

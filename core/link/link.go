@@ -6,7 +6,7 @@
 //	version, 1 byte | CRC-32 of version and body, 4 bytes | body
 //
 // and this envelope alone is frozen: whatever the body, a cut or altered link is
-// told from a newer one. body.go says how the body of version 1 is laid out. A
+// told from a newer one, and one with more behind it is found whole. body.go says how the body of version 1 is laid out. A
 // link once given opens for ever, so that the code that reads a version only
 // ever gains, and a field's number and the place of a choice in its list are
 // never used again.
@@ -34,7 +34,8 @@ type table interface {
 // kind Unknown, Unfit or TooBig.
 func Encode(f form.Form) (string, error) { return encode(form.Job, f) }
 
-// Decode reads a link. The error is an *Error of kind NotLink, Damaged, Newer or
+// Decode reads a link, whatever signs that are none of its digits a chat or a mail
+// has put between and behind: the checksum decides where it ends. The error is an *Error of kind NotLink, Damaged, Newer or
 // TooBig.
 func Decode(text string) (form.Form, error) { return decode(form.Job, text) }
 
@@ -51,12 +52,12 @@ func encode(t table, f form.Form) (string, error) {
 }
 
 func decode(t table, text string) (form.Form, error) {
-	if len(text) > MaxText {
-		return nil, &Error{Kind: TooBig}
-	}
-	made, body, ok := open(text)
+	found := digitsIn(text[:min(len(text), mostMangled)])
+	made, body, ok := open(found)
 	switch {
-	case !ok && !looksLike(text):
+	case !ok && len(found) == MaxText && len(text) > MaxText:
+		return nil, &Error{Kind: TooBig}
+	case !ok && !looksLike(found):
 		return nil, &Error{Kind: NotLink}
 	case !ok || made < version:
 		return nil, &Error{Kind: Damaged}
@@ -70,6 +71,6 @@ func decode(t table, text string) (form.Form, error) {
 	return f, nil
 }
 
-// looksLike says whether a text that is no whole link is taken for a part of
+// looksLike says whether digits that are no whole link are taken for a part of
 // one: versions 0 to 3 begin with an A, and the page's own anchors don't.
-func looksLike(text string) bool { return strings.HasPrefix(text, "A") }
+func looksLike(found string) bool { return strings.HasPrefix(found, "A") }

@@ -78,7 +78,7 @@ func mainPath(t *testing.T, p hands) {
 	p.Until(`document.getElementById('share-said').textContent.includes('#')`)
 	said := p.Text("#share-said")
 	p.Visit("about:blank")
-	p.Visit(strings.TrimSpace(said[strings.Index(said, "http"):]))
+	p.Visit(mangled(strings.TrimSpace(said[strings.Index(said, "http"):])))
 	p.Ready()
 	assert.Contains(t, p.Text("#notice"), "came by a link")
 	assert.Contains(t, p.Text("#paper"), "4 thou, high at 3")

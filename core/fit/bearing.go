@@ -14,9 +14,9 @@ type Bearing struct {
 
 // Seat is what a ring of a bearing sits on or in.
 type Seat struct {
-	BiteMM   float64 // nil or negative where the ring is loose
-	WallMM   float64 // shaft: hole through it, 0 is solid; housing: outside diameter
-	Material Material
+	InterferenceMM float64 // nil or negative where the ring is loose
+	WallMM         float64 // shaft: hole through it, 0 is solid; housing: outside diameter
+	Material       Material
 }
 
 // Fitted is the play left in a fitted bearing, on diameter.
@@ -83,7 +83,7 @@ func (b Bearing) PlayLeft(shaft, housing Seat) (Fitted, error) {
 // under pressure from inside.
 func (b Bearing) innerGrowth(s Seat) (float64, error) {
 	track, _ := b.Tracks()
-	p := Press{DiameterMM: b.BoreMM, BiteMM: s.BiteMM, LengthMM: 1, HubMM: track, HollowMM: s.WallMM, Friction: 1, Hub: b.Ring, Pin: s.Material}
+	p := Press{DiameterMM: b.BoreMM, InterferenceMM: s.InterferenceMM, LengthMM: 1, HubMM: track, HollowMM: s.WallMM, Friction: 1, Hub: b.Ring, Pin: s.Material}
 	pressure, err := p.seatPressure()
 	q := b.BoreMM / track
 	return 2 * pressure * track * q * q / (b.Ring.EMPa * (1 - q) * (1 + q)), err
@@ -93,7 +93,7 @@ func (b Bearing) innerGrowth(s Seat) (float64, error) {
 // under pressure from outside.
 func (b Bearing) outerClosing(s Seat) (float64, error) {
 	_, track := b.Tracks()
-	p := Press{DiameterMM: b.OutsideMM, BiteMM: s.BiteMM, LengthMM: 1, HubMM: s.WallMM, HollowMM: track, Friction: 1, Hub: s.Material, Pin: b.Ring}
+	p := Press{DiameterMM: b.OutsideMM, InterferenceMM: s.InterferenceMM, LengthMM: 1, HubMM: s.WallMM, HollowMM: track, Friction: 1, Hub: s.Material, Pin: b.Ring}
 	pressure, err := p.seatPressure()
 	q := track / b.OutsideMM
 	return 2 * pressure * track / (b.Ring.EMPa * (1 - q) * (1 + q)), err
@@ -101,8 +101,8 @@ func (b Bearing) outerClosing(s Seat) (float64, error) {
 
 // seatPressure returns the pressure under a ring, nil where it sits loose.
 func (p Press) seatPressure() (float64, error) {
-	if err := bound.First(p.check(), within(Bite, p.BiteMM, -p.DiameterMM/20, p.DiameterMM/20)); err != nil || p.BiteMM <= 0 {
+	if err := bound.First(p.check(), within(Interference, p.InterferenceMM, -p.DiameterMM/20, p.DiameterMM/20)); err != nil || p.InterferenceMM <= 0 {
 		return 0, err
 	}
-	return p.perBite() * p.BiteMM, nil
+	return p.perInterference() * p.InterferenceMM, nil
 }

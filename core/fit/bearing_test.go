@@ -18,14 +18,14 @@ func TestPlayLeftIsTheHandbooksForOneSteel(t *testing.T) {
 		d := 10 + 40*rng.Float64()
 		D := d * (1.6 + rng.Float64())
 		b := Bearing{BoreMM: d, OutsideMM: D, PlayMM: 0.02, Rollers: rng.Intn(2) == 0, Ring: Steel()}
-		shaft := Seat{BiteMM: 0.02 * rng.Float64(), WallMM: 0.8 * d * rng.Float64(), Material: Steel()}
-		housing := Seat{BiteMM: 0.02 * rng.Float64(), WallMM: D * (1.1 + rng.Float64()), Material: Steel()}
+		shaft := Seat{InterferenceMM: 0.02 * rng.Float64(), WallMM: 0.8 * d * rng.Float64(), Material: Steel()}
+		housing := Seat{InterferenceMM: 0.02 * rng.Float64(), WallMM: D * (1.1 + rng.Float64()), Material: Steel()}
 		f, err := b.PlayLeft(shaft, housing)
 		require.NoError(t, err)
 		in, out := b.Tracks()
 		k, k0, h, h0 := d/in, shaft.WallMM/d, out/D, D/housing.WallMM
-		assert.InEpsilon(t, shaft.BiteMM*k*(1-k0*k0)/(1-k*k*k0*k0), f.InnerMM, 1e-10)
-		assert.InEpsilon(t, housing.BiteMM*h*(1-h0*h0)/(1-h*h*h0*h0), f.OuterMM, 1e-10)
+		assert.InEpsilon(t, shaft.InterferenceMM*k*(1-k0*k0)/(1-k*k*k0*k0), f.InnerMM, 1e-10)
+		assert.InEpsilon(t, housing.InterferenceMM*h*(1-h0*h0)/(1-h*h*h0*h0), f.OuterMM, 1e-10)
 		assert.InDelta(t, 0.02-f.InnerMM-f.OuterMM, f.LeftMM, 1e-15)
 	}
 }
@@ -35,20 +35,20 @@ func TestRingsMoveAsTheirStressFieldSays(t *testing.T) {
 	rng := rand.New(rand.NewSource(12))
 	for range 100 {
 		b := Bearing{BoreMM: 25, OutsideMM: 62, PlayMM: 0.02, Ring: randomMaterial(rng)}
-		shaft := Seat{BiteMM: 0.015, WallMM: 8, Material: randomMaterial(rng)}
-		housing := Seat{BiteMM: 0.03, WallMM: 85, Material: randomMaterial(rng)}
+		shaft := Seat{InterferenceMM: 0.015, WallMM: 8, Material: randomMaterial(rng)}
+		housing := Seat{InterferenceMM: 0.03, WallMM: 85, Material: randomMaterial(rng)}
 		f, err := b.PlayLeft(shaft, housing)
 		require.NoError(t, err)
 		in, out := b.Tracks()
 
-		// The free face moves u; the seats part by the bite.
+		// The free face moves u; the seats part by the interference.
 		seatOfRing := through(b.Ring, field{u: f.InnerMM / 2}, in/2, b.BoreMM/2)
 		pin, _ := underPressure(shaft.Material, shaft.WallMM/2, b.BoreMM/2, -seatOfRing.sr)
-		assert.InEpsilon(t, shaft.BiteMM, 2*(seatOfRing.u-pin.u), 1e-8)
+		assert.InEpsilon(t, shaft.InterferenceMM, 2*(seatOfRing.u-pin.u), 1e-8)
 
 		seatOfRing = through(b.Ring, field{u: -f.OuterMM / 2}, out/2, b.OutsideMM/2)
 		hole, _ := underPressure(housing.Material, housing.WallMM/2, b.OutsideMM/2, -seatOfRing.sr)
-		assert.InEpsilon(t, housing.BiteMM, 2*(hole.u-seatOfRing.u), 1e-8)
+		assert.InEpsilon(t, housing.InterferenceMM, 2*(hole.u-seatOfRing.u), 1e-8)
 	}
 }
 
@@ -64,7 +64,7 @@ func TestStandInTracks(t *testing.T) {
 
 func TestLooseRingsLeaveThePlayAndTightOnesTakeIt(t *testing.T) {
 	b := Bearing{BoreMM: 25, OutsideMM: 62, PlayMM: 0.01, Ring: Steel()}
-	shaft, housing := Seat{BiteMM: -0.01, Material: Steel()}, Seat{BiteMM: 0, WallMM: 80, Material: LightAlloy()}
+	shaft, housing := Seat{InterferenceMM: -0.01, Material: Steel()}, Seat{InterferenceMM: 0, WallMM: 80, Material: LightAlloy()}
 	f, err := b.PlayLeft(shaft, housing)
 	require.NoError(t, err)
 	assert.Equal(t, Fitted{LeftMM: 0.01}, f)
@@ -73,7 +73,7 @@ func TestLooseRingsLeaveThePlayAndTightOnesTakeIt(t *testing.T) {
 	f, err = none.PlayLeft(shaft, housing)
 	require.NoError(t, err)
 	assert.Equal(t, Fitted{Findings: []Finding{{NoPlayLeft, 0, 0}}}, f)
-	shaft.BiteMM = 0.03
+	shaft.InterferenceMM = 0.03
 	f, err = b.PlayLeft(shaft, housing)
 	require.NoError(t, err)
 	assert.Less(t, f.LeftMM, 0.0)
@@ -82,7 +82,7 @@ func TestLooseRingsLeaveThePlayAndTightOnesTakeIt(t *testing.T) {
 
 func TestBearingsThatWontDo(t *testing.T) {
 	b := Bearing{BoreMM: 25, OutsideMM: 62, PlayMM: 0.01, Ring: Steel()}
-	shaft, housing := Seat{BiteMM: 0.01, Material: Steel()}, Seat{BiteMM: 0.01, WallMM: 80, Material: LightAlloy()}
+	shaft, housing := Seat{InterferenceMM: 0.01, Material: Steel()}, Seat{InterferenceMM: 0.01, WallMM: 80, Material: LightAlloy()}
 	_, err := Bearing{BoreMM: 25, OutsideMM: 25, Ring: Steel()}.PlayLeft(shaft, housing)
 	assertFault(t, err, Fault{OutOfRange, BearingOut, 0, 25, 25.01, MostMM})
 	thin := housing
@@ -93,9 +93,9 @@ func TestBearingsThatWontDo(t *testing.T) {
 	holed.WallMM = 25
 	_, err = b.PlayLeft(holed, housing)
 	assertFault(t, err, Fault{NoWall, Hollow, 0, 25, 0, 25})
-	for _, bite := range []float64{-1.3, 1.3} {
-		_, err = b.PlayLeft(Seat{BiteMM: bite, Material: Steel()}, housing)
-		assertFault(t, err, Fault{OutOfRange, Bite, 0, bite, -1.25, 1.25})
+	for _, interference := range []float64{-1.3, 1.3} {
+		_, err = b.PlayLeft(Seat{InterferenceMM: interference, Material: Steel()}, housing)
+		assertFault(t, err, Fault{OutOfRange, Interference, 0, interference, -1.25, 1.25})
 	}
 	b.OuterTrackMM = 62
 	_, err = b.PlayLeft(shaft, housing)

@@ -6,7 +6,7 @@ import (
 	"pintwelve/core/bound"
 )
 
-// Gap is a clearance on diameter, or between faces; negative where the parts bite.
+// Gap is a clearance on diameter, or between faces; negative where they interfere.
 type Gap struct {
 	MeanMM          float64
 	LeastMM, MostMM float64 // at the tightest and the loosest spot

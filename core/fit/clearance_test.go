@@ -34,9 +34,9 @@ func TestClearanceOfAPinInItsEye(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []Finding{{TightSpot, 0, 0}}, g.Findings)
 
-	bite, err := Between(Known(61.97, 0.003), Known(62, 0.004)) // a race that bites is no fault here
+	interference, err := Between(Known(61.97, 0.003), Known(62, 0.004)) // a race that interferences is no fault here
 	require.NoError(t, err)
-	assertGap(t, Gap{-0.03, -0.03, -0.03, 0.005, 0.005, nil}, bite)
+	assertGap(t, Gap{-0.03, -0.03, -0.03, 0.005, 0.005, nil}, interference)
 }
 
 func TestPinBiggerThanItsEye(t *testing.T) {
@@ -114,7 +114,7 @@ func TestJudgeByTheDecisionRule(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, row.want, got, "%v", row)
 	}
-	got, err := Gap{LeastMM: -0.03, MostMM: -0.02}.Judge(Limits{-0.025, -0.01}) // a bite too great
+	got, err := Gap{LeastMM: -0.03, MostMM: -0.02}.Judge(Limits{-0.025, -0.01}) // an interference too great
 	require.NoError(t, err)
 	assert.Equal(t, Judgement{Beyond, Clear}, got)
 	_, err = Gap{}.Judge(Limits{0.07, 0.03})

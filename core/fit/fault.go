@@ -17,7 +17,7 @@ const (
 	LeastWanted // the user's own limits
 	MostWanted
 	Diameter // of a joint
-	Bite
+	Interference
 	JointLength
 	HubOutside
 	Hollow // hole through a pin
@@ -64,12 +64,12 @@ type Kind uint8
 
 // The kinds of fault.
 const (
-	OutOfRange    Kind = iota // Got is not in Least to Most, or not a number
-	TooBigForHole             // Got, the inner part, is not smaller than Most, the hole, where clearance is meant
-	NoBite                    // Got, the bite, is nil or a clearance where a press is meant
-	NoWall                    // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
-	NeverLoose                // Got, the housing's expansion, is not over Least, the race's
-	NoRoom                    // Got, over the crank, is more than Most, between the faces
+	OutOfRange     Kind = iota // Got is not in Least to Most, or not a number
+	TooBigForHole              // Got, the inner part, is not smaller than Most, the hole, where clearance is meant
+	NoInterference             // Got, the interference, is nil or a clearance where a press is meant
+	NoWall                     // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
+	NeverLoose                 // Got, the housing's expansion, is not over Least, the race's
+	NoRoom                     // Got, over the crank, is more than Most, between the faces
 )
 
 // Fault says which figure will not do, what was given and what would do. Got may

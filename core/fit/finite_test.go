@@ -59,9 +59,9 @@ func assertFinite(t *testing.T, v reflect.Value, what any) {
 // Whatever goes in, either a *Fault comes out with nothing else, or figures that
 // are figures.
 func TestNothingButFiguresComesOut(t *testing.T) {
-	seat := Seat{BiteMM: 0.02, WallMM: 0, Material: Steel()}
-	press := Press{DiameterMM: 25, BiteMM: 0.03, LengthMM: 20, HubMM: 60, HollowMM: 8, Friction: 0.12, Pressing: 0.1, Hub: Steel(), Pin: GreyIron()}
-	shrink := Shrink{DiameterMM: 62, BiteMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11e-6, RoomC: 20}
+	seat := Seat{InterferenceMM: 0.02, WallMM: 0, Material: Steel()}
+	press := Press{DiameterMM: 25, InterferenceMM: 0.03, LengthMM: 20, HubMM: 60, HollowMM: 8, Friction: 0.12, Pressing: 0.1, Hub: Steel(), Pin: GreyIron()}
+	shrink := Shrink{DiameterMM: 62, InterferenceMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11e-6, RoomC: 20}
 	widths := Widths{25, 25, 18, 1}
 	shimming := Shimming{FacesMM: 110, CrankMM: 109, LeastMM: 0.1, WantMM: 0.2, MostMM: 0.3, GrowthMM: 0.05, Shims: []Shim{{0.2, 2}, {0.5, 1}}, ASide: 2, Centred: true, CaseLeftMM: 55, CrankLeftMM: 54.5, OffMM: 0.1}
 	for _, f := range []struct {
@@ -82,7 +82,7 @@ func TestNothingButFiguresComesOut(t *testing.T) {
 		{EyeOutside, []any{40.0, 80.0, 25.0, 30.0}},
 		{MustHold, []any{20.0, 6000.0, 4.0}},
 		{Margin, []any{300.0, 200.0}},
-		{Shrink.BiteAt, []any{shrink, 100.0, 20.0}},
+		{Shrink.InterferenceAt, []any{shrink, 100.0, 20.0}},
 		{Shrink.HeatOuter, []any{shrink, 0.02, 20.0}},
 		{Shrink.LooseAt, []any{shrink}},
 		{Bearing.PlayLeft, []any{Bearing{BoreMM: 25, OutsideMM: 62, PlayMM: 0.02, Ring: Steel()}, seat, Seat{0.02, 80, LightAlloy()}}},

@@ -3,8 +3,8 @@
 // a race in, the play left in a bearing, end float and its shims, and what a
 // rocking or bent rod shows. It follows the model's section 10.
 //
-// Bite (interference) and clearance are on diameter and positive; where one
-// figure can be either it is a clearance, and a bite is negative. Taper is the
+// Interference and clearance are on diameter and positive; where one
+// figure can be either it is a clearance, and an interference is negative. Taper is the
 // change of diameter over a length. Lengths are mm, stresses MPa (N/mm²), forces
 // N, torques N m, temperatures °C, expansion 1/K. "±" is the half-width at 95 %.
 //

@@ -11,11 +11,11 @@ import (
 
 // A steel ring of 62 mm at 11 µm/m·K needs 88 °C of heating to open by 0.06 mm.
 func TestHeatOfASteelRing(t *testing.T) {
-	s := Shrink{DiameterMM: 62, BiteMM: 0.04, OuterPerK: 11e-6, InnerPerK: 11e-6, RoomC: 20}
+	s := Shrink{DiameterMM: 62, InterferenceMM: 0.04, OuterPerK: 11e-6, InnerPerK: 11e-6, RoomC: 20}
 	c, err := s.HeatOuter(0.02, 20)
 	require.NoError(t, err)
 	assert.InDelta(t, 20+88, c, 0.03)
-	s.BiteMM = 0.06
+	s.InterferenceMM = 0.06
 	c, err = s.HeatOuter(0, 20)
 	require.NoError(t, err)
 	assert.InDelta(t, 20+88, c, 0.03)
@@ -39,16 +39,16 @@ func TestExpansionIsNearTheHandbooks(t *testing.T) {
 func TestHeatAndColdBringTheDiametersThere(t *testing.T) {
 	rng := rand.New(rand.NewSource(10))
 	for range 500 {
-		d, bite, room := 40+120*rng.Float64(), 0.001+0.03*rng.Float64(), 40*rng.Float64()-10
-		s := Shrink{DiameterMM: d, BiteMM: bite, OuterPerK: (15 + 12*rng.Float64()) * 1e-6, InnerPerK: (10 + 3*rng.Float64()) * 1e-6, RoomC: room}
+		d, interference, room := 40+120*rng.Float64(), 0.001+0.03*rng.Float64(), 40*rng.Float64()-10
+		s := Shrink{DiameterMM: d, InterferenceMM: interference, OuterPerK: (15 + 12*rng.Float64()) * 1e-6, InnerPerK: (10 + 3*rng.Float64()) * 1e-6, RoomC: room}
 		hole := func(c float64) float64 { return d * (1 + s.OuterPerK*(c-room)) }
-		part := func(c float64) float64 { return d*(1+s.InnerPerK*(c-room)) + bite }
+		part := func(c float64) float64 { return d*(1+s.InnerPerK*(c-room)) + interference }
 
 		working, other := 0.03*rng.Float64(), 30*rng.Float64()
 		c, err := s.HeatOuter(working, other)
 		require.NoError(t, err)
 		assert.InDelta(t, working, hole(c)-part(other), 1e-12)
-		left, err := s.BiteAt(other, 2*other)
+		left, err := s.InterferenceAt(other, 2*other)
 		require.NoError(t, err)
 		assert.InDelta(t, part(2*other)-hole(other), left, 1e-12)
 		c, err = s.LooseAt()
@@ -59,14 +59,14 @@ func TestHeatAndColdBringTheDiametersThere(t *testing.T) {
 
 // Model, section 10: ΔT = δ/((α_housing − α_race) d).
 func TestRaceComesLoose(t *testing.T) {
-	s := Shrink{DiameterMM: 62, BiteMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11.5e-6, RoomC: 20}
+	s := Shrink{DiameterMM: 62, InterferenceMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11.5e-6, RoomC: 20}
 	c, err := s.LooseAt()
 	require.NoError(t, err)
 	assert.InEpsilon(t, 20+0.05/(10.5e-6*62), c, 1e-12)
 }
 
 func TestHeatThatWontDo(t *testing.T) {
-	good := Shrink{DiameterMM: 62, BiteMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11.5e-6, RoomC: 20}
+	good := Shrink{DiameterMM: 62, InterferenceMM: 0.05, OuterPerK: 22e-6, InnerPerK: 11.5e-6, RoomC: 20}
 
 	s := good
 	s.OuterPerK = 11.5e-6
@@ -78,11 +78,11 @@ func TestHeatThatWontDo(t *testing.T) {
 	require.ErrorAs(t, err, &f)
 	assert.Equal(t, [2]any{NeverLoose, Temperature}, [2]any{f.Kind, f.Field})
 
-	for _, bite := range []float64{0, -0.01} {
+	for _, interference := range []float64{0, -0.01} {
 		s = good
-		s.BiteMM = bite
+		s.InterferenceMM = interference
 		_, err = s.LooseAt()
-		assertFault(t, err, Fault{NoBite, Bite, 0, bite, 0, 3.1})
+		assertFault(t, err, Fault{NoInterference, Interference, 0, interference, 0, 3.1})
 	}
 
 	_, err = good.HeatOuter(10, 20) // hotter than any metal bears
@@ -91,11 +91,11 @@ func TestHeatThatWontDo(t *testing.T) {
 	assert.Greater(t, f.Got, float64(HottestC))
 	_, err = good.HeatOuter(-1, 20)
 	assertFault(t, err, Fault{OutOfRange, Clearance, 0, -1, 0, MostMM})
-	_, err = good.BiteAt(-300, 20)
+	_, err = good.InterferenceAt(-300, 20)
 	assertFault(t, err, Fault{OutOfRange, Temperature, 0, -300, ColdestC, HottestC})
 	s = good
 	s.DiameterMM = math.NaN()
-	_, err = s.BiteAt(20, 20)
+	_, err = s.InterferenceAt(20, 20)
 	require.ErrorAs(t, err, &f)
 	assert.Equal(t, Diameter, f.Field)
 }

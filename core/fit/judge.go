@@ -2,7 +2,7 @@ package fit
 
 import "pintwelve/core/bound"
 
-// Limits are what a gap is judged against, mm; bites are negative.
+// Limits are what a gap is judged against, mm; interferences are negative.
 type Limits struct{ LeastMM, MostMM float64 }
 
 // Call is the verdict on one limit, by the decision rule of ISO 14253-1 with the ±

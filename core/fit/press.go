@@ -9,31 +9,31 @@ import (
 // Press is a pin pressed into an eye: two cylinders of one length, the hub free
 // at its ends and outside (Lamé, plane stress).
 type Press struct {
-	DiameterMM float64 // d
-	BiteMM     float64 // δ
-	LengthMM   float64 // l, of contact
-	HubMM      float64 // D, outside of the hub
-	HollowMM   float64 // d_i, hole through the pin; 0 is solid
-	Friction   float64 // μ that holds the joint
-	Pressing   float64 // μ while it is pressed in; 0 is as Friction
-	Hub, Pin   Material
+	DiameterMM     float64 // d
+	InterferenceMM float64 // δ
+	LengthMM       float64 // l, of contact
+	HubMM          float64 // D, outside of the hub
+	HollowMM       float64 // d_i, hole through the pin; 0 is solid
+	Friction       float64 // μ that holds the joint
+	Pressing       float64 // μ while it is pressed in; 0 is as Friction
+	Hub, Pin       Material
 }
 
 // PressedDry is a stand-in for the friction of steel pressed in dry: DIN 7190,
 // value from memory. Oiled it is nearer 0.08.
 const PressedDry = 0.11
 
-// Joint is what a pressed joint does. The stresses are those of the bite alone.
+// Joint is what a pressed joint does. The stresses are those of the interference alone.
 type Joint struct {
-	PressureMPa float64
-	HubHoopMPa  float64 // at the hub's bore, tension
-	HubMisesMPa float64 // at the hub's bore
-	PinMisesMPa float64 // where it is greatest: a hollow pin's bore, anywhere in a solid one
-	HoldNm      float64 // torque about the pin at which it slips
-	PushOutN    float64
-	PressInN    float64 // at full depth
-	YieldBiteMM float64 // bite at which the first of the two begins to yield; 0 where no yield is known
-	Findings    []Finding
+	PressureMPa         float64
+	HubHoopMPa          float64 // at the hub's bore, tension
+	HubMisesMPa         float64 // at the hub's bore
+	PinMisesMPa         float64 // where it is greatest: a hollow pin's bore, anywhere in a solid one
+	HoldNm              float64 // torque about the pin at which it slips
+	PushOutN            float64
+	PressInN            float64 // at full depth
+	YieldInterferenceMM float64 // interference at which the first of the two begins to yield; 0 where no yield is known
+	Findings            []Finding
 }
 
 func (p Press) check() error {
@@ -54,11 +54,11 @@ func (p Press) check() error {
 	return nil
 }
 
-func (p Press) checkBite() error {
-	if p.BiteMM <= 0 {
-		return &Fault{Kind: NoBite, Field: Bite, Got: p.BiteMM, Most: p.DiameterMM / 20}
+func (p Press) checkInterference() error {
+	if p.InterferenceMM <= 0 {
+		return &Fault{Kind: NoInterference, Field: Interference, Got: p.InterferenceMM, Most: p.DiameterMM / 20}
 	}
-	return within(Bite, p.BiteMM, 1e-7, p.DiameterMM/20) // beyond that no elastic joint is left to speak of
+	return within(Interference, p.InterferenceMM, 1e-7, p.DiameterMM/20) // beyond that no elastic joint is left to speak of
 }
 
 // hubRatio is (D² + d²)/(D² − d²), the hoop stress at the bore over the pressure.
@@ -69,8 +69,8 @@ func ratio(big, small float64) float64 {
 	return (1 + q*q) / ((1 - q) * (1 + q))
 }
 
-// perBite is p/δ, MPa per mm (model, section 10).
-func (p Press) perBite() float64 {
+// perInterference is p/δ, MPa per mm (model, section 10).
+func (p Press) perInterference() float64 {
 	hub := (p.hubRatio() + p.Hub.Poisson) / p.Hub.EMPa
 	pin := (ratio(p.DiameterMM, p.HollowMM) - p.Pin.Poisson) / p.Pin.EMPa
 	return 1 / (p.DiameterMM * (hub + pin))
@@ -89,14 +89,14 @@ func (p Press) misesOver() (hub, pin float64) {
 	return hub, pin
 }
 
-// Joint works the joint out. No bite at all is a Fault of kind NoBite; stress past
-// yield is a Finding, and the figures are then those of parts that stay elastic,
-// so more than the joint has.
+// Joint works the joint out. No interference at all is a Fault of kind
+// NoInterference; stress past yield is a Finding, and the figures are then those
+// of parts that stay elastic, so more than the joint has.
 func (p Press) Joint() (Joint, error) {
-	if err := bound.First(p.check(), p.checkBite()); err != nil {
+	if err := bound.First(p.check(), p.checkInterference()); err != nil {
 		return Joint{}, err
 	}
-	pressure := p.perBite() * p.BiteMM
+	pressure := p.perInterference() * p.InterferenceMM
 	hub, pin := p.misesOver()
 	area := math.Pi * p.DiameterMM * p.LengthMM
 	pressing := p.Pressing
@@ -104,24 +104,24 @@ func (p Press) Joint() (Joint, error) {
 		pressing = p.Friction
 	}
 	j := Joint{
-		PressureMPa: pressure,
-		HubHoopMPa:  pressure * p.hubRatio(),
-		HubMisesMPa: pressure * hub,
-		PinMisesMPa: pressure * pin,
-		HoldNm:      p.Friction * pressure * area * p.DiameterMM / 2 / 1000,
-		PushOutN:    p.Friction * pressure * area,
-		PressInN:    pressing * pressure * area,
-		YieldBiteMM: p.yieldBite(),
+		PressureMPa:         pressure,
+		HubHoopMPa:          pressure * p.hubRatio(),
+		HubMisesMPa:         pressure * hub,
+		PinMisesMPa:         pressure * pin,
+		HoldNm:              p.Friction * pressure * area * p.DiameterMM / 2 / 1000,
+		PushOutN:            p.Friction * pressure * area,
+		PressInN:            pressing * pressure * area,
+		YieldInterferenceMM: p.yieldInterference(),
 	}
 	j.findYield(p)
 	return j, nil
 }
 
-// yieldBite returns the bite at which the first of the two parts whose yield is
-// known begins to yield, 0 where neither is.
-func (p Press) yieldBite() float64 {
+// yieldInterference returns that at which the first of the two parts whose yield
+// is known begins to yield, 0 where neither is.
+func (p Press) yieldInterference() float64 {
 	hub, pin := p.misesOver()
-	atHub, atPin := p.Hub.YieldMPa/(hub*p.perBite()), p.Pin.YieldMPa/(pin*p.perBite())
+	atHub, atPin := p.Hub.YieldMPa/(hub*p.perInterference()), p.Pin.YieldMPa/(pin*p.perInterference())
 	if atHub == 0 || atPin > 0 && atPin < atHub {
 		return atPin
 	}
@@ -137,20 +137,20 @@ func (j *Joint) findYield(p Press) {
 	}
 }
 
-// For returns the bite that holds a torque, in N m, and the joint it makes; BiteMM
-// is not looked at.
-func (p Press) For(torqueNm float64) (biteMM float64, j Joint, err error) {
+// For returns the interference that holds a torque, in N m, and the joint it
+// makes; InterferenceMM is not looked at.
+func (p Press) For(torqueNm float64) (interferenceMM float64, j Joint, err error) {
 	if err := bound.First(p.check(), within(Torque, torqueNm, 1e-6, 1e9)); err != nil {
 		return 0, Joint{}, err
 	}
 	d := p.DiameterMM
 	pressure := 2000 * torqueNm / (p.Friction * math.Pi * d * d * p.LengthMM)
-	p.BiteMM = pressure / p.perBite()
+	p.InterferenceMM = pressure / p.perInterference()
 	j, err = p.Joint()
 	if err != nil {
 		return 0, Joint{}, err
 	}
-	return p.BiteMM, j, nil
+	return p.InterferenceMM, j, nil
 }
 
 // EyeOutside returns a stand-in for the outside of the hub round an eye in a

@@ -58,7 +58,7 @@ func randomMaterial(rng *rand.Rand) Material {
 func randomPress(rng *rand.Rand) Press {
 	d := 8 + 60*rng.Float64()
 	p := Press{
-		DiameterMM: d, BiteMM: d * (0.0002 + 0.002*rng.Float64()), LengthMM: 5 + 40*rng.Float64(),
+		DiameterMM: d, InterferenceMM: d * (0.0002 + 0.002*rng.Float64()), LengthMM: 5 + 40*rng.Float64(),
 		HubMM: d * (1.05 + 3*rng.Float64()), HollowMM: d * 0.95 * rng.Float64(), Friction: 0.05 + 0.2*rng.Float64(),
 		Hub: randomMaterial(rng), Pin: randomMaterial(rng),
 	}
@@ -68,7 +68,7 @@ func randomPress(rng *rand.Rand) Press {
 	return p
 }
 
-// The pressure must open the eye and close the pin by the bite between them when
+// The pressure must open the eye and close the pin by the interference between them when
 // the stress field of each is integrated outwards from Hooke's law and
 // equilibrium, and the stresses must be those of that field.
 func TestPressMeetsHookeAndEquilibrium(t *testing.T) {
@@ -92,7 +92,7 @@ func TestPressMeetsHookeAndEquilibrium(t *testing.T) {
 			worst = mises(field{u: u}.hoop(p.Pin, p.HollowMM/2), 0)
 		}
 		assert.InEpsilon(t, worst, j.PinMisesMPa, 1e-8)
-		assert.InEpsilon(t, p.BiteMM, 2*(eye.u-pin.u), 1e-8)
+		assert.InEpsilon(t, p.InterferenceMM, 2*(eye.u-pin.u), 1e-8)
 	}
 }
 
@@ -110,11 +110,11 @@ func TestPressOfOneMaterialIsTheTextbooks(t *testing.T) {
 		j, err := p.Joint()
 		require.NoError(t, err)
 		e, d, D, h := p.Hub.EMPa, p.DiameterMM, p.HubMM, p.HollowMM
-		assert.InEpsilon(t, e*p.BiteMM/(2*d*d*d)*(D*D-d*d)*(d*d-h*h)/(D*D-h*h), j.PressureMPa, 1e-11)
+		assert.InEpsilon(t, e*p.InterferenceMM/(2*d*d*d)*(D*D-d*d)*(d*d-h*h)/(D*D-h*h), j.PressureMPa, 1e-11)
 		p.HollowMM = 0
 		j, err = p.Joint()
 		require.NoError(t, err)
-		assert.InEpsilon(t, e*p.BiteMM*(D*D-d*d)/(2*d*D*D), j.PressureMPa, 1e-11)
+		assert.InEpsilon(t, e*p.InterferenceMM*(D*D-d*d)/(2*d*D*D), j.PressureMPa, 1e-11)
 	}
 }
 
@@ -123,10 +123,10 @@ func TestThinHoop(t *testing.T) {
 	rigid := Material{EMPa: 1e7, Poisson: 0}
 	hub := Steel()
 	for _, wall := range []float64{0.5, 0.05, 0.005} {
-		p := Press{DiameterMM: 50, BiteMM: 0.01, LengthMM: 10, HubMM: 50 + 2*wall, Friction: 0.1, Hub: hub, Pin: rigid}
+		p := Press{DiameterMM: 50, InterferenceMM: 0.01, LengthMM: 10, HubMM: 50 + 2*wall, Friction: 0.1, Hub: hub, Pin: rigid}
 		j, err := p.Joint()
 		require.NoError(t, err)
-		sigma := hub.EMPa * p.BiteMM / p.DiameterMM
+		sigma := hub.EMPa * p.InterferenceMM / p.DiameterMM
 		assert.InEpsilon(t, sigma, j.HubHoopMPa, 1.5*wall/50+1e-4)
 		assert.InEpsilon(t, 2*sigma*wall/50, j.PressureMPa, 3*wall/50+1e-4)
 	}
@@ -134,7 +134,7 @@ func TestThinHoop(t *testing.T) {
 
 // Torque and forces by their definition: friction summed over the contact.
 func TestHoldingIsFrictionOverTheContact(t *testing.T) {
-	p := Press{DiameterMM: 25, BiteMM: 0.05, LengthMM: 20, HubMM: 60, Friction: 0.12, Pressing: 0.08, Hub: Steel(), Pin: Steel()}
+	p := Press{DiameterMM: 25, InterferenceMM: 0.05, LengthMM: 20, HubMM: 60, Friction: 0.12, Pressing: 0.08, Hub: Steel(), Pin: Steel()}
 	j, err := p.Joint()
 	require.NoError(t, err)
 	const n = 720
@@ -154,25 +154,25 @@ func TestHoldingIsFrictionOverTheContact(t *testing.T) {
 	assert.Equal(t, j.PushOutN, j.PressInN)
 }
 
-func TestBiteForATorqueHoldsThatTorque(t *testing.T) {
+func TestInterferenceForATorqueHoldsThatTorque(t *testing.T) {
 	rng := rand.New(rand.NewSource(9))
 	for range 200 {
 		p := randomPress(rng)
 		want, err := p.Joint()
 		require.NoError(t, err)
-		bite, j, err := p.For(want.HoldNm)
+		interference, j, err := p.For(want.HoldNm)
 		require.NoError(t, err)
-		assert.InEpsilon(t, p.BiteMM, bite, 1e-12)
+		assert.InEpsilon(t, p.InterferenceMM, interference, 1e-12)
 		assert.InEpsilon(t, want.HoldNm, j.HoldNm, 1e-12)
 	}
 }
 
-func TestBitePastYieldIsFound(t *testing.T) {
-	p := Press{DiameterMM: 25, BiteMM: 0.02, LengthMM: 20, HubMM: 50, Friction: 0.12, Hub: Steel(), Pin: Material{207e3, 0.292, 900, 11.5e-6}}
+func TestInterferencePastYieldIsFound(t *testing.T) {
+	p := Press{DiameterMM: 25, InterferenceMM: 0.02, LengthMM: 20, HubMM: 50, Friction: 0.12, Hub: Steel(), Pin: Material{207e3, 0.292, 900, 11.5e-6}}
 	j, err := p.Joint()
 	require.NoError(t, err)
 	assert.Empty(t, j.Findings)
-	p.BiteMM = j.YieldBiteMM * 1.0001
+	p.InterferenceMM = j.YieldInterferenceMM * 1.0001
 	j, err = p.Joint()
 	require.NoError(t, err)
 	require.Len(t, j.Findings, 1)
@@ -182,7 +182,7 @@ func TestBitePastYieldIsFound(t *testing.T) {
 	p.HollowMM, p.Pin.YieldMPa = 20, 250 // the pin goes first
 	j, err = p.Joint()
 	require.NoError(t, err)
-	p.BiteMM = j.YieldBiteMM * 1.0001
+	p.InterferenceMM = j.YieldInterferenceMM * 1.0001
 	j, err = p.Joint()
 	require.NoError(t, err)
 	require.Len(t, j.Findings, 1)
@@ -191,24 +191,24 @@ func TestBitePastYieldIsFound(t *testing.T) {
 
 	hubAlone := p
 	hubAlone.Pin.YieldMPa = 0
-	hubAlone.BiteMM = 0.01
+	hubAlone.InterferenceMM = 0.01
 	j, err = hubAlone.Joint()
 	require.NoError(t, err)
-	assert.InEpsilon(t, 310*0.01/j.HubMisesMPa, j.YieldBiteMM, 1e-12)
+	assert.InEpsilon(t, 310*0.01/j.HubMisesMPa, j.YieldInterferenceMM, 1e-12)
 
 	p.Hub.YieldMPa = 0
 	j, err = p.Joint()
 	require.NoError(t, err)
-	assert.InEpsilon(t, p.BiteMM/1.0001, j.YieldBiteMM, 1e-12)
+	assert.InEpsilon(t, p.InterferenceMM/1.0001, j.YieldInterferenceMM, 1e-12)
 	p.Pin.YieldMPa = 0
 	j, err = p.Joint()
 	require.NoError(t, err)
-	assert.Zero(t, j.YieldBiteMM)
+	assert.Zero(t, j.YieldInterferenceMM)
 	assert.Empty(t, j.Findings)
 }
 
 func TestPressThatIsNoPress(t *testing.T) {
-	good := Press{DiameterMM: 25, BiteMM: 0.05, LengthMM: 20, HubMM: 60, HollowMM: 10, Friction: 0.12, Hub: Steel(), Pin: Steel()}
+	good := Press{DiameterMM: 25, InterferenceMM: 0.05, LengthMM: 20, HubMM: 60, HollowMM: 10, Friction: 0.12, Hub: Steel(), Pin: Steel()}
 	for _, row := range []struct {
 		spoil       func(*Press)
 		kind        Kind
@@ -216,9 +216,9 @@ func TestPressThatIsNoPress(t *testing.T) {
 		got         float64
 		least, most float64
 	}{
-		{func(p *Press) { p.BiteMM = 0 }, NoBite, Bite, 0, 0, 1.25},
-		{func(p *Press) { p.BiteMM = -0.02 }, NoBite, Bite, -0.02, 0, 1.25},
-		{func(p *Press) { p.BiteMM = 2 }, OutOfRange, Bite, 2, 1e-7, 1.25},
+		{func(p *Press) { p.InterferenceMM = 0 }, NoInterference, Interference, 0, 0, 1.25},
+		{func(p *Press) { p.InterferenceMM = -0.02 }, NoInterference, Interference, -0.02, 0, 1.25},
+		{func(p *Press) { p.InterferenceMM = 2 }, OutOfRange, Interference, 2, 1e-7, 1.25},
 		{func(p *Press) { p.HollowMM = 25 }, NoWall, Hollow, 25, 0, 25},
 		{func(p *Press) { p.HollowMM = 26 }, NoWall, Hollow, 26, 0, 25},
 		{func(p *Press) { p.HubMM = 25 }, NoWall, HubOutside, 25, 25, 1e5},
@@ -237,10 +237,10 @@ func TestPressThatIsNoPress(t *testing.T) {
 	}
 	_, _, err := good.For(0)
 	assertFault(t, err, Fault{OutOfRange, Torque, 0, 0, 1e-6, 1e9})
-	_, _, err = good.For(1e9) // no bite a pin could have
+	_, _, err = good.For(1e9) // no interference a pin could have
 	var f *Fault
 	require.ErrorAs(t, err, &f)
-	assert.Equal(t, Bite, f.Field)
+	assert.Equal(t, Interference, f.Field)
 }
 
 func assertFault(t *testing.T, err error, want Fault) {

@@ -5,8 +5,8 @@ import "math"
 // Tapered is a joint pressed up a taper.
 type Tapered struct {
 	Joint          // PushOutN here is along the taper's axis, negative where it falls out by itself
-	DrawMM float64 // along the axis, from hand-tight to full bite
-	// As DrawMM, to the bite at which the first part yields; 0 where no yield is known.
+	DrawMM float64 // along the axis, from hand-tight to full interference
+	// As DrawMM, to the interference at which the first part yields; 0 where no yield is known.
 	YieldDrawMM float64
 }
 
@@ -32,5 +32,5 @@ func (p Press) Tapered(taper float64) (Tapered, error) {
 	if slope >= p.Friction {
 		j.Findings = append(j.Findings, Finding{NotSelfHolding, slope, p.Friction})
 	}
-	return Tapered{Joint: j, DrawMM: p.BiteMM / taper, YieldDrawMM: j.YieldBiteMM / taper}, nil
+	return Tapered{Joint: j, DrawMM: p.InterferenceMM / taper, YieldDrawMM: j.YieldInterferenceMM / taper}, nil
 }

@@ -12,7 +12,7 @@ import (
 // as vectors, add up to what the nut pulls, what the joint holds and what takes it
 // off.
 func TestTaperForcesAreTheSumOverTheCone(t *testing.T) {
-	p := Press{DiameterMM: 24, BiteMM: 0.03, LengthMM: 30, HubMM: 60, Friction: 0.12, Pressing: 0.1, Hub: Steel(), Pin: Steel()}
+	p := Press{DiameterMM: 24, InterferenceMM: 0.03, LengthMM: 30, HubMM: 60, Friction: 0.12, Pressing: 0.1, Hub: Steel(), Pin: Steel()}
 	const taper = 0.125
 	j, err := p.Tapered(taper)
 	require.NoError(t, err)
@@ -31,12 +31,12 @@ func TestTaperForcesAreTheSumOverTheCone(t *testing.T) {
 	assert.InEpsilon(t, off, j.PushOutN, 1e-9)
 	assert.InEpsilon(t, hold, j.HoldNm, 3e-3) // the mean diameter squared for the mean of the squares
 	assert.InEpsilon(t, 0.03/taper, j.DrawMM, 1e-15)
-	assert.InEpsilon(t, j.YieldBiteMM/taper, j.YieldDrawMM, 1e-15)
+	assert.InEpsilon(t, j.YieldInterferenceMM/taper, j.YieldDrawMM, 1e-15)
 	assert.Empty(t, j.Findings)
 }
 
 func TestSteepTaperDoesNotHoldItself(t *testing.T) {
-	p := Press{DiameterMM: 24, BiteMM: 0.02, LengthMM: 30, HubMM: 60, Friction: 0.12, Hub: Steel(), Pin: Steel()}
+	p := Press{DiameterMM: 24, InterferenceMM: 0.02, LengthMM: 30, HubMM: 60, Friction: 0.12, Hub: Steel(), Pin: Steel()}
 	j, err := p.Tapered(0.26)
 	require.NoError(t, err)
 	assert.Less(t, j.PushOutN, 0.0)

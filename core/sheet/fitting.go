@@ -75,12 +75,12 @@ func (f *fitting) faulty(name string, err error) bool {
 // faultWords are filled with what was given, the most and the least that would
 // do.
 var faultWords = [...]string{
-	fit.OutOfRange:    "% is out of reach here: no more than %, no less than %, will do",
-	fit.TooBigForHole: "% doesn’t go into %, and clearance is meant: measure both again, or look whether two were exchanged",
-	fit.NoBite:        "no bite: a press needs the pin bigger than its eye, but this one’s bite is %",
-	fit.NoWall:        "% leaves no wall beside %",
-	fit.NeverLoose:    "% comes loose at no heat",
-	fit.NoRoom:        "% over the crank doesn’t go between faces % apart: measure both again",
+	fit.OutOfRange:     "% is out of reach here: no more than %, no less than %, will do",
+	fit.TooBigForHole:  "% doesn’t go into %, and clearance is meant: measure both again, or look whether two were exchanged",
+	fit.NoInterference: "no bite: a press needs the pin bigger than its eye, but this one’s bite is %",
+	fit.NoWall:         "% leaves no wall beside %",
+	fit.NeverLoose:     "% comes loose at no heat",
+	fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",
 }
 
 // mostReadings is how many readings one list takes.
@@ -142,7 +142,7 @@ func (f *fitting) limits(least, most string, standIn fit.Limits) fit.Limits {
 	return l
 }
 
-// gap is a clearance, or a bite, to be judged.
+// gap is a clearance, or an interference, to be judged.
 type gap struct {
 	name         string // of the words, the picture and the figures
 	title        string

@@ -12,7 +12,7 @@ type joint struct {
 	at, out string // its names in the form, and in the answers
 	what    string
 	press   fit.Press
-	gap     fit.Gap // of the bite
+	gap     fit.Gap // of the interference
 	needNm  float64 // 0 where what it must hold isn't known
 	taper   float64 // 0 for a plain press
 }
@@ -98,12 +98,12 @@ func (f *fitting) readJoint(j *joint) bool {
 	return !f.faulty(j.at+"pin", err)
 }
 
-// readTaper takes the bite from the draw; without one it says what draw holds.
+// readTaper takes the interference from the draw; without one it says what draw holds.
 func (f *fitting) readTaper(j *joint) bool {
 	if j.needNm > 0 {
-		if bite, _, err := j.press.For(j.needNm); err == nil {
-			f.say(j.at+"drawto", "To hold %, draw it at least % past hand-tight.", newtonMetres(j.needNm), f.amount(bite/j.taper))
-			f.number(j.out+"draw_wanted_mm", bite/j.taper)
+		if mm, _, err := j.press.For(j.needNm); err == nil {
+			f.say(j.at+"drawto", "To hold %, draw it at least % past hand-tight.", newtonMetres(j.needNm), f.amount(mm/j.taper))
+			f.number(j.out+"draw_wanted_mm", mm/j.taper)
 		}
 	}
 	draw, ok := f.r.Number(j.at + "draw")
@@ -125,7 +125,7 @@ func (j *joint) worked() (fit.Tapered, error) {
 // workOut says what a joint holds and what that costs.
 func (f *fitting) workOut(j *joint) {
 	p := &j.press
-	p.BiteMM = j.gap.MeanMM
+	p.InterferenceMM = j.gap.MeanMM
 	worked, err := j.worked()
 	if fault, ok := err.(*fit.Fault); ok {
 		field := "pin"
@@ -138,10 +138,10 @@ func (f *fitting) workOut(j *joint) {
 		f.faulty(j.at+field, err)
 		return
 	}
-	limits := fit.Limits{MostMM: worked.YieldBiteMM}
+	limits := fit.Limits{MostMM: worked.YieldInterferenceMM}
 	below, above := "", "past yield"
-	if bite, _, err := p.For(j.needNm); err == nil {
-		limits.LeastMM, below = bite, "slips"
+	if mm, _, err := p.For(j.needNm); err == nil {
+		limits.LeastMM, below = mm, "slips"
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""
@@ -180,7 +180,7 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	if yields {
 		f.say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
 	}
-	f.number(j.out+"bite_mm", j.press.BiteMM)
+	f.number(j.out+"bite_mm", j.press.InterferenceMM)
 	f.number(j.out+"pressure_mpa", w.PressureMPa)
 	f.number(j.out+"hoop_mpa", w.HubHoopMPa)
 	f.number(j.out+"hold_nm", w.HoldNm)

@@ -59,16 +59,16 @@ func (f *fitting) main(at, out string, h heat) {
 	seat, hasSeat := f.measured(at+"seat", "")
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
-		shaft.BiteMM = g.MeanMM
-		f.seatBite(at+"seat_bite", out+"seat_bite_mm", fill("Bite at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
-		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, BiteMM: shaft.BiteMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
+		shaft.InterferenceMM = g.MeanMM
+		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", fill("Bite at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
+		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, InterferenceMM: shaft.InterferenceMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
 	}
 	hole, hasHole := f.measured(at+"housing", "")
 	if hasHole = hasHole && hasOutside; hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
-		housing.BiteMM = g.MeanMM
-		f.seatBite(at+"housing_bite", out+"housing_bite_mm", fill("Bite in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
-		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, BiteMM: housing.BiteMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
+		housing.InterferenceMM = g.MeanMM
+		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", fill("Bite in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
 	}
 	if hasOutside {
 		housing.WallMM = f.r.Or(at+"wall", 1.3*outside)
@@ -78,8 +78,8 @@ func (f *fitting) main(at, out string, h heat) {
 	}
 }
 
-// seatBite judges a bite against its class.
-func (f *fitting) seatBite(name, out, title string, g fit.Gap, l fit.Limits, known bool) {
+// seatInterference judges an interference against its class.
+func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Limits, known bool) {
 	f.number(out, g.MeanMM)
 	if known {
 		f.judged(gap{name, title, g, l, "too slack", "too tight"})
@@ -162,7 +162,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 		f.number(out+"case_heat_c", c)
 		f.number(out+"case_heat_frozen_c", cold)
 	}
-	if left, err := s.BiteAt(h.running, h.running); err == nil {
+	if left, err := s.InterferenceAt(h.running, h.running); err == nil {
 		f.number(out+"hot_bite_mm", left)
 		how, template := sound, "Hot, at %, % of that bite is left."
 		if left <= 0 {
@@ -178,7 +178,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 		f.number(out+"loose_c", loose)
 		return
 	}
-	if s.BiteMM > 0 {
+	if s.InterferenceMM > 0 {
 		f.say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
 		return
 	}

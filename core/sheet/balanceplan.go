@@ -184,26 +184,26 @@ func (a *Answers) planSaid(s *stand, h *shop, n *need, plans [2]drill.Plan) {
 			continue
 		}
 		a.say("plan.said", "Out of reach on the % wheel: % of % g·mm comes off. %", s.sideOf[end],
-			plain(p.MomentGMM.Len(), 1), plain(n.half[end].Len(), 1), s.freeWords(h, n, clock.End(end)))
+			plain(p.MomentGMM.Len(), 1), plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end)))
 		return
 	}
 }
 
-// freeWords say what would bring the target within reach.
-func (s *stand) freeWords(h *shop, n *need, end clock.End) string {
+// relaxWords say what would bring the target within reach.
+func (s *stand) relaxWords(h *shop, n *need, end clock.End) string {
 	t := s.task(h, n, end)
-	frees, err := t.Frees()
-	if err != nil || len(frees) == 0 {
+	found, err := t.Relaxations()
+	if err != nil || len(found) == 0 {
 		return "No one limit alone is in the way: ease several, or use plugs."
 	}
 	var ways []string
-	for _, f := range frees {
-		ways = append(ways, s.freeWay(f))
+	for _, f := range found {
+		ways = append(ways, s.relaxWay(f))
 	}
 	return fill("Any of these would free it: %.", strings.Join(ways, "; "))
 }
 
-func (s *stand) freeWay(f drill.Free) string {
+func (s *stand) relaxWay(f drill.Relaxation) string {
 	template, figure := "", millimetres(f.Need)
 	switch f.Limit {
 	case drill.MoreHoles:

@@ -2,8 +2,8 @@ package drill
 
 import "math"
 
-// lop is holes of one row being laid out from the anticlockwise side on.
-type lop struct {
+// layout is holes of one row being laid out from the anticlockwise side on.
+type layout struct {
 	row      *row
 	places   []int
 	cos, sin float64 // sums over the places
@@ -30,8 +30,8 @@ func (f *farthest) lay(s *space, w *row, k int) {
 	}
 }
 
-// uneven goes through the plans of one set-up that need not be in pairs.
-func (h *hunt) uneven() {
+// anyAngles goes through the plans of one set-up that need not be in pairs.
+func (h *search) anyAngles() {
 	for i := range h.rows {
 		w := &h.rows[i]
 		if h.done() {
@@ -41,7 +41,7 @@ func (h *hunt) uneven() {
 			continue
 		}
 		h.far.lay(h.space, w, h.holes)
-		h.lay(&lop{row: w}, 1-len(h.cos), h.holes)
+		h.lay(&layout{row: w}, 1-len(h.cos), h.holes)
 	}
 }
 
@@ -59,7 +59,7 @@ func (s *space) crowded(gap, k int) float64 {
 }
 
 // lay lays k more holes from a place on.
-func (h *hunt) lay(l *lop, from, k int) {
+func (h *search) lay(l *layout, from, k int) {
 	if h.stranded(l, from, k) {
 		return
 	}
@@ -86,7 +86,7 @@ func (h *hunt) lay(l *lop, from, k int) {
 
 // lopsided is true where k more holes from p on leave too much whatever they
 // do, and from any later place too.
-func (h *hunt) lopsided(l *lop, p, k int) bool {
+func (h *search) lopsided(l *layout, p, k int) bool {
 	across := l.sin
 	for i := range k {
 		across += h.sinAt(p + i*l.row.gap)
@@ -97,7 +97,7 @@ func (h *hunt) lopsided(l *lop, p, k int) bool {
 // misses is true where holes leave too much over whose cosines sum to cos at
 // most and whose sines to sin at least: the line of their pull, as far as the
 // deepest goes, does not come near enough to the target.
-func (h *hunt) misses(w *row, cos, sin float64) bool {
+func (h *search) misses(w *row, cos, sin float64) bool {
 	if cos <= 0 {
 		return true
 	}
@@ -108,13 +108,13 @@ func (h *hunt) misses(w *row, cos, sin float64) bool {
 }
 
 // over is true where the holes, with k more, pull too far at their shallowest.
-func (h *hunt) over(w *row, cos float64, k int) bool {
+func (h *search) over(w *row, cos float64, k int) bool {
 	return (cos+float64(k)*h.cos[len(h.cos)-1])*w.one.least > h.targetG+h.limit
 }
 
 // stranded is true where k more holes, as far clockwise as they go, don't come
 // back to the axis.
-func (h *hunt) stranded(l *lop, from, k int) bool {
+func (h *search) stranded(l *layout, from, k int) bool {
 	across := l.sin
 	for i := range k {
 		across += h.sinAt(len(h.sin) - 1 - i*l.row.gap)
@@ -125,7 +125,7 @@ func (h *hunt) stranded(l *lop, from, k int) bool {
 
 // balance offers the depth that leaves least: where the pull's component along
 // the holes' own direction is that of the target.
-func (h *hunt) balance(l *lop) {
+func (h *search) balance(l *layout) {
 	w := l.row
 	size := l.cos*l.cos + l.sin*l.sin
 	z := w.bore.nearest(h.targetG * l.cos / (size * w.rMM))

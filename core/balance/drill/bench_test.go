@@ -15,7 +15,7 @@ func BenchmarkBothWheels(b *testing.B) {
 		total clock.Vec
 	}{
 		{"1 hole each", clock.Vec{T: -2400, N: 150}},
-		{"2 unlike", clock.Vec{T: -7800, N: 900}},
+		{"2 holes", clock.Vec{T: -7800, N: 900}},
 		{"3 holes", clock.Vec{T: -12000, N: 900}},
 		{"6 holes", clock.Vec{T: -24800, N: 900}},
 		{"7 holes", clock.Vec{T: -26500, N: 900}},
@@ -43,7 +43,7 @@ func BenchmarkBothWheels(b *testing.B) {
 func BenchmarkFrees(b *testing.B) {
 	task := flywheel(clock.Vec{T: -16000, N: 450})
 	for b.Loop() {
-		if _, err := task.Frees(); err != nil {
+		if _, err := task.Relaxations(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -154,22 +154,22 @@ func (b *brute) run() {
 	b.best = pick{tenths: math.Floor(b.target / (b.t.ToleranceGMM / 10))}
 	for k := 1; k <= b.t.MostHoles && !b.reached; k++ {
 		for _, spots := range b.spots {
-			b.sets(spots, k, true, func(s []spot) { b.offer(Even, s) })
-			b.sets(spots, k, false, func(s []spot) { b.offer(Uneven, s) })
+			b.sets(spots, k, true, func(s []spot) { b.offer(Symmetric, s) })
+			b.sets(spots, k, false, func(s []spot) { b.offer(AnyAngles, s) })
 			b.seconds(spots, k)
 		}
 		if k == 2 {
-			b.unlike()
+			b.twoHoles()
 		}
 	}
 }
 
-func (b *brute) unlike() {
+func (b *brute) twoHoles() {
 	all := slices.Concat(b.spots...)
 	for i, h := range all {
 		for _, g := range all[:i] {
 			if !b.clash(h, g) {
-				b.offer(Unlike, []spot{h, g})
+				b.offer(TwoHoles, []spot{h, g})
 			}
 		}
 	}
@@ -193,9 +193,9 @@ func (b *brute) pair(s, o []spot) {
 			}
 		}
 	}
-	kind := Mixed
+	kind := TwoSetUps
 	if s[0].setUp[0] == o[0].setUp[0] && s[0].setUp[1] == o[0].setUp[1] {
-		kind = Trimmed
+		kind = TwoDepths
 	}
 	b.offer(kind, s, o)
 }
@@ -251,7 +251,7 @@ func TestAgainstBruteForce(t *testing.T) {
 		}
 	}
 	t.Log("within the tolerance", reached, "no room or no direction", blocked, "of each kind", kinds)
-	for k := Even; k <= Unlike; k++ {
+	for k := Symmetric; k <= TwoHoles; k++ {
 		assert.NotZero(t, kinds[k], "no case of kind %d", k)
 	}
 }

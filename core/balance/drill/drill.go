@@ -5,7 +5,7 @@
 //
 //	t := drill.Task{Zone: zone, DrillsMM: drill.Metric(4, 12, 0.5), ThickMM: 22, WallMM: 3, ... , Remove: moment}
 //	p, err := t.Plan()              // a *Fault for figures that can't be
-//	t.Frees()                       // what would help, when p.Reached is false
+//	t.Relaxations()                       // what would help, when p.Reached is false
 //	p.After(swarf, step, 1)         // what was really taken off, and what is left
 //
 // Conventions: lengths mm, weights g, densities kg/m³, moments g·mm; clock
@@ -23,12 +23,13 @@
 //
 // A set-up is one drill at one radius and one depth. The kinds of plan:
 //
-//   - Even: one set-up; a hole on the axis or none, and pairs at ±α.
-//   - Trimmed: Even, but the hole on the axis, or one pair, to another depth.
-//   - Mixed: Even, but the hole on the axis, or one pair, of a second set-up of
-//     any drill, radius and depth.
-//   - Uneven: one set-up, at any angles.
-//   - Unlike: two holes, each of any set-up and at any angle.
+//   - Symmetric: one set-up; a hole on the axis or none, and pairs at ±α.
+//   - TwoDepths: Symmetric, but the hole on the axis, or one pair, to another
+//     depth.
+//   - TwoSetUps: Symmetric, but the hole on the axis, or one pair, of a second
+//     set-up of any drill, radius and depth.
+//   - AnyAngles: one set-up, at any angles.
+//   - TwoHoles: two holes, each of any set-up and at any angle.
 //
 // So of one and of two holes there is no plan in the grid that is not searched.
 // Of three and more, those with three set-ups, or with two at angles that make
@@ -107,11 +108,11 @@ type Kind uint8
 
 // The kinds, as the package comment has them.
 const (
-	Even Kind = iota
-	Trimmed
-	Mixed
-	Uneven
-	Unlike
+	Symmetric Kind = iota
+	TwoDepths
+	TwoSetUps
+	AnyAngles
+	TwoHoles
 )
 
 // Hole is a hole of a plan. Its At, diameter, depth to the shoulder and Through
@@ -133,8 +134,8 @@ type Plan struct {
 	SwarfG    float64   // drilled out, plugs not counted
 	MomentGMM clock.Vec // taken off in all
 	LeftGMM   clock.Vec // of what was to be removed
-	Reached   bool      // what is left is within the tolerance; else Task.Frees says what would help
-	ReachGMM  float64   // the most that an even plan here takes off, worked out when not reached
+	Reached   bool      // what is left is within the tolerance; else Task.Relaxations says what would help
+	ReachGMM  float64   // the most that a symmetric plan here takes off, worked out when not reached
 }
 
 // Plan returns the best plan there is in the grid, or a *Fault. A moment within

@@ -47,7 +47,7 @@ func TestTasksThatCannotBe(t *testing.T) {
 			assert.False(t, fault.Got >= fault.Least && fault.Got <= fault.Most, "%v", fault)
 			assert.Equal(t, Plan{}, p)
 			assert.NotEmpty(t, fault.Error())
-			_, err = task.Frees()
+			_, err = task.Relaxations()
 			assert.Error(t, err)
 		}
 	}
@@ -117,14 +117,14 @@ func TestWhatFreesATargetDoes(t *testing.T) {
 			base(&task)
 			p, err := task.Plan()
 			require.NoError(t, err)
-			frees, err := task.Frees()
+			found, err := task.Relaxations()
 			require.NoError(t, err)
 			if p.Reached {
-				assert.Empty(t, frees)
+				assert.Empty(t, found)
 			}
-			for _, f := range frees {
+			for _, f := range found {
 				seen[f.Limit] = true
-				assertFrees(t, task, p, f)
+				assertRelaxes(t, task, p, f)
 			}
 		}
 	}
@@ -133,7 +133,7 @@ func TestWhatFreesATargetDoes(t *testing.T) {
 	}
 }
 
-func assertFrees(t *testing.T, task Task, p Plan, f Free) {
+func assertRelaxes(t *testing.T, task Task, p Plan, f Relaxation) {
 	t.Helper()
 	eased := task
 	switch f.Limit {
@@ -171,7 +171,7 @@ func assertFrees(t *testing.T, task Task, p Plan, f Free) {
 		eased.MostHoles--
 		q, err = eased.Plan()
 		require.NoError(t, err)
-		assert.True(t, !q.Reached || q.Kind != Even, "%d holes reach for %v", eased.MostHoles, task.Remove)
+		assert.True(t, !q.Reached || q.Kind != Symmetric, "%d holes reach for %v", eased.MostHoles, task.Remove)
 	}
 }
 

@@ -11,13 +11,13 @@ import (
 // row is one drill at one radius. Angles count in steps from the axis; bit j of
 // a word is the place j steps off.
 type row struct {
-	bore *bore
-	rMM  float64
-	one  span   // what one hole of it pulls, g·mm
-	gap  int    // steps apart that two holes of the row must stand
-	cw   uint64 // places free clockwise of the axis, the axis bit 0
-	acw  uint64 // places free anticlockwise of it
-	even uint64 // places where a pair fits; bit 0 the axis
+	bore  *bore
+	rMM   float64
+	one   span   // what one hole of it pulls, g·mm
+	gap   int    // steps apart that two holes of the row must stand
+	cw    uint64 // places free clockwise of the axis, the axis bit 0
+	acw   uint64 // places free anticlockwise of it
+	pairs uint64 // places where a pair fits; bit 0 the axis
 }
 
 // space is a task made ready to search.
@@ -30,7 +30,7 @@ type space struct {
 	cos, sin []float64
 	to       [2][]clock.Vec // where every step points, clockwise and anticlockwise
 	inZone   [2][]bool
-	reaches  []float64 // g·mm, the most of an even plan of so many holes, as far as reach has been asked
+	reaches  []float64 // g·mm, the most of a symmetric plan of so many holes, as far as asked
 }
 
 // newSpace returns the grid of a task, or a *Fault.
@@ -58,7 +58,7 @@ func newSpace(t Task) (*space, error) {
 	return s, s.layRows()
 }
 
-// reach returns the most of an even plan of k holes, g·mm, or nothing.
+// reach returns the most of a symmetric plan of k holes, g·mm, or nothing.
 func (s *space) reach(k int) float64 {
 	for n := len(s.reaches); n <= k; n++ {
 		most := 0.0
@@ -73,7 +73,7 @@ func (s *space) reach(k int) float64 {
 	return s.reaches[k]
 }
 
-// mostGMM returns the most of any even plan.
+// mostGMM returns the most of any symmetric plan.
 func (s *space) mostGMM() float64 {
 	s.reach(s.t.MostHoles)
 	return slices.Max(s.reaches[:s.t.MostHoles+1])
@@ -153,7 +153,7 @@ func (s *space) row(b *bore, r float64, clear [2][]float64) row {
 	w.cw, w.acw = fitting(clear[0], b.dMM/2), fitting(clear[1], b.dMM/2)
 	// The holes of a pair are twice their steps apart.
 	tooNear := uint64(1)<<((w.gap+1)/2) - 1
-	w.even = w.cw & w.acw &^ (tooNear &^ 1)
+	w.pairs = w.cw & w.acw &^ (tooNear &^ 1)
 	return w
 }
 
@@ -191,13 +191,13 @@ func nextBit(word uint64, j int) (int, bool) {
 func (s *space) packed(w *row, k int) float64 {
 	sum, from := 0.0, 1
 	if k%2 == 1 {
-		if w.even&1 == 0 {
+		if w.pairs&1 == 0 {
 			return -1
 		}
 		sum, from = 1, w.gap
 	}
 	for range k / 2 {
-		j, ok := nextBit(w.even, from)
+		j, ok := nextBit(w.pairs, from)
 		if !ok {
 			return -1
 		}

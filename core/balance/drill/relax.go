@@ -11,7 +11,7 @@ import (
 // Limit is what may keep a plan from its target.
 type Limit uint8
 
-// The limits, with what the Need of a Free counts.
+// The limits, with what the Need of a Relaxation counts.
 const (
 	MoreHoles   Limit = iota // how many in all
 	SecondPlan               // how many holes more, on a plan for what is left beside this one
@@ -23,16 +23,17 @@ const (
 	FinerSteps               // g·mm: the tolerance that the closest plan would pass
 )
 
-// Free is a limit that alone, eased to Need, would bring the target within reach.
-type Free struct {
+// Relaxation is a limit that alone, eased to Need, would bring the target within
+// reach.
+type Relaxation struct {
 	Limit Limit
 	Need  float64
 }
 
-// Frees returns the limits that each alone, eased, would let a plan reach, for a
-// task whose plan does not; none when no one limit alone would do. The reach
-// counted is that of even plans. A *Fault for figures that can't be.
-func (t Task) Frees() ([]Free, error) {
+// Relaxations returns the limits that each alone, eased, would let a plan reach,
+// for a task whose plan does not; none when no one limit alone would do. The
+// reach counted is that of symmetric plans. A *Fault for figures that can't be.
+func (t Task) Relaxations() ([]Relaxation, error) {
 	s, err := newSpace(t)
 	if err != nil {
 		return nil, err
@@ -43,17 +44,17 @@ func (t Task) Frees() ([]Free, error) {
 	}
 	p := s.plan(best)
 	if s.mostGMM() >= s.targetG-s.t.ToleranceGMM {
-		return []Free{{FinerSteps, p.LeftGMM.Len()}}, nil
+		return []Relaxation{{FinerSteps, p.LeftGMM.Len()}}, nil
 	}
 	return append(s.moreHoles(p), s.easier()...), nil
 }
 
 // moreHoles tries more holes of one plan, and a second plan beside the first.
-func (s *space) moreHoles(p Plan) []Free {
-	var frees []Free
+func (s *space) moreHoles(p Plan) []Relaxation {
+	var found []Relaxation
 	for k := s.t.MostHoles + 1; k <= MostHoles; k++ {
 		if s.reach(k) >= s.targetG-s.t.ToleranceGMM {
-			frees = append(frees, Free{MoreHoles, float64(k)})
+			found = append(found, Relaxation{MoreHoles, float64(k)})
 			break
 		}
 	}
@@ -61,21 +62,21 @@ func (s *space) moreHoles(p Plan) []Free {
 	t.Keep, t.Remove = slices.Concat(t.Keep, p.KeepOuts()), p.LeftGMM
 	if beside, err := newSpace(t); err == nil {
 		if best, reached := beside.search(); reached {
-			frees = append(frees, Free{SecondPlan, float64(best.holes)})
+			found = append(found, Relaxation{SecondPlan, float64(best.holes)})
 		}
 	}
-	return frees
+	return found
 }
 
 // easier tries every other limit.
-func (s *space) easier() []Free {
-	var frees []Free
+func (s *space) easier() []Relaxation {
+	var found []Relaxation
 	for _, e := range s.eases() {
 		if need, ok := s.ease(e); ok {
-			frees = append(frees, Free{e.limit, need})
+			found = append(found, Relaxation{e.limit, need})
 		}
 	}
-	return frees
+	return found
 }
 
 // ease is a limit and the settings it could have, mildest first; each reaches as
@@ -86,7 +87,7 @@ type ease struct {
 	set   func(t *Task, need float64)
 }
 
-// ease returns the mildest setting of a limit with which an even plan reaches.
+// ease returns the mildest setting of a limit with which a symmetric plan reaches.
 func (s *space) ease(e ease) (float64, bool) {
 	i := sort.Search(len(e.needs), func(i int) bool {
 		t := s.t

@@ -30,8 +30,8 @@ func (p pick) better(than pick) bool {
 	return p.kind < than.kind
 }
 
-// hunt is one class of plans being gone through, or all of them for the closest.
-type hunt struct {
+// search is one class of plans being gone through, or all of them for the closest.
+type search struct {
 	*space
 	best    pick
 	closest bool    // no plan is within the tolerance: the least left over counts
@@ -49,9 +49,9 @@ func (s *space) search() (pick, bool) {
 	if s.targetG <= s.t.ToleranceGMM {
 		return pick{}, true
 	}
-	h := &hunt{space: s}
+	h := &search{space: s}
 	for h.holes = 1; h.holes <= s.t.MostHoles; h.holes++ {
-		for h.kind = Even; h.kind <= Unlike; h.kind++ {
+		for h.kind = Symmetric; h.kind <= TwoHoles; h.kind++ {
 			h.best, h.limit = pick{tenths: math.Inf(1)}, s.t.ToleranceGMM
 			if h.run(); h.best.parts != nil {
 				return h.best, true
@@ -64,7 +64,7 @@ func (s *space) search() (pick, bool) {
 // closestPlan is for when no plan is within the tolerance. It starts where the
 // closest are: at the most holes when the target is out of reach, else at one.
 func (s *space) closestPlan() pick {
-	h := &hunt{space: s, closest: true}
+	h := &search{space: s, closest: true}
 	h.best = pick{tenths: math.Floor(s.targetG / s.tenth())}
 	h.limit = s.targetG
 	for i := range s.t.MostHoles {
@@ -72,32 +72,32 @@ func (s *space) closestPlan() pick {
 		if s.mostGMM() < s.targetG {
 			h.holes = s.t.MostHoles - i
 		}
-		for h.kind = Even; h.kind <= Unlike; h.kind++ {
+		for h.kind = Symmetric; h.kind <= TwoHoles; h.kind++ {
 			h.run()
 		}
 	}
 	return h.best
 }
 
-func (h *hunt) run() {
+func (h *search) run() {
 	switch h.kind {
-	case Even:
-		h.even()
-	case Trimmed, Mixed:
-		h.second()
-	case Uneven:
-		h.uneven()
-	case Unlike:
-		h.unlike()
+	case Symmetric:
+		h.symmetric()
+	case TwoDepths, TwoSetUps:
+		h.twoParts()
+	case AnyAngles:
+		h.anyAngles()
+	case TwoHoles:
+		h.twoHoles()
 	}
 }
 
 // done is true when nothing can be better: less than a tenth is left.
-func (h *hunt) done() bool { return !h.closest && h.best.tenths == 0 }
+func (h *search) done() bool { return !h.closest && h.best.tenths == 0 }
 
 // offer takes a plan that leaves so much, if it is better than the best. The
 // parts are made only then.
-func (h *hunt) offer(left float64, parts func() []part) {
+func (h *search) offer(left float64, parts func() []part) {
 	if left > h.limit {
 		return
 	}

@@ -2,9 +2,9 @@ package drill
 
 import "math"
 
-// fan is the pairs of one set-up being laid out from the axis, and the hole on
-// it, as steps off.
-type fan struct {
+// pairing is the holes of one set-up being laid out in pairs about the axis, and
+// the one on it, as steps off.
+type pairing struct {
 	row   *row
 	steps []int
 	sum   float64 // of the cosines of all holes
@@ -15,21 +15,21 @@ type span struct{ least, most float64 }
 
 // span is for the cosines of a row beside which other holes pull from least to
 // most.
-func (h *hunt) span(w *row, least, most float64) span {
+func (h *search) span(w *row, least, most float64) span {
 	return span{
 		(h.targetG - h.limit - most) / w.one.most,
 		(h.targetG + h.limit - least) / w.one.least,
 	}
 }
 
-// even goes through the plans of one set-up.
-func (h *hunt) even() {
+// symmetric goes through the plans of one set-up.
+func (h *search) symmetric() {
 	if h.reach(h.holes) < h.targetG-h.limit {
 		return
 	}
 	for i := range h.rows {
 		w := &h.rows[i]
-		h.fans(w, h.holes, h.span(w, 0, 0), func(f *fan) bool {
+		h.pairings(w, h.holes, h.span(w, 0, 0), func(f *pairing) bool {
 			perGram := w.rMM * f.sum
 			z := w.bore.nearest(h.targetG / perGram)
 			h.offer(math.Abs(h.targetG-w.bore.pulls[z]*perGram), func() []part {
@@ -43,16 +43,16 @@ func (h *hunt) even() {
 	}
 }
 
-// fans calls f for every way to lay k holes in pairs about the axis, nearest
+// pairings calls f for every way to lay k holes in pairs about the axis, nearest
 // first, whose cosines sum to what they must. It stops when f returns true.
-func (s *space) fans(w *row, k int, sum span, f func(*fan) bool) {
+func (s *space) pairings(w *row, k int, sum span, f func(*pairing) bool) {
 	if s.packed(w, k) < sum.least {
 		return
 	}
 	var room [MostHoles]int
-	start, from := fan{row: w, steps: room[:0]}, 1
+	start, from := pairing{row: w, steps: room[:0]}, 1
 	if k%2 == 1 {
-		if w.even&1 == 0 {
+		if w.pairs&1 == 0 {
 			return
 		}
 		start.steps, start.sum, from = append(start.steps, 0), 1, w.gap
@@ -61,13 +61,13 @@ func (s *space) fans(w *row, k int, sum span, f func(*fan) bool) {
 }
 
 // spread lays the pairs that are left from a step on.
-func (s *space) spread(n *fan, from, pairs int, must span, f func(*fan) bool) bool {
+func (s *space) spread(n *pairing, from, pairs int, must span, f func(*pairing) bool) bool {
 	if pairs == 0 {
 		return n.sum >= must.least && n.sum <= must.most && f(n)
 	}
 	farthest := s.cos[len(s.cos)-1]
 	steps, sum := n.steps, n.sum
-	for j, ok := nextBit(n.row.even, from); ok; j, ok = nextBit(n.row.even, j+1) {
+	for j, ok := nextBit(n.row.pairs, from); ok; j, ok = nextBit(n.row.pairs, j+1) {
 		if sum+2*float64(pairs)*s.cos[j] < must.least {
 			break
 		}
@@ -83,8 +83,8 @@ func (s *space) spread(n *fan, from, pairs int, must span, f func(*fan) bool) bo
 	return false
 }
 
-// places returns the holes of the fan.
-func (f *fan) places() []int {
+// places returns the holes of the pairing.
+func (f *pairing) places() []int {
 	var all []int
 	for _, j := range f.steps {
 		all = append(all, j)

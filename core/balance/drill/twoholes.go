@@ -5,9 +5,9 @@ import (
 	"sort"
 )
 
-// unlike goes through all plans of two holes that have nothing to do with each
+// twoHoles goes through all plans of two holes that have nothing to do with each
 // other, the strongest first, so that what is too weak can be left out together.
-func (h *hunt) unlike() {
+func (h *search) twoHoles() {
 	if h.holes != 2 {
 		return
 	}
@@ -30,7 +30,7 @@ func (h *hunt) unlike() {
 
 // strong returns the rows that with one more hole can reach the target, the
 // strongest first.
-func (h *hunt) strong() []*row {
+func (h *search) strong() []*row {
 	most := 0.0
 	for i := range h.rows {
 		most = math.Max(most, h.rows[i].one.most)
@@ -65,7 +65,7 @@ func bankAt(place int, strong []*row) bank {
 
 // couple goes through the holes at one place that leave what a hole at another
 // can pull, along and across the axis.
-func (h *hunt) couple(one, other bank) {
+func (h *search) couple(one, other bank) {
 	cos, rest := h.cosAt(one.place), h.cosAt(other.place)
 	must := span{
 		(h.targetG - h.limit - other.one.most*rest) / cos,
@@ -91,7 +91,7 @@ func (h *hunt) couple(one, other bank) {
 }
 
 // join offers a hole with the best hole of every row at another place.
-func (h *hunt) join(w *row, z, p int, other bank) {
+func (h *search) join(w *row, z, p int, other bank) {
 	q, pull := other.place, w.bore.pulls[z]*w.rMM
 	along, across := h.targetG-pull*h.cosAt(p), pull*h.sinAt(p)
 	want := along*h.cosAt(q) - across*h.sinAt(q)

@@ -12,20 +12,21 @@ type slot struct {
 	most, least float64 // g·mm
 }
 
-// second goes through the plans of two set-ups, the second of one or two holes.
-func (h *hunt) second() {
+// twoParts goes through the plans of two set-ups or two depths, the second of one
+// or two holes.
+func (h *search) twoParts() {
 	for holes := 1; holes <= 2 && holes < h.holes && !h.done(); holes++ {
-		if h.kind == Trimmed {
-			h.trimmed(holes)
+		if h.kind == TwoDepths {
+			h.twoDepths(holes)
 		} else if main := h.reach(h.holes - holes); main > 0 {
-			h.mixed(holes, main)
+			h.twoSetUps(holes, main)
 		}
 	}
 }
 
-// mixed gives each row the slots of all, those that with the strongest and the
-// weakest fan there is could come to the target.
-func (h *hunt) mixed(holes int, main float64) {
+// twoSetUps gives each row the slots of all, those that with the strongest and the
+// weakest pairing there is could come to the target.
+func (h *search) twoSetUps(holes int, main float64) {
 	must := span{h.targetG - h.limit - main, h.targetG + h.limit - h.weakest(h.holes-holes)}
 	if h.reach(holes) < must.least {
 		return
@@ -48,8 +49,8 @@ func (s *space) weakest(k int) float64 {
 	return least * float64(k) * s.cos[len(s.cos)-1]
 }
 
-// trimmed gives each row slots of its own only.
-func (h *hunt) trimmed(holes int) {
+// twoDepths gives each row slots of its own only.
+func (h *search) twoDepths(holes int) {
 	for i := range h.rows {
 		w := &h.rows[i]
 		if h.bound(w, h.holes) >= h.targetG-h.limit {
@@ -72,7 +73,7 @@ func (s *space) slots(from, to, holes int, must span) []slot {
 		if holes == 2 {
 			first, last = 1, len(s.cos)-1
 		}
-		for j, ok := nextBit(w.even, first); ok && j <= last; j, ok = nextBit(w.even, j+1) {
+		for j, ok := nextBit(w.pairs, first); ok && j <= last; j, ok = nextBit(w.pairs, j+1) {
 			each := float64(holes) * s.cos[j]
 			if w.one.most*each < must.least {
 				break
@@ -94,13 +95,13 @@ func pulls(slots []slot) span {
 	return p
 }
 
-// beside goes through the fans of k holes of a row with each of the slots, the
+// beside goes through the pairings of k holes of a row with each of the slots, the
 // strongest slot first.
-func (h *hunt) beside(w *row, k int, slots []slot, pull span) {
+func (h *search) beside(w *row, k int, slots []slot, pull span) {
 	if len(slots) == 0 || h.done() {
 		return
 	}
-	h.fans(w, k, h.span(w, pull.least, pull.most), func(f *fan) bool {
+	h.pairings(w, k, h.span(w, pull.least, pull.most), func(f *pairing) bool {
 		for i := range slots {
 			a := &slots[i]
 			if f.sum*w.one.most+a.most < h.targetG-h.limit {
@@ -117,8 +118,8 @@ func (h *hunt) beside(w *row, k int, slots []slot, pull span) {
 	})
 }
 
-// clear is true where the holes of a slot stand clear of a fan's.
-func (s *space) clear(f *fan, a *slot) bool {
+// clear is true where the holes of a slot stand clear of a pairing's.
+func (s *space) clear(f *pairing, a *slot) bool {
 	w, step := &s.rows[a.row], int(a.step)
 	for _, j := range f.steps {
 		off := max(j-step, step-j)
@@ -136,8 +137,8 @@ func (s *space) apart(w, v *row, cos float64) bool {
 	return w.rMM*w.rMM+v.rMM*v.rMM-2*w.rMM*v.rMM*cos >= least*least
 }
 
-// depths goes through the depths of a fan, and the nearest of the slot to each.
-func (h *hunt) depths(f *fan, a *slot) {
+// depths goes through the depths of a pairing, and the nearest of the slot to each.
+func (h *search) depths(f *pairing, a *slot) {
 	perGram, other := f.row.rMM*f.sum, &h.rows[a.row]
 	for z, pull := range f.row.bore.pulls {
 		rest := h.targetG - pull*perGram
@@ -149,7 +150,7 @@ func (h *hunt) depths(f *fan, a *slot) {
 		}
 		y := other.bore.nearest(rest / a.perGram)
 		h.offer(math.Abs(rest-other.bore.pulls[y]*a.perGram), func() []part {
-			lone := &fan{steps: []int{int(a.step)}}
+			lone := &pairing{steps: []int{int(a.step)}}
 			return []part{{f.row, z, f.places()}, {other, y, lone.places()}}
 		})
 	}

@@ -59,15 +59,6 @@ func (e Engine) Check() error {
 	return nil
 }
 
-// Force returns the force on the frame with the crank theta past the line of
-// bank angle 0, at speed rpm, or a *Fault.
-func (e Engine) Force(m Motion, theta, rpm float64) (Force, error) {
-	if err := bound.First(e.Check(), checkSpeed(rpm), within(Angle, theta, -mostAngle, mostAngle)); err != nil {
-		return Force{}, err
-	}
-	return e.unit(m, theta).scale(e.newtons(rpm)), nil
-}
-
 // mostAngle keeps the sine of an angle meaningful.
 const mostAngle = 1e6
 

@@ -12,13 +12,6 @@ const (
 	Secondary
 )
 
-// Travel returns how far the piston's pin stands from the shaft, mm, with the
-// crank phi past top dead centre: x = R cos φ + √(L² − R² sin² φ), MODEL §8.
-func Travel(throwMM, rodMM, phi float64) float64 {
-	sin, cos := math.Sincos(phi)
-	return throwMM*cos + math.Sqrt(rodMM*rodMM-throwMM*throwMM*sin*sin)
-}
-
 // pull returns −x″/R, x as Travel gives it and ″ with respect to φ, that is
 // −ẍ/(R ω²) at a steady speed.
 //

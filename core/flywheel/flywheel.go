@@ -10,7 +10,6 @@ package flywheel
 
 import (
 	"math"
-	"slices"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/wheel"
@@ -183,15 +182,4 @@ func work(w wheel.Wheel, rho float64) (*wheel.Section, wheel.Metal, error) {
 	}
 	metal, err := section.Metal(rho)
 	return section, metal, err
-}
-
-// Thinnest returns the thinnest wall of a kind that is left, and false where
-// the wheel has none of that kind.
-func (a Account) Thinnest(k wheel.WallKind) (wheel.Wall, bool) {
-	walls := a.AfterSection.Walls()
-	i := slices.IndexFunc(walls, func(w wheel.Wall) bool { return w.Kind == k })
-	if i < 0 {
-		return wheel.Wall{}, false
-	}
-	return walls[i], true
 }

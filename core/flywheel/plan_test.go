@@ -125,7 +125,7 @@ func TestPlanThatCannot(t *testing.T) {
 		}
 		most := cutting(t, single(), cannot.Most)
 		assert.InDelta(t, cannot.MostG, most.Off().MassG, 1e-9, row.name)
-		w, ok := most.Thinnest(row.wall)
+		w, ok := thinnest(most, row.wall)
 		require.True(t, ok)
 		assert.InDelta(t, row.least.of(row.wall), w.MM, 1e-6, row.name)
 		assert.NotEmpty(t, cannot.Error())

@@ -16,15 +16,14 @@ var gravitySD = 0.026 / math.Sqrt(3)
 
 // Swing is a wheel, or a crank, swung on a knife-edge.
 type Swing struct {
-	MassG, MassPM  float64 // ± at 95 %
-	ArmMM, ArmPM   float64 // from the edge to the centre of gravity; ± at 95 %
-	ReachMM        float64 // from the centre of gravity to the rim
-	PeriodS, SDS   float64 // as Timing gives them, or by stopwatch
-	Freedom        float64 // of SDS; 0 where it is known, as a stopwatch's
-	StartDeg       float64 // half-swing at the first pass
-	EndDeg         float64 // at the last; 0 for the same as at the first
-	GravityMS2     float64 // 0 for the standard value, its spread over the earth in the ±
-	SmallSwingOnly bool    // PeriodS is already that of small swings
+	MassG, MassPM float64 // ± at 95 %
+	ArmMM, ArmPM  float64 // from the edge to the centre of gravity; ± at 95 %
+	ReachMM       float64 // from the centre of gravity to the rim
+	PeriodS, SDS  float64 // as Timing gives them, or by stopwatch
+	Freedom       float64 // of SDS; 0 where it is known, as a stopwatch's
+	StartDeg      float64 // half-swing at the first pass
+	EndDeg        float64 // at the last; 0 for the same as at the first
+	GravityMS2    float64 // 0 for the standard value, its spread over the earth in the ±
 }
 
 // Swung is the inertia that a swing gives.
@@ -99,9 +98,6 @@ func (s Swing) check() error {
 // 1 + θ²/16 + 11 θ⁴/3072 (MODEL §9), on the mean over a swing that dies away
 // evenly: the mean of θⁿ from b down to a is (bⁿ − aⁿ)/(n ln(b/a)).
 func (s Swing) widened() float64 {
-	if s.SmallSwingOnly {
-		return 1
-	}
 	b := s.StartDeg * math.Pi / 180
 	square, fourth := b*b, b*b*b*b
 	if a := s.EndDeg * math.Pi / 180; a > 0 && b/a > 1+1e-6 {

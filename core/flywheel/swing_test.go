@@ -43,7 +43,6 @@ func TestAmplitudeAgainstTheEllipticIntegral(t *testing.T) {
 		assert.InDelta(t, exact, got, 1e-15+1.2*173.0/737280*math.Pow(theta, 6), "%g°", deg)
 		assert.LessOrEqual(t, got, exact+1e-15)
 	}
-	assert.Equal(t, 1.0, Swing{StartDeg: 30, SmallSwingOnly: true}.widened())
 }
 
 // A swing that dies away by the same part each time, its periods one by one.

@@ -74,7 +74,7 @@ func TestHoleAndShaftTakeOnlyTheirOwnLetters(t *testing.T) {
 	assert.Equal(t, UnknownLetter, e.Problem)
 	_, _, err = Shaft("", 7, 30)
 	require.ErrorAs(t, err, &e)
-	_, err = IT(9, 30)
+	_, _, err = Hole("H", 9, 30)
 	require.ErrorAs(t, err, &e)
 	assert.Equal(t, GradeNotCovered, e.Problem)
 }

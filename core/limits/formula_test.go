@@ -26,8 +26,7 @@ func TestStandardTolerancesFollowTheirRule(t *testing.T) {
 	roundedUp := map[cell]bool{{6, 6}: true, {7, 10}: true, {7, 18}: true} // 7.3 → 8, 14.4 → 15, 17.3 → 18
 	for _, r := range ranges {
 		for grade, k := range times {
-			it, err := IT(grade, r[1])
-			require.NoError(t, err)
+			it := standardTolerance(t, grade, r[1])
 			want := k * unit(math.Sqrt(r[0]*r[1]))
 			if roundedUp[cell{grade, r[1]}] {
 				want = math.Ceil(want)
@@ -81,11 +80,16 @@ func TestFundamentalDeviationsFollowTheirRules(t *testing.T) {
 	}
 }
 
+// standardTolerance is that of a grade at a nominal size in mm.
+func standardTolerance(t *testing.T, grade int, nominal float64) Micron {
+	s, problem := Class{"h", grade}.step(nominal)
+	require.Zero(t, problem)
+	return s.grade(grade)
+}
+
 func tolerances(t *testing.T, size float64) (it [9]float64) {
 	for grade := LowestGrade; grade <= HighestGrade; grade++ {
-		v, err := IT(grade, size)
-		require.NoError(t, err)
-		it[grade] = float64(v)
+		it[grade] = float64(standardTolerance(t, grade, size))
 	}
 	return it
 }

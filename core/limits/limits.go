@@ -68,17 +68,6 @@ func (c Class) Limits(nominal float64) (lo, hi Micron, err error) {
 	return d, d + t, nil
 }
 
-// IT returns the standard tolerance of a grade at a nominal size in mm. An error
-// is an *Error.
-func IT(grade int, nominal float64) (Micron, error) {
-	c := Class{"h", grade}
-	s, problem := c.step(nominal)
-	if problem != 0 {
-		return 0, c.wrong(problem, nominal)
-	}
-	return s.grade(grade), nil
-}
-
 // step finds the row of the tables, or what keeps the class from having one.
 func (c Class) step(nominal float64) (*step, Problem) {
 	switch {

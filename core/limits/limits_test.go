@@ -152,9 +152,7 @@ func TestEveryClassIsItsToleranceWide(t *testing.T) {
 				for _, size := range inside(r) {
 					lo, hi, err := (Class{letters, grade}).Limits(size)
 					require.NoError(t, err)
-					it, err := IT(grade, size)
-					require.NoError(t, err)
-					assert.Equal(t, it, hi-lo)
+					assert.Equal(t, standardTolerance(t, grade, size), hi-lo)
 				}
 			}
 		}

@@ -23,7 +23,6 @@ const (
 	HolePoint                   // degrees
 	HolePlace                   // from the shaft
 	HoleStart                   // where its depth is measured from
-	HoleMass                    // g
 	WebLeft                     // metal left between the two faces
 	HoleToBoreLeft              // metal left between a hole and the bore
 	HoleToEdgeLeft              // metal left between a hole and the rim's edge

@@ -47,15 +47,6 @@ func (h Hole) PointMM() float64 {
 // ReachMM returns how deep the hole goes, cone and all, mm.
 func (h Hole) ReachMM() float64 { return h.DepthMM + h.PointMM() }
 
-// VolumeMM3 returns the hole's volume, mm³, or a Fault.
-func (h Hole) VolumeMM3() (float64, error) {
-	if err := h.Check(); err != nil {
-		return 0, err
-	}
-	cylinder, cone := h.volumes()
-	return cylinder + cone, nil
-}
-
 // volumes are π d²/4 × depth and π d²/4 × d/(6 tan(point angle/2)), MODEL §8.
 func (h Hole) volumes() (cylinder, cone float64) {
 	area := math.Pi * h.DiameterMM * h.DiameterMM / 4
@@ -82,21 +73,4 @@ func (h Hole) unit() Metal {
 	v := cylinder + cone
 	about := (cylinder/2+cone*3/10)*r2 + v*h.At.Dot(h.At)
 	return Metal{MassG: v, MomentGMM: h.At.Scale(v), InertiaGMM2: about}
-}
-
-// WithMass returns the hole made as deep as takes out massG, in g, from solid
-// metal of density rho, kg/m³. A mass under that of the cone alone, or over
-// what MostMM of depth gives, is a Fault.
-func (h Hole) WithMass(massG, rho float64) (Hole, error) {
-	h.DepthMM = 0
-	least, err := h.Metal(rho)
-	if err != nil {
-		return Hole{}, err
-	}
-	perMM := math.Pi * h.DiameterMM * h.DiameterMM / 4 * rho * gramsPerMM3
-	if err := within(HoleMass, massG, least.MassG, least.MassG+perMM*MostMM); err != nil {
-		return Hole{}, err
-	}
-	h.DepthMM = (massG - least.MassG) / perMM
-	return h, nil
 }

@@ -1,23 +1,36 @@
 // Package balance works out the static balance of a crank: the weights at the
 // pin, the factor it has and should have, the metal to take off, the shaking
-// force that is left, and what ISO 21940-11 permits. It is the model's section
-// 8; the holes to drill are the work of balance/drill.
+// force that is left, and what ISO 21940-11 permits (core/MODEL.md §8). The
+// holes to drill are the work of balance/drill.
 //
-// Use:
+// m_rec is piston, rings, gudgeon pin, clips and small ends; m_rot is big ends,
+// bearing and crankpin; R the throw, L the rod, λ = R/L; U a first moment.
 //
-//	j := balance.Job{Before: parts, After: parts, StepG: 1, ThrowMM: 40, Weighed: weighings, Target: 0.6}
-//	parts.Check(j.StepG)    // a *Fault for weights that can't be
-//	s, err := j.Standing()  // factor and side imbalance as found, each ±
-//	c, err := j.Correct()   // the moment to take off the crank, or off each wheel
-//	j.Left(removed)         // factor and side imbalance once that moment is off
-//	engine.Force(...)       // on the frame, exact or as a series; Loop, Peaks
+//	β = (weight carried at the pin − m_rot)/m_rec, indifferent on knife-edges
+//	    the trade's method, P. E. Irving, Tuning for Speed (from memory):
+//	    TestFactorFound
+//	bob weight = the part of m_rot not on the crank + β m_rec; one wheel alone
+//	    carries half of (m_rot + β m_rec)            TestBobWeight
+//	heavy spot: U = w ρ                              TestSideImbalanceComesOffWhereItIsHeavy
+//	ΔU = [(m_rot′ + β′ m_rec′) − (m_rot + β m_rec)] R, primed = after
+//	    Khurmi and Gupta ch. 22, Sadhu Singh ch. 12, Theory of Machines (both
+//	    from memory): TestBalanceMassOfTheTextbooks
+//	force on the frame, cylinders i at bank angles γ on one pin:
+//	    F = Σ mᵢ (−ẍᵢ) uᵢ − β (Σ mᵢ) R ω² (cos θ, sin θ), uᵢ = (cos γᵢ, sin γᵢ),
+//	    x = R cos φ + √(L² − R² sin² φ), φ = θ − γᵢ
+//	    series −ẍ ≈ R ω² (cos φ + λ cos 2φ)
+//	    TestUnbalancedForceOfTheTextbooks, TestForceAgainstMomentum,
+//	    TestMotionAgainstNumericalDerivative
+//	e_per [mm] = G [mm/s]/ω [rad/s], U_per = m e_per, ISO 21940-11
+//	    TestPermissibleUnbalance
+//	±: every reading of the scale one step higher, each step/√12, 1.96 of the
+//	    root of the squares                          TestSpreadWorkedByHand
 //
 // Conventions: weights g, lengths mm, first moments g·mm, angles rad, forces N.
 // A weight at the pin is a first moment divided by the throw. Moments across
 // the shaft are clock vectors: T towards the crankpin at 12, N towards 3 seen
-// from the left end. A correction points to where metal comes off.
-// m_rec is piston, rings, gudgeon pin, clips and small ends; m_rot is big ends,
-// bearing and crankpin.
+// from the left end. A correction points to where metal comes off. Wrong figures
+// come back as a *Fault.
 package balance
 
 import "math"

@@ -69,7 +69,7 @@ func (r Rod) allowG(stepG float64) float64 {
 }
 
 // Cylinder is one cylinder's parts. Cylinders that share a crankpin differ by
-// their bank angle, counted the way the crank turns; a parallel twin's is nil.
+// their bank angle, counted the way the crank turns; a parallel twin's is 0.
 type Cylinder struct {
 	BankRad                              float64
 	PistonG, RingsG, GudgeonPinG, ClipsG float64

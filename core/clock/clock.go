@@ -1,10 +1,14 @@
 // Package clock holds the clock face of a crank: hours, vectors across the
-// shafts, and the end they are seen from.
+// shafts, and the end they are seen from (core/MODEL.md §1).
 //
-// Conventions are those of the model, section 1. 12 o'clock is the crankpin.
-// T runs from the shafts towards 12, N towards 3 as seen from the left end.
-// Hours run clockwise as seen from a named end, so that hour h seen from one
-// end reads 12 − h from the other, while wheels and shafts keep their names.
+// 12 o'clock is the crankpin. T runs from the shafts towards 12, N towards 3 as
+// seen from the left end, and x, which needs no name here, along the shafts from
+// the left end: N = x × T. Hours run clockwise as seen from a named end, so that
+// hour h seen from one end reads 12 − h from the other, while wheels and shafts
+// keep their names.
+//
+//	(T, N) = r (cos φ, sin φ), φ = 30° × hour    TestHourPointsWherePolarSays
+//	seen from the right: N changes sign          TestOtherEndReadsTwelveLessTheHour
 package clock
 
 import "math"

@@ -14,7 +14,7 @@ type Bearing struct {
 
 // Seat is what a ring of a bearing sits on or in.
 type Seat struct {
-	InterferenceMM float64 // nil or negative where the ring is loose
+	InterferenceMM float64 // 0 or negative where the ring is loose
 	WallMM         float64 // shaft: hole through it, 0 is solid; housing: outside diameter
 	Material       Material
 }
@@ -99,7 +99,7 @@ func (b Bearing) outerClosing(s Seat) (float64, error) {
 	return 2 * pressure * track / (b.Ring.EMPa * (1 - q) * (1 + q)), err
 }
 
-// seatPressure returns the pressure under a ring, nil where it sits loose.
+// seatPressure returns the pressure under a ring, 0 where it sits loose.
 func (p Press) seatPressure() (float64, error) {
 	if err := bound.First(p.check(), within(Interference, p.InterferenceMM, -p.DiameterMM/20, p.DiameterMM/20)); err != nil || p.InterferenceMM <= 0 {
 		return 0, err

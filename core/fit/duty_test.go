@@ -21,7 +21,7 @@ func TestPinCarriesHalfTheTorqueDelivered(t *testing.T) {
 		a := mat.NewDense(5, 5, []float64{
 			1, 1, 0, 0, 0, // the pin's forces add up to the rod's
 			1, -1, 0, 0, 0, // the rod stands midway
-			0, 0, 1, 1, 0, // the pin's own couple is nil
+			0, 0, 1, 1, 0, // the pin's own couple is 0
 			r, 0, 1, 0, -j / 2, // left wheel drives
 			0, r, 0, 1, -j / 2,
 		})

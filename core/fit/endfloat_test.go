@@ -35,7 +35,7 @@ func TestEndFloatThatBinds(t *testing.T) {
 	assert.Equal(t, []Finding{{BindsCold, f.ColdMM, 0}, {BindsHot, f.HotMM, 0}}, f.Findings)
 	f, err = EndFloat{FacesMM: 110, CrankMM: 110, CasePerK: 22e-6, CrankPerK: 11.5e-6}.Float(0, 0)
 	require.NoError(t, err)
-	assert.Equal(t, Floating{}, f) // nil float just turns
+	assert.Equal(t, Floating{}, f) // a float of 0 just turns
 	e.CrankMM = 0
 	_, err = e.Float(0, 0)
 	assertFault(t, err, Fault{OutOfRange, OverCrank, 0, 0, LeastMM, MostMM})

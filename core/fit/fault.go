@@ -66,7 +66,7 @@ type Kind uint8
 const (
 	OutOfRange     Kind = iota // Got is not in Least to Most, or not a number
 	TooBigForHole              // Got, the inner part, is not smaller than Most, the hole, where clearance is meant
-	NoInterference             // Got, the interference, is nil or a clearance where a press is meant
+	NoInterference             // Got, the interference, is 0 or a clearance where a press is meant
 	NoWall                     // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
 	NeverLoose                 // Got, the housing's expansion, is not over Least, the race's
 	NoRoom                     // Got, over the crank, is more than Most, between the faces

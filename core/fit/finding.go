@@ -5,14 +5,14 @@ type Trouble uint8
 
 // The troubles, with what Got and Limit are.
 const (
-	TightSpot      Trouble = iota + 1 // least clearance, mm, against nil
+	TightSpot      Trouble = iota + 1 // least clearance, mm, against 0
 	HubYields                         // von Mises stress at the eye against its yield, MPa
 	PinYields                         // von Mises stress in the pin against its yield, MPa
 	NotSelfHolding                    // half the taper against the friction
-	NoPlayLeft                        // play in the bearing, mm, against nil
+	NoPlayLeft                        // play in the bearing, mm, against 0
 	SideStops                         // side clearance taken by the rock against what there is, mm
-	BindsCold                         // end float as measured, mm, against nil
-	BindsHot                          // end float hot, mm, against nil
+	BindsCold                         // end float as measured, mm, against 0
+	BindsHot                          // end float hot, mm, against 0
 	FloatOutside                      // end float against the nearer limit, mm
 	RodOffCentre                      // off the cylinder's line against what is allowed, mm
 )

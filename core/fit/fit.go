@@ -1,10 +1,34 @@
 // Package fit works out how the parts of a bottom end fit: sizes from micrometer
 // readings, clearances of the big end, pressed and tapered joints, heat to drop
 // a race in, the play left in a bearing, end float and its shims, and what a
-// rocking or bent rod shows. It follows the model's section 10.
+// rocking or bent rod shows (core/MODEL.md §10).
 //
-// Interference and clearance are on diameter and positive; where one
-// figure can be either it is a clearance, and an interference is negative. Taper is the
+// δ is the interference and d the diameter of the joint, D the outside of the
+// hub, d_i the hole through the pin, l its length, μ the friction; h is the hub,
+// s the pin.
+//
+//	p = (δ/d)/{[(D² + d²)/(D² − d²) + ν_h]/E_h + [(d² + d_i²)/(d² − d_i²) − ν_s]/E_s}
+//	    Lamé, plane stress; for one steel Shigley, Mechanical Engineering
+//	    Design (formulas from memory): TestPressMeetsHookeAndEquilibrium,
+//	    TestPressOfOneMaterialIsTheTextbooks, TestThinHoop
+//	hoop stress at the bore p (D² + d²)/(D² − d²), and von Mises
+//	holding torque μ p π d² l/2, push-out μ p π d l   TestHoldingIsFrictionOverTheContact
+//	taper, tan a = taper/2: nut p π d l (μ + tan a), off p π d l (μ − tan a),
+//	    holds μ p π d² l/(2 cos a), draw δ/taper      TestTaperForcesAreTheSumOverTheCone
+//	drop-in ΔT = (δ + working clearance)/(α d)        TestHeatOfASteelRing
+//	race loose at ΔT = δ/((α_housing − α_race) d)     TestRaceComesLoose
+//	ring of a bearing, track d_t: 2 p d² d_t/(E (d_t² − d²)) wider,
+//	    2 p D² D_t/(E (D² − D_t²)) narrower           TestRingsMoveAsTheirStressFieldSays
+//	end float = between the case faces − over the crank − shims
+//	                                                  TestEndFloatColdAndHot, TestShimsAgainstBruteForce
+//	rock of a rod: d = B cos θ − b sin θ, the dial moves 2 L sin θ
+//	                                                  TestRockGivesTheClearanceBack
+//	±: rounding step/√12 that no repeat averages out, scatter by Student's t,
+//	    the larger, and the zero's rounding           TestPlusMinusHoldsTheTruth
+//	limits by the decision rule of ISO 14253-1        TestJudgeByTheDecisionRule
+//
+// Interference and clearance are on diameter and positive; where one figure can
+// be either it is a clearance, and an interference is negative. Taper is the
 // change of diameter over a length. Lengths are mm, stresses MPa (N/mm²), forces
 // N, torques N m, temperatures °C, expansion 1/K. "±" is the half-width at 95 %.
 //

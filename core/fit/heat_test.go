@@ -35,7 +35,7 @@ func TestExpansionIsNearTheHandbooks(t *testing.T) {
 }
 
 // Each diameter grown by itself, d (1 + α ΔT): the gap between them is the working
-// clearance at the temperatures found, and nil where the race comes loose.
+// clearance at the temperatures found, and 0 where the race comes loose.
 func TestHeatAndColdBringTheDiametersThere(t *testing.T) {
 	rng := rand.New(rand.NewSource(10))
 	for range 500 {

@@ -69,7 +69,7 @@ func ratio(big, small float64) float64 {
 	return (1 + q*q) / ((1 - q) * (1 + q))
 }
 
-// perInterference is p/δ, MPa per mm (model, section 10).
+// perInterference is p/δ, MPa per mm (core/MODEL.md §10).
 func (p Press) perInterference() float64 {
 	hub := (p.hubRatio() + p.Hub.Poisson) / p.Hub.EMPa
 	pin := (ratio(p.DiameterMM, p.HollowMM) - p.Pin.Poisson) / p.Pin.EMPa

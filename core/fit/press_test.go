@@ -96,7 +96,7 @@ func TestPressMeetsHookeAndEquilibrium(t *testing.T) {
 	}
 }
 
-// mises is √(½[(σ₁−σ₂)² + (σ₂−σ₃)² + (σ₃−σ₁)²]) with σ₃ nil.
+// mises is √(½[(σ₁−σ₂)² + (σ₂−σ₃)² + (σ₃−σ₁)²]) with σ₃ = 0.
 func mises(a, b float64) float64 { return math.Sqrt(((a-b)*(a-b) + a*a + b*b) / 2) }
 
 // Shigley, Mechanical Engineering Design, press and shrink fits, both parts of one

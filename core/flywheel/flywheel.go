@@ -1,7 +1,26 @@
 // Package flywheel is the room for lightening a crank's wheels: what each cut
 // takes off, how deep a cut must be for a given weight, the inertia by a swing
-// test, what lightening does, and whether the wheel will hold. It is the
-// model's section 9; the wheel's section itself stands in package wheel.
+// test, what lightening does, and whether the wheel will hold (core/MODEL.md §9).
+// The wheel's section itself stands in package wheel.
+//
+//	swing on a knife-edge at a from the centre of gravity, half-swing θ:
+//	    T₀ = T/(1 + θ²/16 + 11 θ⁴/3072), J = m g a T₀²/4π² − m a²
+//	    textbook pendulums, and the elliptic integral by gonum:
+//	    TestTextbookPendulums, TestAmplitudeAgainstTheEllipticIntegral
+//	its ±: each reading's part in quadrature, Student's t at Welch and
+//	    Satterthwaite's ν (JCGM 100, G.4.1)
+//	    TestTapsRecoverTheInertiaWithinItsPlusMinus
+//	period from taps: t = start + gap k ± unevenness, least squares on k
+//	    TestFitAgainstGonum
+//	same steadiness at idle: n₂ = n₁ √(J₁/J₂); felt on the road:
+//	    J (gear/wheel radius)²                    TestWhatLighteningDoes
+//	thin ring σ = ρ v²; disc, bore a, outer b:
+//	    σ_max = ρ ω² ((3+ν)/4) (b² + (1−ν)/(3+ν) a²)
+//	    a section of any thickness by Runge–Kutta, a hole's 3σ₁ − σ₂ by Kirsch
+//	    Timoshenko and Goodier, Theory of Elasticity, rotating disks, and the
+//	    v²/10 lb/in² rule for iron rims (both from memory):
+//	    TestBoredDiscAtEveryRadius, TestRimOnAThinWebAgainstTwoDiscs,
+//	    TestSolidDiscAndPinHole, TestCastIronRimAgainstTheHandbookRule
 //
 // Conventions are those of package wheel: mm, g, g·mm², kg/m³, radii rather
 // than diameters for what is turned, depths from the face as the width was

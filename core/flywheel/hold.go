@@ -25,7 +25,7 @@ type Held struct {
 type HoleStress struct {
 	Index  int
 	Around Stress  // in the section without the hole, where it is worst under the hole
-	Factor float64 // what the hole makes of the greater of the two: 2 when alike, 3 when one is nil
+	Factor float64 // what the hole makes of the greater of the two: 2 when alike, 3 when one is 0
 	MPa    float64
 }
 

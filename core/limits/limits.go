@@ -1,6 +1,14 @@
 // Package limits gives the limits of size of a hole or a shaft from its
-// tolerance class, such as H7 or m6: ISO 286-1 (the rules) and ISO 286-2 (the
-// tables), for the model's section 10.
+// tolerance class, such as H7 or m6, by ISO 286-1 (the rules) and ISO 286-2 (the
+// tables); both by value from memory (core/MODEL.md §10).
+//
+//	published limits by value                 TestPublishedLimits
+//	IT5 to IT8 = 7, 10, 16, 25 i, i = 0.45 ∛D + 0.001 D, D the geometric mean
+//	    of the range, in mm and µm            TestStandardTolerancesFollowTheirRule
+//	fundamental deviations by their formulas  TestFundamentalDeviationsFollowTheirRules,
+//	                                          TestPRAndSFollowTheirRules
+//	hole of the same letter: ES = −ei + Δ, Δ = ITn − IT(n−1)
+//	                                          TestHoleBasisAndShaftBasisBiteAlike
 //
 // It covers shafts f g h js j k m n p r s and holes F G H JS J K M N P R in
 // grades 5 to 8, for nominal sizes from 3 to 180 mm. Deviations are micrometres

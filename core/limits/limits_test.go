@@ -129,7 +129,7 @@ func TestPublishedLimitsOfTheIntermediateRanges(t *testing.T) {
 	}
 }
 
-// 3 mm itself belongs to the range up to 3 mm, where Δ is nil: values from memory.
+// 3 mm itself belongs to the range up to 3 mm, where Δ is 0: values from memory.
 func TestThreeMillimetres(t *testing.T) {
 	for _, row := range []struct {
 		class string

@@ -53,7 +53,7 @@ func (s *step) shaft(c Class, nominal float64) (d Micron, upper, ok bool) {
 	case "j":
 		return s.shaftJ(c.Grade)
 	case "k":
-		if c.Grade > 7 { // ISO 286-1 table 5: nil above IT7
+		if c.Grade > 7 { // ISO 286-1 table 5: 0 above IT7
 			return 0, false, true
 		}
 	}

@@ -35,7 +35,7 @@ func (c Cov) Apply(v clock.Vec) clock.Vec {
 }
 
 // Var returns the variance of the component along v, v of any length; it is 0
-// where v is.
+// where v is 0.
 func (c Cov) Var(v clock.Vec) float64 {
 	n := v.Dot(v)
 	if n == 0 {
@@ -63,9 +63,8 @@ func (c Cov) Proper() bool {
 		c.TN*c.TN <= c.TT*c.NN*(1+1e-9)
 }
 
-// Distance2 returns vᵀ c⁻¹ v, how far v stands from nil in its own standard
-// deviations, squared. An exact vector that is not nil stands as far as a
-// float goes; one that is nil, at 0.
+// Distance2 returns vᵀ c⁻¹ v, the squared Mahalanobis distance of v from 0. An
+// exact vector that is not 0 stands as far as a float goes; one that is, at 0.
 func (c Cov) Distance2(v clock.Vec) float64 {
 	if v == (clock.Vec{}) {
 		return 0
@@ -73,7 +72,7 @@ func (c Cov) Distance2(v clock.Vec) float64 {
 	if w, ok := c.Inverse(); ok {
 		return math.Min(v.Dot(w.Apply(v)), math.MaxFloat64)
 	}
-	// Flat or nil: only the direction that varies can excuse the vector.
+	// Singular: only the direction that varies can excuse the vector.
 	long, least := c.axes()
 	across := clock.Vec{T: -long.N, N: long.T}
 	if s := v.Dot(across); s*s > 1e-14*v.Dot(v) || !(least > 0) {

@@ -2,16 +2,19 @@ package lsq
 
 import "math"
 
-// Normal95 is how many standard deviations hold one component at 95 % where the
-// scatter is known: the normal distribution's quantile, both tails.
+// Normal95 is the two-sided 95 % quantile of the normal distribution, for one
+// component whose scatter is known.
 const Normal95 = 1.959963984540054
 
-// radiusKnown is the same for a vector: √(2 ln 20).
+// radiusKnown is Radius95 of a known scatter: √(2 ln 20), the 95 % quantile of
+// the Rayleigh distribution.
 const radiusKnown = 2.4477468306808166
 
-// Radius95 returns how many standard deviations hold a vector across the shafts
-// at 95 %, the scatter found with ν degrees of freedom: √(ν (20^(2/ν) − 1))
-// (model, section 6), which is Hotelling's. ν nil means known.
+// Radius95 returns the radius, in standard deviations, of the 95 % confidence
+// region of a vector of two components whose covariance is known but for one
+// variance found with ν degrees of freedom: √(2 F), F the 95 % quantile of
+// F(2, ν), which is √(ν (20^(2/ν) − 1)) (core/MODEL.md §6). ν of 0 means that the
+// variance is known.
 func Radius95(nu float64) float64 {
 	if !(nu > 0) || nu > 1e6 {
 		return radiusKnown
@@ -19,8 +22,9 @@ func Radius95(nu float64) float64 {
 	return math.Sqrt(nu * math.Expm1(2/nu*math.Log(20)))
 }
 
-// Student95 returns how many standard deviations hold one component at 95 %:
-// Student's t, both tails, for any ν from 1 up; ν nil means known.
+// Student95 returns the two-sided 95 % quantile of Student's t with ν degrees of
+// freedom, for any ν from 1 up; ν of 0 means that the scatter is known, and gives
+// Normal95.
 func Student95(nu float64) float64 {
 	if !(nu > 0) || nu > 1e6 {
 		return Normal95
@@ -78,10 +82,9 @@ func beta(x, a, b float64) float64 {
 	return front * sum
 }
 
-// Beyond95 tells whether a sum of squares in standard deviations, with an even
-// number of degrees of freedom, is greater than one in twenty would be by
-// scatter: P(χ² > x) = e^(−x/2) Σ (x/2)^j/j!. With none it is never; freedom
-// stays well below a thousand.
+// Beyond95 tells whether χ², with an even number of degrees of freedom, is beyond
+// its 95 % quantile: P(χ² > x) = e^(−x/2) Σ (x/2)^j/j! < 0.05. With no freedom it
+// never is; freedom stays well below a thousand.
 func Beyond95(chi2 float64, freedom int) bool {
 	term, sum := 1.0, 0.0
 	for j := range freedom / 2 {

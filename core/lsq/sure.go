@@ -6,22 +6,23 @@ import (
 	"pintwelve/core/clock"
 )
 
-// Sure is how sure a vector is: its covariance, and the degrees of freedom that
-// the scatter behind it was found from. Nu nil means that it is known, not found.
+// Sure is how uncertain a vector is: its covariance, and the degrees of freedom
+// that the scatter behind it was estimated with. Nu of 0 means that the scatter
+// is known, not estimated.
 type Sure struct {
 	Cov Cov
 	Nu  float64
 }
 
-// Tells tells whether the vector stands clear of nil at 95 %: vᵀ Σ⁻¹ v ≥ k²
-// (model, section 6). Where it does not, its direction is unknown.
+// Tells tells whether the vector differs significantly from 0 at 95 %:
+// vᵀ Σ⁻¹ v ≥ k² (core/MODEL.md §6). Where it does not, its direction is unknown.
 func (s Sure) Tells(v clock.Vec) bool {
 	k := Radius95(s.Nu)
 	return v != (clock.Vec{}) && s.Cov.Distance2(v) >= k*k
 }
 
-// Plus returns how far the component along u may be out, either way, at 95 %.
-// For u nil it is that of the component that is least sure.
+// Plus returns the half-width of the 95 % confidence interval of the component
+// along u. For u of 0 it is that of the component that is least sure.
 func (s Sure) Plus(u clock.Vec) float64 {
 	sigma := s.Cov.Widest()
 	if u != (clock.Vec{}) {
@@ -31,7 +32,7 @@ func (s Sure) Plus(u clock.Vec) float64 {
 }
 
 // Sector returns half the angle [hours] within which v points at 95 %:
-// arcsin(t σ_across/|v|) (model, section 6). It means nothing unless s Tells v.
+// arcsin(t σ_across/|v|) (core/MODEL.md §6). It means nothing unless s Tells v.
 func (s Sure) Sector(v clock.Vec) float64 {
 	n := v.Len()
 	if n == 0 {
@@ -44,14 +45,13 @@ func (s Sure) Sector(v clock.Vec) float64 {
 // Scale returns how sure k v is.
 func (s Sure) Scale(k float64) Sure { return Sure{Cov: s.Cov.Scale(k * k), Nu: s.Nu} }
 
-// Differ tells whether two vectors found apart differ by more than how sure
-// both are at 95 % lets them.
+// Differ tells whether two independent vectors differ significantly at 95 %.
 func Differ(v, w clock.Vec, a, b Sure) bool {
 	return Sure{Cov: a.Cov.Add(b.Cov), Nu: Pooled(a, b)}.Tells(v.Sub(w))
 }
 
-// Pooled returns the degrees of freedom of the sum of two vectors found apart,
-// by Welch and Satterthwaite on the traces.
+// Pooled returns the effective degrees of freedom of the sum of two independent
+// vectors, by Welch and Satterthwaite on the traces of their covariances.
 func Pooled(a, b Sure) float64 {
 	va, vb := a.Cov.TT+a.Cov.NN, b.Cov.TT+b.Cov.NN
 	spread := 0.0

@@ -37,7 +37,7 @@ func TestPlainDiscIsRoundBar(t *testing.T) {
 	assert.InEpsilon(t, m.MassG*50*50/2, m.InertiaGMM2, 1e-14)
 }
 
-// The ring and the bevel of the model, section 9, written as they stand there.
+// The ring and the bevel of core/MODEL.md §9, written as they stand there.
 func TestRingAndBevelOfTheModel(t *testing.T) {
 	const a, b, h = 30.0, 90.0, 7.0
 	plain := Wheel{DiameterMM: 200, WidthMM: 28}

@@ -1,6 +1,21 @@
 // Package wheel holds a flywheel's section: its weight, its inertia about the
-// shaft, and the holes drilled in it. It is the model's section 9, and the
-// hole of section 8.
+// shaft, the holes drilled in it, and the walls left (core/MODEL.md §8 and §9).
+// ρ is the density, r₁ and r₂ radii, h a depth, d a drill.
+//
+//	ring    m = π ρ h (r₂² − r₁²), J = ½ m (r₁² + r₂²)
+//	bevel, h at r₂ and 0 at r₁
+//	        m = π ρ h [r₂² − (r₁² + r₁r₂ + r₂²)/3]
+//	        J = π ρ h [r₂⁴/2 − (r₁⁴ + r₁³r₂ + r₁²r₂² + r₁r₂³ + r₂⁴)/10]
+//	        TestRingAndBevelOfTheModel
+//	hole    m = ρ π d²/4 × (depth to the shoulder + d/(6 tan(point angle/2)))
+//	        cylinder ½ m r², cone 3/10 m r², and parallel axes
+//	        TestHoleAgainstNumericalIntegration
+//	any section that holes and bosses cross: by Gauss's quadrature
+//	        TestRandomSectionsAgainstNumericalIntegration,
+//	        TestHolesInRandomSectionsAgainstNumericalIntegration
+//
+// Weights are those of EN 10060 and handbook tables, a round bar of 100 mm:
+// 61.65 kg/m (value from memory), TestPlainDiscIsRoundBar.
 //
 // Conventions: lengths are mm, densities kg/m³, weights g, first moments g·mm
 // and moments of inertia g·mm² (1 kg·m² is 1e9 g·mm²). Positions across the

@@ -1,12 +1,11 @@
 // Package drill finds the fewest holes, or heavy plugs, that take a moment off
-// a wheel in size and direction: the drilling plan of the model's section 8.
+// a wheel in size and direction: the drilling plan of core/MODEL.md §8.
 //
-// Use:
-//
-//	t := drill.Task{Zone: zone, DrillsMM: drill.Metric(4, 12, 0.5), ThickMM: 22, WallMM: 3, ... , Remove: moment}
-//	p, err := t.Plan()              // a *Fault for figures that can't be
-//	t.Relaxations()                       // what would help, when p.Reached is false
-//	p.After(swarf, step, 1)         // what was really taken off, and what is left
+// A hole takes off ρ π d²/4 × (depth to the shoulder + d/(6 tan(point angle/2))),
+// a plug counts ρ_plug − ρ_wheel, and a pair at ±α pulls 2 m r cos α along the
+// axis: TestHolesWorkedByHand, TestPlugWorkedByHand. Plans are proved against
+// volumes summed in slices, TestRandomPlansAgainstIntegration, and the search
+// against brute force, TestAgainstBruteForce.
 //
 // Conventions: lengths mm, weights g, densities kg/m³, moments g·mm; clock
 // vectors have T towards 12 and N towards 3 seen from the left end, and hours

@@ -6,7 +6,12 @@ var sides = [...]string{"drive", "timing"}
 // truingFields are the set-up of the crank and its dials, and the readings.
 // Lengths of a half are measured from that shaft's own end. A dial's further
 // places along a shaft are rows of "dial"; what was done after a pass is rows of
-// its "done". "bench" is the key of the pass that is on the bench.
+// its "done": a blow by how many and how hard, a clamp or wedge by the turns of its
+// screw or by how far it closes or opens the gap while it holds, as "clamp" says.
+// "since" is what came before a pass where the one before it has none: all that was
+// advised, its first move only, something else, the nuts drawn up, or nothing.
+// "centres" and "tailstock" are what became of trying those. "bench" is the key of
+// the pass that is on the bench.
 const truingFields = `
  1 left       choice drive timing
  2 seen       choice drive timing
@@ -85,12 +90,19 @@ const truingFields = `
 78 pass.*.dial.*.turn   list 4000 fine -100..100
 79 pass.*.dial.*.hours  list 4000 o'clock 0..12
 
+80 pass.*.since  choice - said first else nuts nothing
+81 centres       choice - good
+82 tailstock     choice - steady moved
+83 clamp         choice turns closing
+
 90 pass.*.done.*.kind     choice strike squeeze spread
 91 pass.*.done.*.wheel    choice drive timing
 92 pass.*.done.*.hour     o'clock 0..12
 93 pass.*.done.*.blows    plain 0.1..100 1
 94 pass.*.done.*.strength plain 0.01..50 1
 95 pass.*.done.*.order    order
+96 pass.*.done.*.turns    plain 0.05..100
+97 pass.*.done.*.closing  fine 0.001..25
 
 100 try.seed  words 12
 101 try.start choice chance twist pinch skew mismatch

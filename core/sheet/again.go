@@ -21,7 +21,7 @@ func Done(f form.Form, rows [2]string, newPass string) form.Form {
 		changes[at+"kind"] = kindNames[m.Kind]
 		changes[at+"wheel"] = m.wheel
 		changes[at+"hour"] = unit.FormatHour(m.hour, 10)
-		changes[at+"strength"] = strength(m.Dose)
+		changes[at+m.field] = m.how
 		changes[at+"order"] = strconv.Itoa(i + 1)
 	}
 	after := form.Form{}
@@ -41,12 +41,14 @@ type advisedMove struct {
 	crank.Step
 	pass, wheel string
 	hour        float64 // as the job numbers it
+	field, how  string  // which says how hard, and how hard
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
 	p := workOut(r)
 	for _, m := range p.moves {
-		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour)})
+		field, how := p.logged(doneAs(&m.Step))
+		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour), field, how})
 	}
 	return all
 }

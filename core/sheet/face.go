@@ -54,7 +54,7 @@ func (p *pass) highSpots(prefix string) draw.FaceView {
 func (p *pass) mark(m move) draw.Mark {
 	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: drawn(p.sideOf[m.Wheel]), Hour: p.hour(m.Hour)}
 	if m.Kind != crank.Strike {
-		mark.Amount = p.amount(m.Amount)
+		mark.Amount = p.amount(m.Aim)
 	}
 	return mark
 }

@@ -101,7 +101,7 @@ func (a *Answers) plainWords(found, left *pass) {
 		a.say("sheet.plain", "Not measured to the end yet.")
 		return
 	}
-	worst, allowed := left.amount(left.advice.Worst.Value), left.amount(left.allowed.RunOut)
+	worst, allowed := left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}), left.limit()
 	template := "Not true yet: a shaft still moves % over one turn; % is allowed."
 	switch left.advice.Verdict {
 	case crank.Fit:

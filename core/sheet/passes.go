@@ -23,7 +23,7 @@ func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 		}
 		all = append(all, crank.Done{
 			Kind: kindNamed(r.Word(at + "kind")), Wheel: s.end(r.Word(at + "wheel")), Hour: s.hour(hour),
-			Dose: r.Default(at+"blows") * r.Default(at+"strength"),
+			Dose: s.dose(r, at, hour),
 		})
 	}
 	return all
@@ -36,51 +36,6 @@ func kindNamed(word string) crank.Kind {
 		}
 	}
 	return crank.Strike
-}
-
-// howHard says how hard to work, by what earlier passes taught: in few words,
-// since it stands on the first screen.
-func (p *pass) howHard() string {
-	first := p.moves[0]
-	hard := strength(first.Dose)
-	switch {
-	case len(p.moves) > 1:
-		second := strength(p.moves[1].Dose)
-		if first.Pass < 0 && p.moves[1].Pass < 0 {
-			return fill("Strength %, then %, by guess.", hard, second)
-		}
-		return fill("Strength %, then %.", hard, second)
-	case first.Pass < 0:
-		return fill("Strength % by guess: work up to it.", hard)
-	case first.Pass == 0:
-		return fill("Strength %: % the first.", hard, timesWords(first.Times))
-	default:
-		return fill("Strength %: % pass %’s.", hard, timesWords(first.Times), strconv.Itoa(first.Pass))
-	}
-}
-
-// strength writes a dose as it is said and logged: to a tenth, and as the field
-// takes it.
-func strength(dose float64) string {
-	const tenth = 0.1
-	field, _, _ := form.Job.Lookup("pass.1.done.1.strength")
-	return unit.Figures(min(max(dose, tenth), field.Max), unit.Plain, tenth)
-}
-
-// timesWords liken a dose to an earlier one.
-func timesWords(times float64) string {
-	for _, row := range [...]struct {
-		to    float64
-		words string
-	}{
-		{0.18, "a small part of"}, {0.29, "about ¼ of"}, {0.42, "about ⅓ of"}, {0.6, "about ½ of"}, {0.85, "about ¾ of"},
-		{1.2, "as hard as"}, {1.75, "about 1½ ×"}, {2.5, "about 2 ×"}, {math.Inf(1), "many times"},
-	} {
-		if times <= row.to {
-			return row.words
-		}
-	}
-	return ""
 }
 
 // passes lists the passes, charts them, and says what came of what was done.
@@ -137,8 +92,8 @@ func (s *setUp) roundWords(d *round) string {
 func (p *pass) doneWords(r *form.Reader, key string) string {
 	words := ""
 	for _, d := range p.done(r, key) {
-		what := fill("; % at %", [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind], p.at(d.Hour))
-		words += what + fill(", strength %", unit.Figures(d.Dose, unit.Plain, 0.1))
+		what := [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
+		words += fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
 	}
 	return words + "."
 }

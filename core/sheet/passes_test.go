@@ -33,7 +33,7 @@ func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	assert.Empty(t, form.Check(after))
 	a := Answer(after, "")
 	assert.Equal(t, "Turn the crank once and read a dial.", text(a, "say.truing.headline"))
-	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, strength ")
+	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, a hard blow (1.5).")
 
 	// The pass that is on the bench is answered, whichever it is.
 	after["bench"] = "1"
@@ -76,7 +76,7 @@ func TestWhatIsBegunIsWorkedOnThoughTooCloseToCall(t *testing.T) {
 	})
 	a := Answer(f, "")
 	assert.Equal(t, "too close to call", text(a, "verdict"))
-	assert.Contains(t, text(a, "say.truing.headline"), "Strike the drive wheel at 3; watch the drive needle fall")
+	assert.Contains(t, text(a, "say.truing.headline"), "Strike the drive wheel at 3; drive needle to ")
 	assert.Contains(t, text(a, "say.truing.else"), "It is too close to call: 2.1 ± 0.4 thou, 2 thou allowed. What would tell: ")
 	assert.Equal(t, "STRIKE drive at 3", text(a, "say.lathe.do"))
 	f["pass.2.drive.tir"] = "1.9"

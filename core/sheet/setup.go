@@ -19,6 +19,7 @@ type setUp struct {
 	fine     unit.Unit  // what is read off a dial is shown in this
 	step     float64    // mm, the coarser dial's division: figures are shown no finer
 	oneDial  bool       // carried across, the left shaft being read first
+	closing  bool       // clamps and wedges are worked by how far they close or open the gap, not by turns
 	ownPin   [2]float64 // mm, from each shaft's own end to the middle of the pin
 }
 
@@ -56,6 +57,7 @@ func readSetUp(r *form.Reader) setUp {
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
 	s.oneDial = r.Word("dials") == "one"
+	s.closing = r.Word("clamp") == "closing"
 	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
 	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {

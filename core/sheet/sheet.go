@@ -59,7 +59,7 @@ var parts = [...]struct {
 func (a *Answers) blocks(r *form.Reader) {
 	fine := fineUnit(r)
 	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
-	a.say("block.tolerance", "% allowed", unit.Format(r.Default("tolerance"), fine, max(r.Division("drive"), r.Division("timing"))))
+	a.say("block.tolerance", "% allowed", unit.Format(r.Default("tolerance"), fine, 0))
 	a.text("unit.fine", fine.Name())
 }
 

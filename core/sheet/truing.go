@@ -35,7 +35,8 @@ type round struct {
 type move struct {
 	crank.Step
 	plus      float64   // mm, how far the amount may be out
-	predicted []float64 // run-out of each dial after this move alone, mm
+	predicted []float64 // run-out of each dial with what this move could take out gone, that alone, mm
+	then      []float64 // run-out of each dial after this move and those before it, each as far as it goes for, mm
 	watch     int       // which of these to watch
 }
 
@@ -195,16 +196,21 @@ func (p *pass) learn(r *form.Reader) {
 
 // advise works out what each advised step should do to the needles.
 func (p *pass) advise() {
+	before := p.seat.Axes
 	for _, step := range p.next.Steps {
 		m := move{Step: step, plus: p.seat.StrikePlus(p.counted)}
 		if step.Kind != crank.Strike {
 			m.plus, _, _ = p.seat.ClosePlus(p.counted)
 		}
-		p.moves = append(p.moves, p.foretell(m))
+		after := p.seat.After(step.D, step.G)
+		p.moves = append(p.moves, p.foretell(m, &before, &after))
+		before = after
 	}
 }
 
-func (p *pass) foretell(out move) move {
+// foretell works out what a move does to the needles, how the shafts lie before
+// it and after it.
+func (p *pass) foretell(out move, before, after *crank.Axes) move {
 	most := math.Inf(-1)
 	for i, st := range p.counted {
 		f := p.seat.Forecast(st.Half, st.At)
@@ -213,7 +219,8 @@ func (p *pass) foretell(out move) move {
 			then = 2 * f.Gap.Len()
 		}
 		out.predicted = append(out.predicted, then)
-		fall := 2*f.Now.Len() - then
+		out.then = append(out.then, after.RunOut(st.Half, st.At))
+		fall := before.RunOut(st.Half, st.At) - out.then[i]
 		// Of needles that fall alike the drive side's is named.
 		if fall > most+p.step/100 || fall > most-p.step/100 && p.used[i] == 0 {
 			most, out.watch = fall, i

@@ -81,10 +81,15 @@ func (a *Answers) moveValues(p *pass) {
 		a.number(at+"hour", p.hour(m.Hour))
 		a.text(at+"seen_from", p.seenFrom())
 		a.number(at+"amount_mm", m.Amount)
+		a.number(at+"aim_mm", m.Aim)
 		a.number(at+"plus_mm", m.plus)
 		a.number(at+"strength", m.Dose)
+		if m.Kind != crank.Strike {
+			a.number(at+"closing_mm", m.Dose*p.closingOf(m.Hour))
+		}
 		for n, v := range m.predicted {
 			a.number(at+"predicted_tir_mm/"+strconv.Itoa(n), v)
+			a.number(at+"then_tir_mm/"+strconv.Itoa(n), m.then[n])
 		}
 	}
 }

@@ -84,11 +84,13 @@ func (s *setUp) dialName(station int) string {
 func (a *Answers) words(p *pass) {
 	switch {
 	case p.next.Why == crank.Work:
-		a.say("truing.headline", "%; %.", p.do(p.moves[0].Move), p.watchWords(p.moves[0]))
+		m := p.moves[0]
+		a.say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
 		if len(p.moves) > 1 {
-			a.say("truing.then", "Then %.", p.doNext(p.moves[1].Move))
+			next := p.moves[1]
+			a.say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
 		} else {
-			a.say("truing.then", "Or %.", p.doNext(p.moves[0].Other))
+			a.say("truing.then", "Or %.", p.doNext(m.Other, m.Aim*m.Other.Amount/m.Amount))
 		}
 		a.say("truing.hard", "%", p.howHard())
 		a.say("truing.caution", caution)
@@ -150,7 +152,7 @@ func (a *Answers) far(p *pass) {
 func (a *Answers) elseWords(p *pass) {
 	switch works := p.next.Why == crank.Work; {
 	case !works && len(p.moves) > 0:
-		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move)), p.howHard())
+		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
 		a.say("truing.else.caution", caution)
 	case works && p.advice.Verdict == crank.TooClose:
 		a.say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
@@ -161,7 +163,28 @@ func (a *Answers) elseWords(p *pass) {
 
 // runOutWords are the worst run-out beside what is allowed.
 func (p *pass) runOutWords() string {
-	return fill("%, % allowed", p.within(p.advice.Worst.Value, p.advice.Worst.Plus), p.amount(p.allowed.RunOut))
+	return fill("%, % allowed", p.besideRunOut(p.advice.Worst), p.limit())
+}
+
+// limit is the run-out that is allowed, as it was given.
+func (p *pass) limit() string { return unit.Format(p.allowed.RunOut, p.fine, 0) }
+
+// besideRunOut writes a run-out to stand beside what is allowed.
+func (p *pass) besideRunOut(f crank.Figure) string {
+	value, plus := p.dialScale().beside(f, p.allowed.RunOut)
+	if plus != "0" {
+		value = fill("% ± %", value, plus)
+	}
+	return fill("% %", value, p.fine.Name())
+}
+
+// besideTilt writes a lean [minutes of arc] to stand beside what is allowed.
+func (p *pass) besideTilt(f crank.Figure) string {
+	value, plus := tiltScale.beside(crank.Figure{Value: f.Value / 60, Plus: f.Plus / 60}, p.allowed.Tilt/60)
+	if plus == "0" {
+		return value + "′"
+	}
+	return fill("%′ ± %′", value, plus)
 }
 
 // standsWords say what stands nearest to its limit or beyond: run-out, or where
@@ -171,8 +194,7 @@ func (p *pass) standsWords() string {
 	if !inside {
 		return p.runOutWords()
 	}
-	tilt := p.advice.Tilt[half]
-	return fill("the % journal leans %′ ± %′, %′ allowed", p.sideOf[half], minutes(tilt.Value), minutes(tilt.Plus), minutes(p.allowed.Tilt))
+	return fill("the % journal leans %, %′ allowed", p.sideOf[half], p.besideTilt(p.advice.Tilt[half]), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // leans tells whether the run-out is inside for sure and a journal's lean is not,
@@ -190,10 +212,10 @@ func (p *pass) leans() (half clock.End, governs bool) {
 // the lean that a throw mismatch gives both journals alike.
 func (p *pass) leftWords() string {
 	if floor := p.advice.Floor; floor.Value-floor.Plus > p.allowed.RunOut {
-		return fill("% would still be left", p.within(floor.Value, floor.Plus))
+		return fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
 	}
 	axes := p.seat.Running(clock.Vec{T: p.seat.D.T}, clock.Vec{})
-	return fill("the journals would still lean %′, %′ allowed", minutes(axes.Tilt(clock.Left)), minutes(p.allowed.Tilt))
+	return fill("the journals would still lean %, %′ allowed", p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank
@@ -201,8 +223,8 @@ func (p *pass) leftWords() string {
 func (a *Answers) tiltVerdict(p *pass) {
 	for half, tilt := range p.advice.Tilt {
 		if tilt.Value > p.allowed.Tilt && p.advice.Worst.Value <= p.allowed.RunOut {
-			a.say("truing.lean", "Run-out is inside, but the % journal leans %′ in its bearing, %′ allowed.",
-				p.sideOf[half], minutes(tilt.Value), minutes(p.allowed.Tilt))
+			a.say("truing.lean", "Run-out is inside, but the % journal leans % in its bearing, %′ allowed.",
+				p.sideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), tiltScale.limit(p.allowed.Tilt/60))
 			return
 		}
 	}
@@ -228,35 +250,29 @@ func (p *pass) tellers() string {
 	return fill("% dial: ", p.dialName(weak)) + strings.Join(ways, ", or ")
 }
 
-// do is what to do: "Strike the drive wheel at 3".
-func (p *pass) do(m crank.Move) string {
-	if m.Kind == crank.Strike {
+// do is what to do, and of a squeeze or spread how much of it [mm] must stay when
+// the clamp or wedge is out: "Squeeze the wheels at 6 until 2 thou stays".
+func (p *pass) do(m crank.Move, stays float64) string {
+	switch m.Kind {
+	case crank.Strike:
 		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
+	case crank.Squeeze:
+		return fill("Squeeze the wheels at % until % stays", p.at(m.Hour), p.amount(stays))
 	}
-	template := "Squeeze the wheels at % by %"
-	if m.Kind == crank.Spread {
-		template = "Spread the wheels at % by %"
-	}
-	return fill(template, p.at(m.Hour), p.amount(m.Amount))
+	return fill("Spread the wheels at % until % stays", p.at(m.Hour), p.amount(stays))
 }
 
-// doNext is the same after another move: "spread at 9:30", so that it fits one line.
-func (p *pass) doNext(m crank.Move) string {
+// doNext is the same after another move, so that it fits one line.
+func (p *pass) doNext(m crank.Move, stays float64) string {
 	if m.Kind == crank.Strike {
-		return lowerFirst(p.do(m))
+		return lowerFirst(p.do(m, stays))
 	}
-	return fill("% at % by %", kindNames[m.Kind], p.at(m.Hour), p.amount(m.Amount))
+	return fill("% at % until % stays", kindNames[m.Kind], p.at(m.Hour), p.amount(stays))
 }
 
-// watchWords say which needle to watch, and how far it should go.
+// watchWords say which needle to watch, and what it should come to.
 func (p *pass) watchWords(m move) string {
-	st := &p.counted[m.watch]
-	then := m.predicted[m.watch]
-	fall := 2*p.seat.At(st.Half, st.At).Len() - then
-	if p.bare(fall) != "0" && fall > 0 {
-		return fill("watch the % needle fall %", p.dialName(p.used[m.watch]), p.amount(fall))
-	}
-	return fill("watch the % needle come to %", p.dialName(p.used[m.watch]), p.amount(then))
+	return fill("% needle to %", p.dialName(p.used[m.watch]), p.amount(m.then[m.watch]))
 }
 
 // sit says how the halves sit, between centres and in their own bearings.
@@ -273,10 +289,8 @@ func (a *Answers) sit(p *pass) {
 	drive, timing := p.end("drive"), p.end("timing")
 	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
 		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
-	lean := func(end clock.End) string {
-		return fill("%′ ± %′", minutes(p.advice.Tilt[end].Value), minutes(p.advice.Tilt[end].Plus))
-	}
-	a.say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), minutes(p.allowed.Tilt))
+	lean := func(end clock.End) string { return p.besideTilt(p.advice.Tilt[end]) }
+	a.say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // towards writes an offset along 12–6 or 3–9 with its hour.
@@ -299,8 +313,6 @@ func (a *Answers) gapWords(p *pass) {
 	a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
 		p.within(across, 2*p.crank.Rim*sure.Plus(p.seat.G)))
 }
-
-func minutes(arc float64) string { return unit.Figures(arc/60, unit.ArcMinute, 0.1/60) }
 
 // needles fills the table of what each dial should show.
 func (a *Answers) needles(p *pass) {
@@ -347,5 +359,13 @@ func assumedWords(r *form.Reader) string {
 }
 
 func lowerFirst(s string) string { return string(s[0]-'A'+'a') + s[1:] }
+
+// upperFirst leaves figures as they are.
+func upperFirst(s string) string {
+	if s[0] >= 'a' && s[0] <= 'z' {
+		return string(s[0]-'a'+'A') + s[1:]
+	}
+	return s
+}
 
 func abs(x float64) float64 { return max(x, -x) }

@@ -82,19 +82,16 @@ func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 var (
 	strikeOrder = regexp.MustCompile(`(?i)strike the (drive|timing) wheel at ([0-9:]+)`)
 	gapOrder    = regexp.MustCompile(`(?i)(squeeze|spread)(?: the wheels)? at ([0-9:]+)`)
-	strengths   = regexp.MustCompile(`^Strengths? ([0-9.]+)(?:, then ([0-9.]+))?`)
+	hardnesses  = regexp.MustCompile(`\(([0-9.]+)\)|([0-9.]+) turns?`)
 )
 
 // obey logs what the page says, by its own fields, and has the dials read again.
 func obey(t *testing.T, p *Page) {
 	said := p.Text(headline)
 	then := Eval[string](p, `document.querySelector('[data-say="truing.then"]').textContent`)
-	hard := strengths.FindStringSubmatch(Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`))
+	hard := hardnesses.FindAllStringSubmatch(Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`), -1)
 	require.NotNil(t, hard, said)
-	orders := []string{said}
-	if hard[2] != "" {
-		orders = append(orders, then)
-	}
+	orders := []string{said, then}[:len(hard)]
 	for i, order := range orders {
 		p.Press("Something else was done")
 		set := func(field, value string) {
@@ -110,13 +107,14 @@ func obey(t *testing.T, p *Page) {
 			set("kind", "strike")
 			set("wheel", strings.ToLower(m[1]))
 			set("hour", m[2])
+			set("strength", hard[i][1])
 		} else {
 			m := gapOrder.FindStringSubmatch(order)
 			require.NotNil(t, m, order)
 			set("kind", strings.ToLower(m[1]))
 			set("hour", m[2])
+			set("turns", hard[i][2])
 		}
-		set("strength", hard[i+1])
 	}
 	p.Press("Read again")
 }
@@ -128,7 +126,7 @@ func TestAMadeUpCrankIsTruedByThePagesOwnWords(t *testing.T) {
 		p.Fill("Its number, any letters or figures; the same gives the same crank", seed)
 		p.Press("Put it on the bench")
 		passes := 0
-		for ; passes < 8 && strings.Contains(p.Text(headline), "; watch the"); passes++ {
+		for ; passes < 8 && strings.Contains(p.Text(headline), " needle to "); passes++ {
 			obey(t, p)
 		}
 		assert.True(t, strings.HasPrefix(p.Text(headline), "True") || strings.HasPrefix(p.Text(headline), "Too close"), "%s: %s", seed, p.Text(headline))

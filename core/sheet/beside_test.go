@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"math/rand"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/unit"
+)
+
+// What is read off a figure, its ± and the limit beside them is what the verdict
+// went by: inside for sure, outside for sure, or neither (ISO 14253-1).
+func TestNoRoundingContradictsTheVerdict(t *testing.T) {
+	rng := rand.New(rand.NewSource(14))
+	c := scale{unit.Thou, 0.5 * thou}
+	verdict := func(v, plus, limit float64) [3]bool {
+		return [3]bool{over(v, limit), over(v+plus, limit), over(v-plus, limit)}
+	}
+	finer := 0
+	for range 5000 {
+		f := crank.Figure{Value: (0.5 + 2*rng.Float64()) * thou, Plus: rng.Float64() * thou}
+		limit := float64(1+rng.Intn(4)) / 2 * thou
+		value, plus := c.beside(f, limit)
+		if strings.HasPrefix(value, "just") {
+			continue
+		}
+		v, err := unit.Parse(value, unit.Thou)
+		require.NoError(t, err)
+		p, err := unit.Parse(plus, unit.Thou)
+		require.NoError(t, err)
+		require.Equal(t, verdict(f.Value, f.Plus, limit), verdict(v, p, limit), "%v thou: %s ± %s, %v allowed", f.Value/thou, value, plus, limit/thou)
+		if value != c.figures(f.Value) {
+			finer++
+		}
+	}
+	assert.Positive(t, finer, "a digit more is shown where it takes one")
+	assert.Less(t, finer, 1000, "and only there")
+}
+
+func TestAFigureBesideItsLimit(t *testing.T) {
+	c := scale{unit.Thou, 0.5 * thou}
+	for _, row := range []struct {
+		v, plus, limit float64
+		value, shown   string
+	}{
+		{1.9, 0.4, 2, "1.9", "0.4"},
+		{1.04, 0.56, 1, "1.04", "0.56"}, // "1 ± 0.6, 1 allowed" would read as inside
+		{0.98, 0.56, 1, "1", "0.6"},     // and this is
+		{1.000001, 0.5, 1, "just over 1", "0.5"},
+		{1, 0, 1, "1", "0"},
+	} {
+		value, plus := c.beside(crank.Figure{Value: row.v * thou, Plus: row.plus * thou}, row.limit*thou)
+		assert.Equal(t, row.value, value, row.v)
+		assert.Equal(t, row.shown, plus, row.v)
+	}
+}
+
+func TestALimitIsShownAsItWasGiven(t *testing.T) {
+	a := Answer(with(typed("1.3", "3", "1", "9"), map[string]string{"tolerance": "1.25"}), "")
+	assert.Equal(t, "1.25 thou allowed", text(a, "say.block.tolerance"))
+	assert.Contains(t, text(a, "say.truing.headline"), "1.25 thou allowed")
+}

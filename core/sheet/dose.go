@@ -1,0 +1,125 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// dose reads how hard a thing was done, 1 being a usual blow, or a turn of the
+// screw of a clamp or wedge.
+func (s *setUp) dose(r *form.Reader, at string, hour float64) float64 {
+	dose := r.Default(at+"blows") * r.Default(at+"strength")
+	if r.Word(at+"kind") == kindNames[crank.Strike] {
+		return dose
+	}
+	if dose = r.Or(at+"turns", dose); !s.closing && r.Blank(at+"closing") {
+		return dose
+	}
+	one := s.closingOf(s.hour(hour))
+	return r.Or(at+"closing", dose*one) / one
+}
+
+// closingOf is how far a dose of 1 closes or opens the gap [mm] at a rim point
+// while the clamp or wedge holds, its hour seen from the left: as far as a usual
+// one is taken to leave it. What stays of it is learned.
+func (s *setUp) closingOf(hour float64) float64 {
+	const leastArm = 1 // mm, where the lengths can't be those of a crank
+	return crank.UsualBend * max(leastArm, clock.Polar(s.crank.Rim, hour).Sub(clock.Vec{T: s.crank.Throw}).Len())
+}
+
+// tenth is how finely a dose is said and logged.
+const tenth = 0.1
+
+// doneAs is a step as it stands in the passes once it is done.
+func doneAs(m *crank.Step) crank.Done {
+	return crank.Done{Kind: m.Kind, Wheel: m.Wheel, Hour: m.Hour, Dose: m.Dose}
+}
+
+// logged is how hard a thing is done, in the field that the job logs it in and as
+// that takes it.
+func (s *setUp) logged(d crank.Done) (field, text string) {
+	within := func(name string, v float64) float64 {
+		f, _, _ := form.Job.Lookup("pass.1.done.1." + name)
+		return min(max(v, f.Min), f.Max)
+	}
+	switch {
+	case d.Kind == crank.Strike:
+		return "strength", unit.Figures(within("strength", max(d.Dose, tenth)), unit.Plain, tenth)
+	case s.closing:
+		return "closing", s.amount(max(within("closing", d.Dose*s.closingOf(d.Hour)), s.step))
+	}
+	return "turns", unit.Figures(within("turns", max(d.Dose, tenth)), unit.Plain, tenth)
+}
+
+// hardness says how hard a thing is done in the trade's words, with the figure
+// that is logged: "a hard blow (1.4)", "1.4 turns", "6 thou under the clamp".
+func (s *setUp) hardness(d crank.Done) string {
+	switch field, figure := s.logged(d); {
+	case field == "strength":
+		return fill("% (%)", blows(d.Dose), figure)
+	case field == "closing" && d.Kind == crank.Spread:
+		return figure + " over the wedge"
+	case field == "closing":
+		return figure + " under the clamp"
+	case figure == "1":
+		return "1 turn"
+	default:
+		return figure + " turns"
+	}
+}
+
+// blows likens a strike's dose to blows.
+func blows(dose float64) string {
+	for _, row := range [...]struct {
+		to    float64
+		words string
+	}{{0.35, "a tap"}, {0.75, "a light blow"}, {1.25, "a usual blow"}, {1.75, "a hard blow"}, {2.5, "two usual blows"}, {3.5, "three usual blows"}} {
+		if dose <= row.to {
+			return row.words
+		}
+	}
+	return "many blows"
+}
+
+// howHard says how hard to work, by what earlier passes taught: in few words,
+// since it stands on the first screen.
+func (p *pass) howHard() string {
+	first := &p.moves[0].Step
+	hard := p.hardness(doneAs(first))
+	switch {
+	case len(p.moves) > 1:
+		second := &p.moves[1].Step
+		then := p.hardness(doneAs(second))
+		if first.Pass < 0 && second.Pass < 0 {
+			return fill("By guess: %, then %.", hard, then)
+		}
+		return fill("%, then %.", upperFirst(hard), then)
+	case first.Pass < 0:
+		return fill("By guess: %; work up to it.", hard)
+	case first.Pass == 0:
+		return fill("%: % the first.", upperFirst(hard), timesWords(first.Times))
+	default:
+		return fill("%: % pass %’s.", upperFirst(hard), timesWords(first.Times), strconv.Itoa(first.Pass))
+	}
+}
+
+// timesWords liken a dose to an earlier one.
+func timesWords(times float64) string {
+	for _, row := range [...]struct {
+		to    float64
+		words string
+	}{
+		{0.18, "a small part of"}, {0.29, "about ¼ of"}, {0.42, "about ⅓ of"}, {0.6, "about ½ of"}, {0.85, "about ¾ of"},
+		{1.2, "as hard as"}, {1.75, "about 1½ ×"}, {2.5, "about 2 ×"}, {math.Inf(1), "many times"},
+	} {
+		if times <= row.to {
+			return row.words
+		}
+	}
+	return ""
+}

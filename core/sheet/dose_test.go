@@ -1,0 +1,80 @@
+package sheet
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// pinched is a crank that a squeeze at 6 closes, read again after one.
+func pinched(done form.Form) form.Form {
+	f := with(typed("6", "6", "6", "6"), form.Form{
+		"pass.2.order": "1", "pass.2.drive.tir": "4", "pass.2.drive.high": "6", "pass.2.timing.tir": "4", "pass.2.timing.high": "6",
+		"pass.1.done.a.kind": "squeeze", "pass.1.done.a.hour": "6",
+	})
+	return with(f, done)
+}
+
+// Blows and strength say of a clamp what they have always said; turns of its screw
+// say the same.
+func TestAClampIsLoggedByTurnsOrByWhatItCloses(t *testing.T) {
+	old := Answer(pinched(form.Form{"pass.1.done.a.blows": "2", "pass.1.done.a.strength": "0.7"}), "")
+	assert.Equal(t, "1.4", text(old, "assumed.pass.1.done.a.turns"))
+	turns := Answer(pinched(form.Form{"pass.1.done.a.turns": "1.4"}), "")
+	assert.InDelta(t, value(t, old, "moves/0/strength"), value(t, turns, "moves/0/strength"), 1e-12)
+	assert.Contains(t, text(turns, "say.pass.1.said"), "squeezed at 6, 1.4 turns.")
+	assert.Regexp(t, `^[0-9.]+ turns?: .* the first\.$`, text(turns, "say.truing.hard"))
+
+	// A dose of 1 closes the gap by 0.001 over the arm, 42 + 95 mm: 5.39 thou.
+	one := 137 * 0.001 / thou
+	closing := Answer(pinched(form.Form{"clamp": "closing", "pass.1.done.a.closing": number(1.4 * one)}), "")
+	assert.InDelta(t, value(t, old, "moves/0/strength"), value(t, closing, "moves/0/strength"), 1e-12)
+	assert.InDelta(t, value(t, closing, "moves/0/strength")*137*0.001, value(t, closing, "moves/0/closing_mm"), 1e-12)
+	assert.Contains(t, text(closing, "say.pass.1.said"), "squeezed at 6, 7.6 thou under the clamp.")
+	assert.Regexp(t, `^[0-9.]+ thou under the clamp: `, text(closing, "say.truing.hard"))
+	assert.Equal(t, "7.551 thou", text(Answer(pinched(form.Form{"clamp": "closing", "pass.1.done.a.strength": "1.4"}), ""), "assumed.pass.1.done.a.closing"))
+}
+
+func TestDoneLogsAClampAsItIsWorked(t *testing.T) {
+	f := typed("4", "6", "4", "6")
+	turns := Done(f, [2]string{"a", "b"}, "2")
+	assert.Contains(t, turns, "pass.1.done.a.turns")
+	assert.NotContains(t, turns, "pass.1.done.a.strength")
+	f["clamp"] = "closing"
+	closing := Done(f, [2]string{"a", "b"}, "2")
+	assert.Contains(t, closing["pass.1.done.a.closing"], " thou")
+	assert.Empty(t, form.Check(with(f, closing)))
+	assert.Contains(t, text(Answer(f, ""), "say.truing.hard"), closing["pass.1.done.a.closing"], "what is said is what is logged")
+}
+
+// What the sentence goes for, what the picture says, and what the strength is for
+// are one figure, short of the whole; each move says which needle comes to what.
+func TestTheSentenceGoesForWhatTheStrengthIsFor(t *testing.T) {
+	a := Answer(typed("4", "5", "4", "7"), "")
+	gaps := 0
+	for i, say := range []string{"say.truing.headline", "say.truing.then"} {
+		at := "moves/" + string(rune('0'+i)) + "/"
+		said := text(a, say)
+		assert.Regexp(t, `(drive|timing) needle to [0-9.]+ thou\.$`, said)
+		if text(a, at+"kind") == "strike" {
+			continue
+		}
+		aim := scale{unit.Thou, 0.5 * thou}.figures(value(t, a, at+"aim_mm")) + " thou"
+		assert.Contains(t, said, aim+" stays")
+		assert.Contains(t, text(a, "picture.face"), aim)
+		assert.Less(t, value(t, a, at+"aim_mm"), value(t, a, at+"amount_mm"))
+		gaps++
+	}
+	assert.Equal(t, 1, gaps)
+}
+
+func TestStrikesAreLikenedToBlows(t *testing.T) {
+	for dose, words := range map[float64]string{
+		0.2: "a tap", 0.5: "a light blow", 1: "a usual blow", 1.4: "a hard blow", 1.8: "two usual blows", 3: "three usual blows", 40: "many blows",
+	} {
+		assert.Equal(t, words, blows(dose), dose)
+	}
+}

@@ -12,20 +12,22 @@ export class Controls {
     this.trueStep = trueStep;
     this.notice = notice;
     this.hourField = {}; // the hour field last touched, a dial
+    this.runs = 0;
+    this.run = {}; // what the hands are at: edits that go on with it are one change
     this.stopwatch = new Stopwatch();
   }
 
   wire() {
     const { body } = document;
     body.addEventListener('input', ({ target }) => this.typed(target));
-    body.addEventListener('focusin', ({ target }) => this.touched(target));
+    body.addEventListener('focusin', ({ target }) => { this.run = {}; this.touched(target); });
     body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
     watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
-    watchFace(this.trueStep.querySelector('[data-picture="face"]'), (x, y) => this.tapped(x, y));
+    watchFace(this.trueStep.querySelector('[data-picture="face"]'), (x, y, first) => this.tapped(x, y, first));
     this.lathe = new Lathe(this.trueStep, {
-      onStep: (control, by) => this.bench.stepBy(nameOf(control.name, control), by),
+      onStep: (control, by) => this.step(nameOf(control.name, control), by),
       onNext: (control) => this.goOn(control),
     });
   }
@@ -41,8 +43,34 @@ export class Controls {
     if (!control.name || control.type === 'radio') return;
     const name = nameOf(control.name, control);
     if (name === 'units') this.bench.changeUnits(control.value);
-    else this.bench.edit({ [name]: textOf(control) });
+    else this.bench.edit({ [name]: textOf(control) }, this.typing(name, textOf(control)));
   }
+
+  /**
+   * The run that a typed text goes on with: the same until the field is left,
+   * or until something is taken away after something was added. What is then
+   * typed in its place is the same correction.
+   */
+  typing(name, text) {
+    const was = this.bench.job.form[name] ?? '';
+    const grows = text.length > was.length;
+    const { run } = this;
+    const on = run.name === name && run.by === undefined && (grows || !run.grows);
+    return this.runOf(on, { name, grows });
+  }
+
+  /** The run of a step: the same while one field is stepped one way. */
+  stepping(name, by) {
+    return this.runOf(this.run.name === name && this.run.by === by, { name, by });
+  }
+
+  runOf(on, run) {
+    if (!on) this.runs++;
+    this.run = run;
+    return `run ${this.runs}`;
+  }
+
+  step(name, by) { this.bench.stepBy(name, by, this.stepping(name, by)); }
 
   touched(control) {
     const dial = control.dataset?.hour;
@@ -58,7 +86,7 @@ export class Controls {
   pressed(button) {
     const { step, add, remove, look, clear } = button?.dataset ?? {};
     const { bench } = this;
-    if (step) bench.stepBy(nameOf(button.dataset.for, button), step);
+    if (step) this.step(nameOf(button.dataset.for, button), step);
     if (add) bench.put(added(bench.job.form, nameOf(add, button)));
     if (look !== undefined) bench.put({ bench: button.closest('.pass').dataset.key });
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
@@ -82,7 +110,7 @@ export class Controls {
       if (this.goOn(target)) focusAfter(target);
     } else if (arrow && ('hour' in target.dataset || target.closest('.stepper'))) {
       event.preventDefault();
-      this.bench.stepBy(nameOf(target.name, target), arrow);
+      this.step(nameOf(target.name, target), arrow);
     }
   }
 
@@ -104,13 +132,14 @@ export class Controls {
     return this.bench.left(name) <= 0;
   }
 
-  tapped(x, y) {
+  tapped(x, y, first) {
     const dial = document.querySelector('input[name="aim"]:checked').value;
     const control = this.hourControl(dial);
     if (!control) return;
     const { hour } = this.bench.call('tap', { x, y });
     if (!hour) return;
-    this.bench.put({ [nameOf(control.name, control)]: hour });
+    const name = nameOf(control.name, control);
+    this.bench.put({ [name]: hour }, this.runOf(!first, { name, by: 'tap' }));
   }
 
   /** The hour field that a tap sets for a dial: the one last touched, else the first that shows. */

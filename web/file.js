@@ -8,10 +8,10 @@ const MOST_BYTES = 30e6;
 const MOST_JOBS = 20000;
 const MOST_FIELDS = 20000;
 
-/** The text of a file that holds jobs. */
-export function written(records) {
+/** The text of a file that holds jobs, and the bench of the phone where it is given. */
+export function written(records, bench) {
   const jobs = records.map(({ id, rev, form }) => ({ id, rev, form: Object.fromEntries(Object.entries(form).sort()) }));
-  return `${JSON.stringify({ file: KIND, version: VERSION, jobs }, null, 1)}\n`;
+  return `${JSON.stringify({ file: KIND, version: VERSION, bench, jobs }, null, 1)}\n`;
 }
 
 /** Hands a file to the person: the browser saves it where it saves files. */
@@ -29,8 +29,8 @@ export function fileName(words) {
 }
 
 /**
- * Reads a file: its jobs, and how many fields were left out because no control
- * could have made them. Throws an error that says what is wrong with the file.
+ * Reads a file: its jobs, how many fields were left out because no control
+ * could have made them, and the bench that it holds, unchecked. Throws an error that says what is wrong with the file.
  * unfit gives the names of such fields in a form.
  */
 export async function read(file, unfit) {
@@ -50,7 +50,7 @@ export async function read(file, unfit) {
     dropped += left;
     return record;
   });
-  return { records: latest(records), dropped };
+  return { records: latest(records), dropped, bench: whole.bench };
 }
 
 function checked(job, unfit) {

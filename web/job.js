@@ -28,30 +28,36 @@ export class Job {
     this.keeping = null;
   }
 
-  /** Makes an edit: names and their new text. Edits of one name in a row undo as one. */
-  edit(changes) {
-    const step = {};
-    for (const [name, text] of Object.entries(changes)) {
-      step[name] = [this.form[name] ?? '', text];
+  /**
+   * Makes an edit: names and their new text. Edits of one run, a word of the
+   * caller's, are one change to a person and undo as one; without a run each
+   * edit is a change of its own. Gives the change.
+   */
+  edit(changes, run = '') {
+    let change = this.done.at(-1);
+    if (!run || change?.run !== run) {
+      change = { run, texts: {} };
+      this.done = [...this.done.slice(1 - MOST_DONE), change];
     }
-    const last = this.done.at(-1);
-    const name = soleName(step);
-    if (last && name && soleName(last) === name) last[name][1] = step[name][1];
-    else this.done = [...this.done.slice(1 - MOST_DONE), step];
+    for (const [name, text] of Object.entries(changes)) {
+      change.texts[name] = [change.texts[name]?.[0] ?? this.form[name] ?? '', text];
+    }
     this.undone = [];
     this.#put(changes);
+    return change;
   }
 
+  /** Takes the last change back; gives it, or undefined where there is none. */
   undo() { return this.#shift(this.done, this.undone, 0); }
 
   redo() { return this.#shift(this.undone, this.done, 1); }
 
   #shift(from, to, side) {
-    const step = from.pop();
-    if (!step) return false;
-    to.push(step);
-    this.#put(Object.fromEntries(Object.entries(step).map(([name, pair]) => [name, pair[side]])));
-    return true;
+    const change = from.pop();
+    if (!change) return undefined;
+    to.push(change);
+    this.#put(Object.fromEntries(Object.entries(change.texts).map(([name, pair]) => [name, pair[side]])));
+    return change;
   }
 
   #put(changes) {
@@ -102,11 +108,6 @@ export class Job {
     this.rev = record.rev;
     this.changed();
   }
-}
-
-function soleName(step) {
-  const names = Object.keys(step);
-  return names.length === 1 ? names[0] : '';
 }
 
 /** Tells whether two forms hold the same texts. */

@@ -28,7 +28,7 @@ export function title(form) {
 
 export class Jobs {
   /**
-   * section is the step of the jobs. bench gives {job, store} as they are now;
+   * section is the step of the jobs. bench gives {job, store, shop} as they are now;
    * open(record) puts a job on the bench; changed(id) and left(id) hear that the
    * job with that id was kept otherwise, and is no more; unfit(form) names what no control could have made.
    */
@@ -206,9 +206,9 @@ export class Jobs {
 
   /** Saves every job in one file; without a store, the one on the bench. */
   async saveAll() {
-    const { job, store } = this.bench();
+    const { job, store, shop } = this.bench();
     await job.keep();
-    await this.hand(store ? await store.all() : [recordOf(job)], 'all jobs');
+    await this.hand(store ? await store.all() : [recordOf(job)], 'all jobs', shop.form);
   }
 
   async saveOne() {
@@ -217,8 +217,8 @@ export class Jobs {
     await this.hand([recordOf(job)], title(job.form));
   }
 
-  async hand(records, name) {
-    save(fileName(name), written(records));
+  async hand(records, name, bench) {
+    save(fileName(name), written(records, bench));
     const { store } = this.bench();
     // The file is out all the same where the store can't note it.
     if (store && await store.filed(records).then(() => true, () => false)) await this.show();
@@ -228,8 +228,8 @@ export class Jobs {
     const [file] = input.files;
     if (!file) return;
     try {
-      const { records, dropped } = await read(file, this.unfit);
-      this.notice.say(this.took(await this.merge(records), dropped));
+      const { records, dropped, bench } = await read(file, this.unfit);
+      this.tookBench(bench, this.took(await this.merge(records), dropped));
     } catch (error) {
       this.notice.say(`“${file.name}” was not read: ${error.message}. Nothing was changed.`);
     }
@@ -252,6 +252,18 @@ export class Jobs {
     });
     this.changed(job.id);
     return counts;
+  }
+
+  /** Says what a file brought; its bench is taken over by a phone that has none, and else offered. */
+  tookBench(bench, said) {
+    const { shop } = this.bench();
+    const theirs = shop.checked(bench);
+    const other = Object.keys(theirs).some((name) => theirs[name] !== shop.form[name]);
+    if (!other) this.notice.say(said);
+    else if (Object.keys(shop.form).length === 0) {
+      shop.put(theirs);
+      this.notice.say(`${said} This phone’s bench is now as in the file.`);
+    } else this.notice.offer(`${said} Its bench stands otherwise than this phone’s, which stays.`, 'Take over the file’s bench', () => shop.put(theirs));
   }
 
   took(counts, dropped) {

@@ -11,6 +11,7 @@ import { Notice } from './notice.js';
 import { Painter } from './paint.js';
 import { Plan } from './plan.js';
 import { keysOf, matchRows, removed } from './rows.js';
+import { Shop } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
@@ -74,13 +75,15 @@ class Bench {
     this.own = null; // the user's job, while a link's job is looked at
     this.answers = { now: {}, later: {} };
     this.controls = new Controls(this, trueStep, notice);
+    const unfit = (form) => Object.keys(this.call('unfit', form));
+    this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
     this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     this.jobs = new Jobs(document.getElementById('jobs'), notice, {
-      bench: () => ({ job: this.own ?? this.job, store: this.store }),
+      bench: () => ({ job: this.own ?? this.job, store: this.store, shop: this.shop }),
       open: (record) => this.take(this.jobOf(record)),
       changed: (id) => this.reread(id),
-      left: (id) => { if (id === this.job.id) this.take(this.jobOf()); },
-      unfit: (form) => Object.keys(this.call('unfit', form)),
+      left: (id) => { if (id === this.job.id) this.take(this.fresh()); },
+      unfit,
     });
     this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne() });
   }
@@ -89,7 +92,7 @@ class Bench {
   async open() {
     this.step = stepAt(document, location.hash);
     const record = this.store && await this.store.current().catch(cannotKeep);
-    this.take(this.jobOf(record));
+    this.take(record ? this.jobOf(record) : this.fresh());
     this.store?.listen((message) => this.heard(message));
     this.store?.onLost(() => this.told(new Error('the browser has cleared what the page kept')));
     this.arrive();
@@ -112,6 +115,9 @@ class Bench {
       changed: () => this.refresh(),
     });
   }
+
+  /** A new job, which takes over what stands on the bench of this phone. */
+  fresh() { return this.jobOf({ form: this.shop.begin() }); }
 
   /** Puts a job on the bench. */
   take(job) {
@@ -162,6 +168,7 @@ class Bench {
 
   answerRest() {
     clearTimeout(this.rest);
+    this.compare();
     const answers = this.paint('later', 'true.more');
     if (answers) this.showPasses(answers);
   }
@@ -216,22 +223,39 @@ class Bench {
   tryOut() {
     const seed = document.getElementById('try-seed').value.trim() || newKey();
     const form = this.call('tryout', { seed, start: document.getElementById('try-start').value });
-    this.startAfresh();
+    this.startAfresh(this.jobOf()); // it is read with dials of its own
     this.put(form);
     scrollTo(0, 0);
   }
 
   /** Makes an edit that was typed into its control. */
-  edit(changes) {
+  edit(changes, run) {
     this.plan.say('');
-    this.job.edit(changes);
+    this.change(changes, run);
     this.answer();
   }
 
   /** Makes an edit that no control shows yet. */
-  put(changes) {
-    this.job.edit(changes);
+  put(changes, run) {
+    this.change(changes, run);
     this.refresh();
+  }
+
+  /** Changes the job; the bench of this phone follows where the two agreed. */
+  change(changes, run) {
+    const before = { ...this.job.form };
+    const change = this.job.edit(changes, run);
+    change.followed = [...change.followed ?? [], ...this.shop.follow(before, this.job.form)];
+  }
+
+  /** Says whether the next crank begins as this one stands. */
+  compare() {
+    const unlike = this.shop.unlike(this.job.form);
+    const labels = unlike.map((name) => trueStep.querySelector(`[name="${name}"]`).labels[0].textContent.trim());
+    document.getElementById('bench-said').textContent = unlike.length === 0
+      ? 'This is the bench of this phone: the next crank begins with it, and a change here changes it.'
+      : `On the bench of this phone these stand otherwise: ${labels.join('; ')}.`;
+    document.getElementById('bench-unlike').hidden = unlike.length === 0;
   }
 
   told(error) {
@@ -302,18 +326,17 @@ class Bench {
     history.replaceState(null, '', location.pathname + location.search);
   }
 
-  startAfresh() {
+  startAfresh(job = this.fresh()) {
     const before = this.job;
     this.own = null;
-    this.take(this.jobOf());
+    this.take(job);
     notice.offer('A fresh crank is on the bench; the other is kept.', 'Back to the other', () => this.take(before));
   }
 
   /** Changing the units rewrites bare figures, so that no answer changes. */
-  changeUnits(to) {
-    const changes = this.call('units', { ...this.job.form, 'units.to': to });
-    this.put({ ...changes, units: to });
-  }
+  changeUnits(to) { this.put(this.inUnits(this.job.form, to)); }
+
+  inUnits(form, to) { return { ...this.call('units', { ...form, 'units.to': to }), units: to }; }
 
   /** Takes a row out, with a way to put just that back. */
   remove(group, key) {
@@ -324,16 +347,21 @@ class Bench {
     notice.offer('Taken out.', 'Put it back', () => { if (this.job === job) this.put(before); });
   }
 
-  undo() {
-    if (this.job.undo()) this.refresh();
+  undo() { this.goBack(() => this.job.undo()); }
+
+  redo() { this.goBack(() => this.job.redo()); }
+
+  /** Takes a change back or makes it again; the bench goes with it where it went with the change. */
+  goBack(act) {
+    const before = { ...this.job.form };
+    const change = act();
+    if (!change) return;
+    this.shop.follow(before, this.job.form, change.followed);
+    this.refresh();
   }
 
-  redo() {
-    if (this.job.redo()) this.refresh();
-  }
-
-  stepBy(name, by) {
-    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }));
+  stepBy(name, by, run) {
+    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }), run);
   }
 
   /** How many readings a field wants yet. */
@@ -347,6 +375,8 @@ class Bench {
       drilled: () => this.drilled(),
       share: () => { location.hash = '#hand-on'; },
       afresh: () => this.startAfresh(),
+      'bench-onto': () => this.put(this.shop.onto(this.job.form)),
+      'bench-take': () => { this.shop.take(this.job.form); this.compare(); },
       'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
       done: () => this.done(),
       again: () => this.again(),

@@ -62,6 +62,44 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	assert.Equal(t, "True: leave it. It is fit to go in.", other.Text(headline))
 }
 
+// Undo is by what a person calls one change.
+func TestUndoTakesBackOneChange(t *testing.T) {
+	p, _ := bench(t)
+	p.Fill("Drive run-out", "3")
+	p.Fill("Drive run-out", "5")
+	p.Press("Undo")
+	assert.Equal(t, "3", p.Value("Drive run-out"), "left and corrected")
+	p.Type("Drive run-out", "3.5")
+	p.Type("Drive run-out", "")
+	p.Insert("6")
+	p.Press("Undo")
+	assert.Equal(t, "3.5", p.Value("Drive run-out"), "corrected without leaving it")
+	p.Press("Undo")
+	assert.Equal(t, "3", p.Value("Drive run-out"))
+	for range 3 {
+		p.Press("Drive run-out, one division more")
+	}
+	p.Press("Drive run-out, one division less")
+	assert.Equal(t, "4", p.Value("Drive run-out"))
+	p.Press("Undo")
+	assert.Equal(t, "4.5", p.Value("Drive run-out"), "one way stepped, the other way stepped")
+	p.Press("Undo")
+	assert.Equal(t, "3", p.Value("Drive run-out"))
+
+	const note = "Note on this pass"
+	p.Fill(note, "a burr on the drive centre")
+	p.Fill(note, "")
+	p.Press("Undo")
+	assert.Equal(t, "a burr on the drive centre", p.Value(note), "emptied")
+
+	const face = "[data-picture=face] svg"
+	p.Tap(face, 0.75, 166.0/354)
+	p.Drag(face, [2]float64{0.5, 0.2}, [2]float64{0.3, 0.3}, [2]float64{0.25, 166.0 / 354})
+	assert.Equal(t, "9", p.Value("Drive high at"))
+	p.Press("Undo")
+	assert.Equal(t, "3", p.Value("Drive high at"), "a drag is one change, a tap before it another")
+}
+
 func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 	p, _ := bench(t)
 	fill4(p, "6", "3", "5", "9")

@@ -1,0 +1,103 @@
+// The bench of this phone: what stands the same from crank to crank, kept once
+// outside the jobs. A new job takes it over; an edit of the job on the bench
+// changes it too, where the two agreed before.
+
+/** The fields of a job that the bench holds. */
+const JOB_FIELDS = [
+  'left', 'seen', 'units', 'mount', 'dials', 'tolerance', 'feeler',
+  'drive.division', 'drive.sweep', 'timing.division', 'timing.sweep',
+];
+
+/** What the bench holds that is no field of a job, with the characters that it takes. */
+const OWN_FIELDS = {};
+
+const SCOPE = new URL('.', document.baseURI).pathname;
+const KEY = `pintwelve ${SCOPE} bench`;
+
+export class Shop {
+  /**
+   * convert(form, to) gives a form's figures in other units; unfit(form) names what no control could have made; changed hears
+   * of what another tab did.
+   */
+  constructor({ convert, unfit, changed = () => {} }) {
+    Object.assign(this, { convert, unfit });
+    this.form = this.checked(parsed(stored()));
+    addEventListener('storage', ({ key, newValue }) => {
+      if (key !== KEY) return;
+      this.form = this.checked(parsed(newValue));
+      changed();
+    });
+  }
+
+  /** What of a file or of the phone's memory can stand on a bench. */
+  checked(form) {
+    const texts = Object.entries(form ?? {}).filter(([name, text]) => typeof text === 'string' && text !== ''
+      && (JOB_FIELDS.includes(name) || text.length <= OWN_FIELDS[name]));
+    const kept = Object.fromEntries(texts);
+    for (const name of this.unfit(ofAJob(kept))) delete kept[name];
+    return kept;
+  }
+
+  /** The form that a new job begins with. */
+  begin() { return ofAJob(this.form); }
+
+  /** Keeps texts on the bench; a blank one leaves it. */
+  put(changes) {
+    const form = { ...this.form, ...changes };
+    for (const name of Object.keys(form)) if (form[name] === '' || form[name] === undefined) delete form[name];
+    this.form = form;
+    store(JSON.stringify(form));
+  }
+
+  /**
+   * Follows a change of the job on the bench, field by field where the bench
+   * stood as the job did; of some fields where they are named. Gives the fields
+   * in which it followed.
+   */
+  follow(before, after, names = JOB_FIELDS) {
+    if (!same(this.form, before, 'units')) return []; // bare figures would mean something else
+    const agreed = names.filter((name) => !same(before, after, name) && same(this.form, before, name));
+    if (!agreed.length) return agreed;
+    const base = agreed.includes('units') ? this.convert(this.form, unitsOf(after)) : {};
+    this.put({ ...base, ...Object.fromEntries(agreed.map((name) => [name, after[name]])) });
+    return agreed;
+  }
+
+  /** The fields in which a job stands otherwise than the bench. */
+  unlike(form) { return JOB_FIELDS.filter((name) => !same(this.form, form, name)); }
+
+  /** The edit that sets a job as the bench stands. */
+  onto(form) {
+    const bench = Object.fromEntries(JOB_FIELDS.map((name) => [name, this.form[name] ?? '']));
+    return same(this.form, form, 'units') ? bench : { ...this.convert(form, unitsOf(this.form)), ...bench };
+  }
+
+  /** Makes a job's set-up the bench. */
+  take(form) { this.put(Object.fromEntries(JOB_FIELDS.map((name) => [name, form[name]]))); }
+}
+
+function ofAJob(form) {
+  return Object.fromEntries(JOB_FIELDS.filter((name) => form[name]).map((name) => [name, form[name]]));
+}
+
+// A blank choice stands at its first word.
+const FIRST = { left: 'drive', seen: 'drive', units: 'inch', mount: 'centres', dials: 'two' };
+
+function same(a, b, name) {
+  return (a[name] || FIRST[name] || '') === (b[name] || FIRST[name] || '');
+}
+
+function unitsOf(form) { return form.units || FIRST.units; }
+
+// A browser that keeps nothing has a bench until the page is closed.
+function stored() {
+  try { return localStorage.getItem(KEY); } catch { return null; }
+}
+
+function store(text) {
+  try { localStorage.setItem(KEY, text); } catch { /* full, or refused: the store of the jobs says so */ }
+}
+
+function parsed(text) {
+  try { return JSON.parse(text); } catch { return null; }
+}

@@ -87,6 +87,8 @@ func TestTheWheelsAreLightenedFromFirstTapToLast(t *testing.T) {
 	assert.Len(t, tapped, 5)
 	assert.Equal(t, "0", tapped[0])
 	assert.Contains(t, p.Text("#lighten"), "5 passes so far")
+	Eval[bool](p, `(document.getElementById('undo').click(), true)`)
+	assert.Equal(t, tapped[:4], strings.Fields(p.Value("Swing 1 Passes, as timed")), "each tap is a change of its own")
 	p.Press("Swing 1 Start again")
 	assert.Empty(t, p.Value("Swing 1 Passes, as timed"))
 	p.Fill("Swing 1 Passes, as timed", "0 0.39 0.77 1.15 1.54 1.92 2.31 2.69 3.08 3.46 3.84 4.23")

@@ -101,6 +101,19 @@ function picture(figure, svg, words) {
   figure.append(caption);
 }
 
+/** What a job's fields tell of, by the first part of their names. */
+const TELLS = {
+  'how it hangs: sides, distances, dials, what is allowed': 'left seen units mount dials dial tolerance throw rim drive timing tilt feeler',
+  'what was looked over as found': 'found',
+  'the big end and the joints as measured': 'bigend joint duty',
+  'the wheels and what is cut from them': 'wheel made cut swing lighten',
+  'weights and balance': 'weight new after knife keep target balance frame cylinder rod hole plug drill zone plan',
+  'the pressing up': 'press',
+  'bearings, end float and run-out in the cases': 'main heat float cases',
+  'ticks in the order of the work': 'order',
+  'that it is a made-up crank': 'try',
+};
+
 function contents(form) {
   const lines = [];
   const words = { number: 'number', engine: 'engine', owner: 'owner', 'date.in': 'came in', 'date.out': 'went out', notes: 'notes' };
@@ -110,7 +123,9 @@ function contents(form) {
   const names = Object.keys(form);
   const passes = new Set(names.filter((name) => name.startsWith('pass.')).map((name) => name.split('.')[1])).size;
   if (passes) lines.push(passes === 1 ? 'one pass: its readings and what was done' : `${passes} passes: their readings, notes and what was done`);
-  const rest = names.filter((name) => !words[name] && !name.startsWith('pass.')).length;
-  if (rest) lines.push(rest === 1 ? 'one other figure or choice' : `${rest} other figures and choices`);
+  const firsts = new Set(names.map((name) => name.split('.')[0]));
+  for (const [what, parts] of Object.entries(TELLS)) {
+    if (parts.split(' ').some((part) => firsts.has(part))) lines.push(what);
+  }
   return lines.length > 0 ? lines : ['nothing yet'];
 }

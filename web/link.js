@@ -11,12 +11,12 @@ export function addressOf(link) {
   return `${location.origin}${location.pathname}#${link}`;
 }
 
-/** Hands an address on by the phone's share sheet, else by the clipboard; gives what to say. */
+/** Sends an address by the phone's share sheet, else by the clipboard; gives what to say. */
 export async function handOn(url) {
   if (navigator.share) {
     try {
       await navigator.share({ title: 'Pintwelve', url });
-      return 'Handed on.';
+      return 'Sent.';
     } catch (error) {
       if (error.name === 'AbortError') return '';
     }

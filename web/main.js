@@ -63,7 +63,7 @@ function tried(sum) {
 }
 
 function cannotKeep(error) {
-  notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or hand on a link before you close it.`, 'Save a file', () => document.getElementById('save-one').click());
+  notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or send a link before you close it.`, 'Save a file', () => document.getElementById('save-one').click());
   return null;
 }
 
@@ -260,7 +260,7 @@ class Bench {
 
   told(error) {
     if (error) {
-      notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or hand on a link before you close the page.`,
+      notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or send a link before you close the page.`,
         'Save a file', () => document.getElementById('save-one').click(), undefined, 'keeping');
     } else {
       notice.clear('keeping');

@@ -1,6 +1,6 @@
 package draw
 
-// FitView is one joint's clearance or bite against its limits, all in one unit.
+// FitView is one joint’s clearance or interference against its limits, all in one unit.
 // A limit that is absent is open: there is no too little, or no too much.
 type FitView struct {
 	Prefix              string

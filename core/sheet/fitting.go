@@ -77,7 +77,7 @@ func (f *fitting) faulty(name string, err error) bool {
 var faultWords = [...]string{
 	fit.OutOfRange:     "% is out of reach here: no more than %, no less than %, will do",
 	fit.TooBigForHole:  "% doesn’t go into %, and clearance is meant: measure both again, or look whether two were exchanged",
-	fit.NoInterference: "no bite: a press needs the pin bigger than its eye, but this one’s bite is %",
+	fit.NoInterference: "no interference: a press needs the pin bigger than its eye, but this one’s interference is %",
 	fit.NoWall:         "% leaves no wall beside %",
 	fit.NeverLoose:     "% comes loose at no heat",
 	fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",

@@ -145,12 +145,12 @@ func (f *fitting) workOut(j *joint) {
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""
-		f.say(j.at+"cannot", "No bite holds that without yielding: it wants a longer or bigger pin, or another steel.")
+		f.say(j.at+"cannot", "No interference holds that without yielding: it wants a longer or bigger pin, or another steel.")
 	}
 	title := ""
 	for _, name := range jointNames {
 		if name[0] == j.what {
-			title = name[1] + ", bite"
+			title = name[1] + ", interference"
 		}
 	}
 	f.judged(gap{j.at + "bite", title, j.gap, limits, below, above})

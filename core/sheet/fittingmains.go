@@ -60,14 +60,14 @@ func (f *fitting) main(at, out string, h heat) {
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
 		shaft.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", fill("Bite at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
+		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", fill("Interference at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
 		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, InterferenceMM: shaft.InterferenceMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
 	}
 	hole, hasHole := f.measured(at+"housing", "")
 	if hasHole = hasHole && hasOutside; hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
 		housing.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", fill("Bite in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
 		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
 	}
 	if hasOutside {
@@ -132,7 +132,7 @@ func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
 func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	if err != nil {
-		f.say(at+"dropon", "No heat drops the bearing on with that bite.")
+		f.say(at+"dropon", "No heat drops the bearing on with that interference.")
 		return
 	}
 	f.number(out+"bearing_heat_c", c)
@@ -149,7 +149,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	cold, err2 := s.HeatOuter(h.clear, h.freezer)
 	if err != nil || err2 != nil {
-		f.say(at+"dropin", "No heat drops the bearing in with that bite.")
+		f.say(at+"dropin", "No heat drops the bearing in with that interference.")
 	} else {
 		switch {
 		case c <= h.room:
@@ -164,7 +164,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	}
 	if left, err := s.InterferenceAt(h.running, h.running); err == nil {
 		f.number(out+"hot_bite_mm", left)
-		how, template := sound, "Hot, at %, % of that bite is left."
+		how, template := sound, "Hot, at %, % of that interference is left."
 		if left <= 0 {
 			how, template = amiss, "Hot, at %, the race is loose by %."
 		}
@@ -182,7 +182,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 		f.say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
 		return
 	}
-	f.say(at+"loose", "The race has no bite even cold.")
+	f.say(at+"loose", "The race has no interference even cold.")
 }
 
 func (f *fitting) playLeft(at, out string, b fit.Bearing, shaft, housing fit.Seat) {

@@ -332,7 +332,7 @@ func TestTheQuickFormsAgree(t *testing.T) {
 
 func TestBadInputIsToldBesideItsField(t *testing.T) {
 	for _, row := range []struct{ name, text, says string }{
-		{"pass.1.drive.tir", "2 bananas", "is not a length"},
+		{"pass.1.drive.tir", "2 bananas", "is not a figure in thou, mm or inches"},
 		{"pass.1.drive.tir", "-1", "out of range: 0 thou to 250 thou will do"},
 		{"pass.1.drive.tir", "NaN", "write"},
 		{"pass.1.timing.high", "25", "12"},

@@ -45,7 +45,7 @@ func (a *Answers) invite(p *pass) {
 		switch other := p.reading[1-next].lack; {
 		case other == runOut:
 			a.say("truing.headline", "Turn the crank once and read a dial.")
-			a.say("truing.then", "Put in each shaft’s run-out, and the hour where its needle stands highest.")
+			a.say("truing.then", "Type each shaft’s run-out, and the hour where its needle stands highest.")
 			return
 		case other == nothing && p.oneDial:
 			a.say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))

@@ -2,12 +2,12 @@ package unit
 
 import "strconv"
 
-// Error says why a text was refused: `"2 bananas" is not a length: write 2 thou
-// or 0.05 mm`. All its parts are short and printable whatever was typed.
+// Error says why a text was refused: `"2 bananas" is not a figure in thou, mm or
+// inches: write 2 thou or 0.05 mm`. All its parts are short and printable whatever was typed.
 type Error struct {
 	Entry   int    // which entry of a list, from 1; 0 for a single quantity
 	Given   string // what was typed, cut, with unprintable characters replaced
-	Problem string // follows Given in a sentence: "is not a length"
+	Problem string // follows Given in a sentence: "is not a weight"
 	Example string // what would do: "2 thou or 0.05 mm"
 }
 
@@ -63,7 +63,7 @@ func Unseen(r rune) bool {
 // field of it.
 var kinds = [...]struct{ noun, example string }{
 	Number:          {"a number", "0.5 or 12"},
-	Length:          {"a length", "41.3 mm or 1 5/8 in"},
+	Length:          {"a figure in thou, mm or inches", "41.3 mm or 1 5/8 in"},
 	Mass:            {"a weight", "350 g or 2 lb 3 oz"},
 	Angle:           {"an angle", "35° or 4.5"},
 	Hour:            {"an hour of the clock", "3, 4:30 or 12"},

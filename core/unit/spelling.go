@@ -34,7 +34,7 @@ func kindOf(name string) (Kind, bool) {
 	return Number, false
 }
 
-// unitKey drops what people put in or leave out at will: "lbf.ft", "lbf-ft",
+// unitKey drops what people write or leave out at will: "lbf.ft", "lbf-ft",
 // "µm/(m K)", "in.".
 func unitKey(name string) string {
 	key := make([]byte, 0, len(name))

@@ -16,6 +16,9 @@ import (
 	"github.com/makiuchi-d/gozxing/qrcode"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/form"
+	"pintwelve/core/link"
 )
 
 // example opens the example job at a step.
@@ -63,6 +66,8 @@ func TestALinkLeavesTheOwnersNameOutUnlessTicked(t *testing.T) {
 	example(p, "hand-on")
 	assert.NotContains(t, p.Text("#carries"), "Marlowe")
 	assert.Contains(t, p.Text("#carries"), "3 passes")
+	assert.Contains(t, p.Text("#carries"), "weights and balance")
+	assert.NotContains(t, p.Text("#carries"), "made-up")
 	without := linkOf(p)
 	p.Press("With the owner’s name")
 	assert.Contains(t, p.Text("#carries"), "owner: J. Marlowe")
@@ -76,6 +81,32 @@ func TestALinkLeavesTheOwnersNameOutUnlessTicked(t *testing.T) {
 		assert.Contains(t, other.Text("#paper"), "The crank runs true")
 		assert.Equal(t, named, strings.Contains(other.Text("#paper"), "Marlowe"))
 	}
+}
+
+// Whatever a job holds, the page says of what kind it is before a link goes.
+func TestEveryFieldThatALinkCarriesIsToldOf(t *testing.T) {
+	p, _ := bench(t)
+	looked := map[string]bool{"bench": true, "archived": true} // which pass is looked at; a link leaves it out
+	for _, f := range form.Job.Fields() {
+		first, _, _ := strings.Cut(f.Pattern, ".")
+		if looked[first] {
+			continue
+		}
+		looked[first] = true
+		text := "1"
+		switch f.Kind {
+		case form.Choice:
+			text = f.Choices[len(f.Choices)-1]
+		case form.Tick:
+			text = "yes"
+		}
+		given, err := link.Encode(form.Form{strings.ReplaceAll(f.Pattern, "*", "1"): text})
+		require.NoError(t, err)
+		Eval[bool](p, `(document.getElementById('carries').replaceChildren(), location.hash = '`+given+`', true)`)
+		p.Until(`document.getElementById('carries').textContent`)
+		assert.NotEqual(t, "nothing yet", Eval[string](p, `document.getElementById('carries').textContent`), f.Pattern)
+	}
+	assert.Greater(t, len(looked), 40)
 }
 
 func TestALinkTooLongForAMessengerOffersTheFile(t *testing.T) {
@@ -98,7 +129,7 @@ func TestThePhonesOwnShareSheetIsUsed(t *testing.T) {
 	Eval[bool](p, `(navigator.share = async ({ url }) => { window.shared = url; }, true)`)
 	to(p, "hand-on")
 	p.Press("Send the link")
-	p.Until(`document.getElementById('share-said').textContent === 'Handed on.'`)
+	p.Until(`document.getElementById('share-said').textContent === 'Sent.'`)
 	assert.Contains(t, Eval[string](p, `window.shared`), "/crank/#A")
 }
 

@@ -72,10 +72,10 @@ var verbs = map[string]func(flat) flat{
 		out.add("hour", sheet.HourAt(in.take("x"), in.take("y")))
 		return out
 	},
-	// units: the form with "units.to" → the fields that change, so that no answer does
+	// units: the form with "units.to" → the fields that change, so that no verdict does
 	"units": func(in flat) (out flat) {
 		to := in.take("units.to")
-		out.addForm(form.InUnits(in.form(), to))
+		out.addForm(sheet.InUnits(in.form(), to))
 		return out
 	},
 	// done: the form with keys for new rows → the fields that log the advice and begin a new pass

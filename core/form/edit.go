@@ -85,9 +85,12 @@ func (r *Reader) Division(side string) float64 {
 }
 
 // InUnits returns the fields whose text must change so that the form means the
-// same in other units ("inch" or "metric").
-func InUnits(f Form, to string) Form {
+// same in other units ("inch" or "metric"). What was read off a dial comes no
+// finer than to that part of its dial's division, within half of it; all else,
+// and with part 0 everything, comes to the very same value.
+func InUnits(f Form, to string, part float64) Form {
 	changes := Form{}
+	r := Read(f)
 	for name, text := range f {
 		field, _, ok := Job.Lookup(name)
 		if !ok {
@@ -97,18 +100,33 @@ func InUnits(f Form, to string) Form {
 		if from == target {
 			continue
 		}
-		if text, ok := inUnit(field, text, from, target); ok {
+		step := 0.0
+		if readOffADial(name) {
+			step = part * r.division(name)
+		}
+		if text, ok := inUnit(field, text, from, target, step); ok {
 			changes[name] = text
 		}
 	}
 	return changes
 }
 
-func inUnit(field *Field, text string, from, to unit.Unit) (string, bool) {
-	if field.Kind == List {
-		return unit.ConvertList(text, from, to, field.Long)
+// readOffADial tells the fields in a dial's unit that hold readings from those
+// that hold limits and what a dial is.
+func readOffADial(name string) bool {
+	for _, group := range [...]string{"pass.", "found.", "cases."} {
+		if strings.HasPrefix(name, group) {
+			return name != "found.rodallowed"
+		}
 	}
-	return unit.Convert(text, from, to)
+	return false
+}
+
+func inUnit(field *Field, text string, from, to unit.Unit, step float64) (string, bool) {
+	if field.Kind == List {
+		return unit.ConvertList(text, from, to, field.Long, step)
+	}
+	return unit.Convert(text, from, to, step)
 }
 
 // HourText writes an hour as a tap on the clock face sets it.

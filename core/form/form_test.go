@@ -109,8 +109,11 @@ func TestAStepIsOneDivision(t *testing.T) {
 
 func TestOtherUnitsRewriteBareFiguresAlone(t *testing.T) {
 	f := Form{"pass.1.drive.tir": "2", "pass.1.timing.tir": "0.05 mm", "throw": "42", "tolerance": "x"}
-	assert.Equal(t, Form{"pass.1.drive.tir": "0.0508"}, InUnits(f, "metric"))
-	assert.Empty(t, InUnits(f, "inch"))
+	assert.Equal(t, Form{"pass.1.drive.tir": "0.0508"}, InUnits(f, "metric", 0))
+	assert.Empty(t, InUnits(f, "inch", 0))
+	assert.Equal(t, Form{"pass.1.drive.tir": "0.051"}, InUnits(f, "metric", 0.1))
+	f["drive.division"] = "0.1"
+	assert.Equal(t, Form{"pass.1.drive.tir": "0.0508", "drive.division": "0.00254"}, InUnits(f, "metric", 0.1), "a finer dial shows more")
 }
 
 func TestNoNameOrNumberStandsTwice(t *testing.T) {

@@ -36,7 +36,7 @@ func FuzzForm(f *testing.F) {
 			require.NotContains(t, wrongOf(t, stepped), name, "%q steps to %q", text, stepped[name])
 		}
 		for _, units := range []string{"metric", "inch"} {
-			changes := InUnits(job, units)
+			changes := InUnits(job, units, 0.1)
 			for changed := range changes {
 				require.Contains(t, job, changed)
 			}

@@ -24,16 +24,7 @@ func Done(f form.Form, rows [2]string, newPass string) form.Form {
 		changes[at+m.field] = m.how
 		changes[at+"order"] = strconv.Itoa(i + 1)
 	}
-	after := form.Form{}
-	for _, from := range [...]form.Form{f, changes} {
-		for name, text := range from {
-			after[name] = text
-		}
-	}
-	for name, text := range Again(after, newPass) {
-		changes[name] = text
-	}
-	return changes
+	return with(changes, Again(with(f, changes), newPass))
 }
 
 // advisedMove is a step with the words that the form has for it.

@@ -87,12 +87,7 @@ func (a *Answers) rounds(r *form.Reader) (found, left *pass) {
 
 // passOf works out the job with one of its passes on the bench.
 func passOf(r *form.Reader, key string) *pass {
-	f := make(form.Form, len(r.Form)+1)
-	for name, text := range r.Form {
-		f[name] = text
-	}
-	f["bench"] = key
-	return workOut(form.Read(f))
+	return workOut(form.Read(with(r.Form, form.Form{"bench": key})))
 }
 
 // plainWords tell the customer how the crank came and how it goes.

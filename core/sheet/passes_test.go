@@ -11,16 +11,6 @@ import (
 	"pintwelve/core/form"
 )
 
-func with(f form.Form, changes form.Form) form.Form {
-	after := form.Form{}
-	for _, from := range []form.Form{f, changes} {
-		for name, text := range from {
-			after[name] = text
-		}
-	}
-	return after
-}
-
 func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	f := typed("4", "3", "4", "9")
 	f["pass.1.drive.how"] = "hour"

@@ -264,22 +264,48 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 	}
 }
 
-func TestUnitsChangeNoAnswer(t *testing.T) {
+// In other units figures lie within a tenth of a half-thou dial's division of
+// what they were, and the words tell the same.
+func TestReadingsInOtherUnitsAreRoundedToTheDial(t *testing.T) {
 	f := typed("3", "5", "5.5", "7:30")
-	f["tolerance"], f["drive.division"] = "1.5", "0.1"
-	a := Answer(f, "")
-	for name, text := range form.InUnits(f, "metric") {
-		f[name] = text
-	}
-	f["units"] = "metric"
-	assert.Equal(t, "0.0762", f["pass.1.drive.tir"])
-	b := Answer(f, "")
+	f["tolerance"], f["pass.1.edge12"] = "1.5", "1"
+	changes := InUnits(f, "metric")
+	assert.Equal(t, form.Form{"pass.1.drive.tir": "0.076", "pass.1.timing.tir": "0.14", "pass.1.edge12": "0.025", "tolerance": "0.0381"}, changes)
+	after := with(f, changes)
+	after["units"] = "metric"
+	a, b := Answer(f, ""), Answer(after, "")
 	for _, e := range a.Entries {
-		if e.Kind == Number {
-			assert.Equal(t, e.Number, value(t, b, e.Name), e.Name)
+		if strings.HasSuffix(e.Name, "tir_mm") {
+			assert.InDelta(t, e.Number, value(t, b, e.Name), 0.00127, e.Name)
 		}
 	}
+	assert.Equal(t, "Strike the timing wheel at 9", text(b, "say.truing.headline")[:28])
 	assert.Contains(t, text(b, "say.truing.headline"), " mm")
+	back := with(after, InUnits(after, "inch"))
+	delete(back, "units")
+	assert.Equal(t, f, back)
+}
+
+// Random jobs near what is allowed, seed 7: there rounding would turn some of
+// the verdicts, and none turns.
+func TestOtherUnitsTurnNoVerdict(t *testing.T) {
+	rng := rand.New(rand.NewSource(7))
+	turned := 0
+	for range 300 {
+		near := func() string { return strconv.FormatFloat(1.9+0.2*rng.Float64(), 'f', 3, 64) }
+		f := typed(near(), "3", near(), "9")
+		f["drive.division"], f["tolerance"] = "0.5", near()
+		wants := verdicts(f)
+		rounded := with(f, form.InUnits(f, "metric", 0.1))
+		rounded["units"] = "metric"
+		if !sameTexts(wants, verdicts(rounded)) {
+			turned++
+		}
+		after := with(f, InUnits(f, "metric"))
+		after["units"] = "metric"
+		assert.Equal(t, wants, verdicts(after), "%v", f)
+	}
+	assert.Positive(t, turned, "no job was near enough for the test to show anything")
 }
 
 func TestNoAnswerWaitsForADistance(t *testing.T) {

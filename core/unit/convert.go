@@ -7,20 +7,28 @@ import (
 )
 
 // Convert rewrites a bare number, typed where from was the field's unit, for a
-// field in to, so that Parse gives the very same value: with the fewest
-// decimals that do, or, where no decimal does, as typed with from's name behind
-// it. Text that has its own unit, that Parse refuses, or that can't be told in
-// to comes back as it is, with false.
-func Convert(text string, from, to Unit) (string, bool) {
+// field in to. With step 0, Parse then gives the very same value: with the
+// fewest decimals that do, or, where no decimal does, as typed with from's name
+// behind it. With a step, in the base unit, the decimal with the fewest places
+// that lies within half a step does, but never 0 for what isn't. Text that has
+// its own unit, that Parse refuses, or that can't be told in to comes back as it
+// is, with false.
+func Convert(text string, from, to Unit, step float64) (string, bool) {
 	q, fault := parse(text, from)
 	if fault != nil || q.typed || from.Kind() != to.Kind() || strings.Contains(text, ":") {
 		return text, false
 	}
-	return rewrite(text, q.value, from, to), true
+	if from == to {
+		return text, true
+	}
+	if s, ok := decimal(q.value, to, step/2); ok {
+		return s, true
+	}
+	return strings.Trim(text, " ") + " " + from.Name(), true
 }
 
 // ConvertList is Convert for a list that ParseList reads.
-func ConvertList(text string, from, to Unit, max int) (string, bool) {
+func ConvertList(text string, from, to Unit, max int, step float64) (string, bool) {
 	entries, fault := split(text, max)
 	if fault != nil || from.Kind() != to.Kind() || strings.Contains(text, ":") {
 		return text, false
@@ -30,7 +38,7 @@ func ConvertList(text string, from, to Unit, max int) (string, bool) {
 		return text, false
 	}
 	for i, value := range values {
-		s, ok := decimal(value, to)
+		s, ok := decimal(value, to, step/2)
 		if !ok {
 			return strings.Trim(text, " ") + " " + from.Name(), true
 		}
@@ -39,20 +47,10 @@ func ConvertList(text string, from, to Unit, max int) (string, bool) {
 	return strings.Join(entries, " "), true
 }
 
-func rewrite(text string, value float64, from, to Unit) string {
-	if from == to {
-		return text
-	}
-	if s, ok := decimal(value, to); ok {
-		return s
-	}
-	return strings.Trim(text, " ") + " " + from.Name()
-}
-
-// decimal finds the decimal with the fewest places that u reads as exactly
-// value. From 1e15 the last figures of a reading are rounding, so that its
-// neighbours are tried too.
-func decimal(value float64, u Unit) (string, bool) {
+// decimal finds the decimal with the fewest places that u reads as value, or as
+// near to it as within, in the base unit. From 1e15 the last figures of a
+// reading are rounding, so that its neighbours are tried too.
+func decimal(value float64, u Unit, within float64) (string, bool) {
 	x := u.reading(value)
 	a := amount{neg: x < 0, d: 1}
 	for n := 0; n <= maxPlaces && math.Abs(x) < mostShown; n++ {
@@ -61,7 +59,7 @@ func decimal(value float64, u Unit) (string, bool) {
 			break
 		}
 		a.n = uint64(k)
-		if a.in(u) == value || k > 1e15 && a.nudge(value, u) {
+		if near := math.Abs(a.in(u)-value) <= within && (k > 0 || value == 0); near || k > 1e15 && a.nudge(value, u) {
 			return a.text(n), true
 		}
 		a.d *= 10

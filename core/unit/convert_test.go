@@ -3,6 +3,7 @@ package unit
 import (
 	"math/rand"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -42,7 +43,7 @@ func TestConvert(t *testing.T) {
 		{"2", MM, Gram, "2", false},
 		{"", MM, Thou, "", false},
 	} {
-		got, ok := Convert(row.text, row.from, row.to)
+		got, ok := Convert(row.text, row.from, row.to, 0)
 		assert.Equal(t, row.ok, ok, row.text)
 		assert.Equal(t, row.want, got, row.text)
 	}
@@ -61,9 +62,43 @@ func TestConvertList(t *testing.T) {
 		{" 1 0.000000000000001", "1 0.000000000000001 thou", true},
 		{"", "", false},
 	} {
-		got, ok := ConvertList(row.text, Thou, MM, 6)
+		got, ok := ConvertList(row.text, Thou, MM, 6, 0)
 		assert.Equal(t, row.ok, ok, row.text)
 		assert.Equal(t, row.want, got, row.text)
+	}
+}
+
+// What a half-thou dial can be read to is a tenth of its division, 0.00127 mm.
+func TestConvertRoundsToTheStep(t *testing.T) {
+	const step = 0.00127
+	for _, row := range []struct {
+		text     string
+		from, to Unit
+		want     string
+	}{
+		{"3", Thou, MM, "0.076"},
+		{"0.5", Thou, MM, "0.013"},
+		{"1", Thou, MM, "0.025"},
+		{"100", Thou, MM, "2.54"},
+		{"-3", Thou, MM, "-0.076"},
+		{"0", Thou, MM, "0"},
+		{"0.01", Thou, MM, "0.0003"},
+		{"0.05", MM, Thou, "1.97"},
+		{"0.076", MM, Thou, "3"},
+		{"3 thou", MM, Thou, "3 thou"},
+	} {
+		got, _ := Convert(row.text, row.from, row.to, step)
+		assert.Equal(t, row.want, got, row.text)
+	}
+	got, _ := ConvertList("0 .5 1 1½", Thou, MM, 6, step)
+	assert.Equal(t, "0 0.013 0.025 0.038", got)
+	// What a person reads off the dial, in halves of a division and tenths of a
+	// thou, comes back as it was.
+	for tenths := range 400 {
+		text := strings.TrimSuffix(strconv.FormatFloat(float64(tenths)/10, 'f', 1, 64), ".0")
+		there, _ := Convert(text, Thou, MM, step)
+		back, _ := Convert(there, MM, Thou, step)
+		assert.Equal(t, text, back, there)
 	}
 }
 
@@ -79,11 +114,11 @@ func TestConvertKeepsTheValue(t *testing.T) {
 			places := rng.Intn(5)
 			text := strconv.FormatFloat(1+rng.Float64()*1000, 'f', places, 64)
 			text = strconv.FormatFloat(must(t, text, Plain), 'f', -1, 64)
-			there, ok := Convert(text, from, to)
+			there, ok := Convert(text, from, to, 0)
 			assert.True(t, ok)
 			assert.Equal(t, must(t, text, from), must(t, there, to), "%s %s: %s", text, from.Name(), there)
 			assert.NotContains(t, there, " ", "%s %s", text, from.Name())
-			back, ok := Convert(there, to, from)
+			back, ok := Convert(there, to, from, 0)
 			assert.True(t, ok)
 			assert.Equal(t, text, back, there)
 		}

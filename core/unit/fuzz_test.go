@@ -29,7 +29,7 @@ func FuzzParse(f *testing.F) {
 		values, err := ParseList(text, u, 5)
 		checkError(t, err)
 		require.LessOrEqual(t, len(values), 5)
-		_, ok := ConvertList(text, u, MM, 5)
+		_, ok := ConvertList(text, u, MM, 5, step)
 		require.False(t, ok && err != nil)
 	})
 }
@@ -60,10 +60,15 @@ func checkValue(t *testing.T, text string, value float64, u Unit, step float64) 
 		require.InDelta(t, value, again, step/2*(1+1e-8)+1e-15*(math.Abs(value)+300), written)
 	}
 	for _, to := range allUnits() {
-		if s, ok := Convert(text, u, to); ok && to.Kind() == u.Kind() && to != u {
+		if s, ok := Convert(text, u, to, 0); ok && to.Kind() == u.Kind() && to != u {
 			again, err := Parse(s, to)
 			require.NoError(t, err, s)
 			require.Equal(t, value, again, s)
+			if s, ok = Convert(text, u, to, step); ok && step > 0 {
+				again, err = Parse(s, to)
+				require.NoError(t, err, s)
+				require.InDelta(t, value, again, step/2*(1+1e-8)+1e-15*(math.Abs(value)+300), s)
+			}
 		}
 	}
 }

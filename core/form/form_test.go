@@ -3,6 +3,7 @@ package form
 import (
 	"os"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -42,6 +43,28 @@ func TestEverySelectOffersTheTablesWords(t *testing.T) {
 			words = append(words, string(o[1]))
 		}
 		assert.Equal(t, f.Choices, words, f.Pattern)
+	}
+}
+
+// What is shown only while a choice stands at a word asks a choice that is there
+// for words that it has; and rows are shown, and added, of groups that repeat.
+func TestConditionsAndRowsAreTheTables(t *testing.T) {
+	page, err := os.ReadFile("../../web/index.html")
+	require.NoError(t, err)
+	whens := regexp.MustCompile(`data-when="([^"=]+)=([^"]+)"`).FindAllSubmatch(page, -1)
+	assert.NotEmpty(t, whens)
+	for _, m := range whens {
+		f, ok := Job.pattern(string(m[1]))
+		require.True(t, ok, "%s", m[1])
+		for _, word := range strings.Split(string(m[2]), "|") {
+			assert.Contains(t, f.Choices, word, f.Pattern)
+		}
+	}
+	groups := regexp.MustCompile(`data-(?:rows|add)="([^"]+)"`).FindAllSubmatch(page, -1)
+	assert.NotEmpty(t, groups)
+	for _, m := range groups {
+		_, ok := Job.pattern(string(m[1]) + ".*.order")
+		assert.True(t, ok, "%s", m[1])
 	}
 }
 

@@ -38,6 +38,7 @@ func (l *lightening) account() {
 	if len(thin) > 0 {
 		l.say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
 	}
+	l.wallRows()
 	l.verdict(worst, rpm)
 	l.effect()
 }
@@ -88,6 +89,22 @@ func (l *lightening) walls(w *lightened) (thin []string) {
 		}
 	}
 	return thin
+}
+
+// wallRows says which walls either wheel has, beyond the web and the rim's width,
+// which every wheel has.
+func (l *lightening) wallRows() {
+	var has [len(wallCells)]bool
+	for i := range l.wheels {
+		for _, wall := range l.wheels[i].account.AfterSection.Walls() {
+			has[wall.Kind] = wall.Kind != wheel.Web && wall.Kind != wheel.RimWidth
+		}
+	}
+	for kind, some := range has {
+		if some {
+			l.say("lighten.has."+wallCells[kind], "yes")
+		}
+	}
 }
 
 // thinner says whether a wall is thinner than the thinnest of its kind was.

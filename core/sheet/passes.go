@@ -48,7 +48,6 @@ func (a *Answers) passes(p *pass, r *form.Reader) {
 		chart.Passes = append(chart.Passes, p.figures(&d))
 	}
 	if len(p.rounds) > 1 {
-		a.say("passes.many", "yes")
 		a.text("picture.chart", draw.Chart(chart))
 	}
 	a.spin(p, &p.rounds[0], &p.round)

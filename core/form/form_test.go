@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/unit"
 )
 
 func TestEveryFieldHasItsControlAndEveryControlItsField(t *testing.T) {
@@ -148,10 +150,56 @@ func TestNoNameOrNumberStandsTwice(t *testing.T) {
 	}
 }
 
-func TestATableThatCantBeReadPanics(t *testing.T) {
-	for _, line := range []string{"one name mm 0..1", "1 name mm 0..1e3", "1 name furlong 0..1", "1 name mm"} {
-		assert.Panics(t, func() { newTable(line) }, line)
+// Each name of names.go has its row, and each row what its kind wants: a range, in
+// which what stands in lies, words, or room for text.
+func TestEveryRowIsWhole(t *testing.T) {
+	for id := range table {
+		row := &table[id]
+		require.NotEmpty(t, row.Pattern, "%d", id)
+		assert.NotZero(t, row.Numbers[0], row.Pattern)
+		assert.Equal(t, strings.Contains(row.Pattern, "@"), len(row.Places) > 0, row.Pattern)
+		switch row.Kind {
+		case Quantity, List:
+			assert.Less(t, row.Min, row.Max, row.Pattern)
+			assert.Equal(t, row.Kind == List, row.Long > 0, row.Pattern)
+		case Choice:
+			assert.NotEmpty(t, row.Choices, row.Pattern)
+		case Words:
+			assert.NotZero(t, row.Long, row.Pattern)
+		}
+		if row.Default != "" {
+			v, err := unit.Parse(row.Default, row.Unit)
+			require.NoError(t, err, row.Pattern)
+			assert.GreaterOrEqual(t, v, row.Min, row.Pattern)
+			assert.LessOrEqual(t, v, row.Max, row.Pattern)
+		}
 	}
-	f := newTable("7 a.*.b mm -0.254..6.35 2").Fields()[0]
-	assert.Equal(t, []any{7, -0.254, 6.35, "2"}, []any{f.Number, f.Min, f.Max, f.Default})
+}
+
+func TestNamesAreFilledInTurn(t *testing.T) {
+	for _, row := range []struct {
+		id   ID
+		keys []string
+		name string
+	}{
+		{Throw, nil, "throw"},
+		{ShaftPin, []string{"timing"}, "timing.pin"},
+		{ReadingTIR, []string{"k3y", "drive"}, "pass.k3y.drive.tir"},
+		{ReadingTIR, []string{"k3y", "dial.b"}, "pass.k3y.dial.b.tir"},
+		{PartPiston, []string{"cylinder.a.new"}, "cylinder.a.new.piston"},
+		{CutDepth, []string{"made", "a"}, "made.a.depth"},
+	} {
+		name := row.id.Name(row.keys...)
+		assert.Equal(t, row.name, name)
+		_, _, ok := Job.Lookup(name)
+		assert.True(t, ok, name)
+	}
+	assert.Panics(t, func() { ReadingTIR.Name("k3y") })
+	assert.Panics(t, func() { Throw.Name("k3y") })
+}
+
+func BenchmarkTable(b *testing.B) {
+	for range b.N {
+		newTable(&table)
+	}
 }

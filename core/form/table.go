@@ -19,17 +19,89 @@ const (
 	Order                // a whole number, made by the page
 )
 
-// Field is one row of the table.
+// Row is a row of the table: a field in each of its places, which are alike but
+// for the number that a link has for them.
+type Row struct {
+	Pattern  string    // the name, a star for each row's key, and "@" for the place
+	Places   []string  // what may stand at "@", with a star for a row's key
+	Numbers  numbers   // by place, or the one; never used for another field
+	Kind     Kind      //
+	Unit     unit.Unit // what a bare number is in; thou are mm where the dials are metric
+	Min, Max float64   // the range that is let pass, in the base unit; ends included
+	Default  string    // what stands in for a blank quantity, a bare number in Unit; "": nothing does
+	Choices  []string  // of a choice: the words, the first being the default
+	Long     int       // of a list or words: the bytes of text that it takes
+}
+
+// numbers are those of a row's places.
+type numbers [4]uint16
+
+// Places that have fields alike.
+var (
+	sides    = [...]string{"drive", "timing"} // the fixed words for the two ends
+	readings = [...]string{"drive", "timing", "dial.*"}
+	knives   = [...]string{"whole", "drive", "timing"}
+	parts    = [...]string{"weight", "new", "cylinder.*.weight", "cylinder.*.new"}
+	cuts     = [...]string{"made", "cut"}
+)
+
+// Name returns a field's name, the stars and the place of its pattern filled in
+// turn: ReadingTIR.Name("k3y", "drive") is "pass.k3y.drive.tir". Too few keys, or
+// too many, are a fault in the caller.
+func (id ID) Name(keys ...string) string {
+	pattern := table[id].Pattern
+	if len(keys) == 0 && strings.IndexAny(pattern, "*@") < 0 {
+		return pattern
+	}
+	var name strings.Builder
+	for _, key := range keys {
+		i := strings.IndexAny(pattern, "*@")
+		if i < 0 {
+			panic("form: too many keys for " + table[id].Pattern)
+		}
+		name.WriteString(pattern[:i])
+		name.WriteString(key)
+		pattern = pattern[i+1:]
+	}
+	if strings.IndexAny(pattern, "*@") >= 0 {
+		panic("form: too few keys for " + table[id].Pattern)
+	}
+	name.WriteString(pattern)
+	return name.String()
+}
+
+// Field is a field in one of its places.
 type Field struct {
 	Pattern  string    // the name, a star for each row's key
-	Number   int       // its number in a link; never used for another field
+	Number   int       // its number in a link
 	Kind     Kind      //
 	Unit     unit.Unit // what a bare number is in
 	Metric   unit.Unit // the same where the dials are metric
-	Min, Max float64   // the range that is let pass, in the base unit; ends included
-	Default  string    // what stands in for a blank quantity; "": nothing does
-	Choices  []string  // of a choice: the words, the first being the default
-	Long     int       // bytes of text that the field takes
+	Min, Max float64   // as the row has them
+	Default  string
+	Choices  []string
+	Long     int // bytes of text that the field takes
+}
+
+// field is the row at its n-th place.
+func (row *Row) field(n int) Field {
+	f := Field{
+		Pattern: row.Pattern, Number: int(row.Numbers[n]), Kind: row.Kind, Unit: row.Unit, Metric: row.Unit,
+		Min: row.Min, Max: row.Max, Default: row.Default, Choices: row.Choices, Long: row.Long,
+	}
+	if before, after, ok := strings.Cut(row.Pattern, "@"); ok {
+		f.Pattern = before + row.Places[n] + after
+	}
+	if row.Unit == unit.Thou {
+		f.Metric = unit.MM
+	}
+	if row.Long == 0 {
+		f.Long = 20
+		if row.Kind == Quantity {
+			f.Long = 40
+		}
+	}
+	return f
 }
 
 // UnitIn returns the unit that a bare number of the field is in.
@@ -43,95 +115,28 @@ func (f *Field) UnitIn(form Form) unit.Unit {
 // Table is every field of a job.
 type Table struct {
 	fields []Field
+	first  [rows]uint16    // of each row, its field in the first of its places
 	index  map[string]int  // pattern → field
 	groups map[string]bool // the words that a row's key follows
 }
 
-// newTable reads tables as text, a field a line, in the columns
-//
-//	number  pattern  kind and what goes with it
-//
-// The kinds are: "choice" with its words, "-" for a blank one; "words" with the
-// bytes it takes; "tick"; "order"; "list" with bytes, unit and range; and
-// else a unit's name with a range in the base unit and, where there is one, the
-// stand-in, a bare number in the unit. The unit "fine" is that of the dials, and
-// "plain" none.
-//
-// It panics on a line that can't be read: that is a fault in the source, not in
-// a form. No name or number may stand twice. The page waits for all of this at
-// each start, so that nothing is read in a roundabout way.
-func newTable(texts ...string) *Table {
-	lines := strings.Split(strings.Join(texts, "\n"), "\n")
-	t := &Table{fields: make([]Field, 0, len(lines)), index: make(map[string]int, len(lines)), groups: map[string]bool{}}
-	named := map[string][2]unit.Unit{}
-	for _, line := range lines {
-		words := strings.Fields(line)
-		if len(words) == 0 {
-			continue
+// newTable lays a table's rows out, each in each of its places.
+func newTable(table *[rows]Row) *Table {
+	t := &Table{fields: make([]Field, 0, 2*rows), index: make(map[string]int, 2*rows), groups: map[string]bool{}}
+	for id := range table {
+		row := &table[id]
+		t.first[id] = uint16(len(t.fields))
+		for n := range max(1, len(row.Places)) {
+			if row.Numbers[n] == 0 { // the last places of parts lack what the pin carries once
+				break
+			}
+			f := row.field(n)
+			t.index[f.Pattern] = len(t.fields)
+			t.fields = append(t.fields, f)
+			t.groupsOf(f.Pattern)
 		}
-		f := readField(words, named)
-		t.index[f.Pattern] = len(t.fields)
-		t.fields = append(t.fields, f)
-		t.groupsOf(f.Pattern)
 	}
 	return t
-}
-
-// readField reads a line's words. The units that were named so far are kept in
-// named: the same few go with most fields.
-func readField(words []string, named map[string][2]unit.Unit) Field {
-	f := Field{Number: whole(words[0]), Pattern: words[1], Long: 20}
-	switch rest := words[3:]; words[2] {
-	case "choice":
-		f.Kind, f.Choices = Choice, rest
-		if rest[0] == "-" {
-			rest[0] = ""
-		}
-	case "words":
-		f.Kind, f.Long = Words, whole(rest[0])
-	case "tick":
-		f.Kind = Tick
-	case "order":
-		f.Kind = Order
-	case "list":
-		f.Kind, f.Long = List, whole(rest[0])
-		f.quantity(rest[1:], named)
-	default:
-		f.Long = 40
-		f.quantity(words[2:], named)
-	}
-	return f
-}
-
-// quantity reads a unit, a range, and a stand-in.
-func (f *Field) quantity(words []string, named map[string][2]unit.Unit) {
-	units, known := named[words[0]]
-	if !known {
-		units = unitNamed(words[0])
-		named[words[0]] = units
-	}
-	f.Unit, f.Metric = units[0], units[1]
-	low, high, _ := strings.Cut(words[1], "..")
-	f.Min, f.Max = decimal(low), decimal(high)
-	if len(words) > 2 {
-		f.Default = words[2]
-	}
-}
-
-// unitNamed finds a unit by its name, in inch and in metric figures.
-func unitNamed(name string) [2]unit.Unit {
-	switch name {
-	case "fine":
-		return [2]unit.Unit{unit.Thou, unit.MM}
-	case "plain":
-		return [2]unit.Unit{unit.Plain, unit.Plain}
-	}
-	for kind := unit.Number; kind <= unit.Expansion; kind++ {
-		if u, ok := unit.Named(kind, name); ok {
-			return [2]unit.Unit{u, u}
-		}
-	}
-	panic("form: no unit " + name)
 }
 
 func (t *Table) groupsOf(pattern string) {
@@ -145,27 +150,9 @@ func (t *Table) groupsOf(pattern string) {
 	}
 }
 
-func whole(text string) int { return int(decimal(text)) }
-
-// decimal reads a plain decimal figure: "-0.254".
-func decimal(text string) float64 {
-	digits, negative := strings.CutPrefix(text, "-")
-	before, after, _ := strings.Cut(digits, ".")
-	v, tens := 0.0, 1.0
-	for _, c := range before + after {
-		if c < '0' || c > '9' {
-			panic("form: no number: " + text)
-		}
-		v = 10*v + float64(c-'0')
-	}
-	for range after {
-		tens *= 10
-	}
-	if negative {
-		v = -v
-	}
-	return v / tens
-}
+// field returns a row's field in the first of its places, to which the others are
+// alike but for name and number.
+func (t *Table) field(id ID) *Field { return &t.fields[t.first[id]] }
 
 // pattern finds a field by its pattern.
 func (t *Table) pattern(pattern string) (*Field, bool) {
@@ -176,7 +163,7 @@ func (t *Table) pattern(pattern string) (*Field, bool) {
 	return &t.fields[i], true
 }
 
-// Fields returns the rows of the table.
+// Fields returns the fields of the table, in each of their places.
 func (t *Table) Fields() []Field { return t.fields }
 
 // Lookup finds the field that a name is one of, and the keys that fill its
@@ -213,4 +200,4 @@ func Fill(pattern string, keys []string) string {
 }
 
 // Job is the table of the whole job.
-var Job = newTable(truingFields, lightenFields, balanceFields, fittingFields, jobFields)
+var Job = newTable(&table)

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"syscall/js"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/link"
@@ -166,7 +167,7 @@ func (f *flat) addForm(job form.Form) {
 // addTexts adds what the page shows: the values beside it are for others.
 func (f *flat) addTexts(answers *sheet.Answers) {
 	for _, e := range answers.Entries {
-		if e.Kind == sheet.Text {
+		if e.Kind == bench.Text {
 			f.add(e.Name, e.Text)
 		}
 	}

@@ -60,8 +60,9 @@ func (r *Reader) typed(name string) string { return strings.TrimFunc(r.Form[name
 
 // Number reads a quantity in its base unit. It returns false for a blank, and
 // for text that is wrong, which it keeps as a problem.
-func (r *Reader) Number(name string) (float64, bool) {
-	f := r.field(name)
+func (r *Reader) Number(name string) (float64, bool) { return r.number(r.field(name), name) }
+
+func (r *Reader) number(f *Field, name string) (float64, bool) {
 	text := r.Form[name]
 	if r.Blank(name) {
 		return 0, false
@@ -81,10 +82,13 @@ func (r *Reader) Number(name string) (float64, bool) {
 // Or reads a quantity; where the field is blank or wrong, standIn counts, and
 // is kept as one. A NaN takes the table's default.
 func (r *Reader) Or(name string, standIn float64) float64 {
-	if v, ok := r.Number(name); ok {
+	return r.or(r.field(name), name, standIn)
+}
+
+func (r *Reader) or(f *Field, name string, standIn float64) float64 {
+	if v, ok := r.number(f, name); ok {
 		return v
 	}
-	f := r.field(name)
 	def := f.UnitIn(r.Form)
 	if math.IsNaN(standIn) {
 		v, err := unit.Parse(f.Default, f.Unit)
@@ -105,7 +109,10 @@ func (r *Reader) Default(name string) float64 { return r.Or(name, math.NaN()) }
 
 // Numbers reads a list in its base unit: nil for a blank or a wrong one.
 func (r *Reader) Numbers(name string, most int) []float64 {
-	f := r.field(name)
+	return r.numbers(r.field(name), name, most)
+}
+
+func (r *Reader) numbers(f *Field, name string, most int) []float64 {
 	if r.Blank(name) {
 		return nil
 	}
@@ -126,8 +133,9 @@ func (r *Reader) Numbers(name string, most int) []float64 {
 }
 
 // Word reads a choice: what was chosen, or its default.
-func (r *Reader) Word(name string) string {
-	f := r.field(name)
+func (r *Reader) Word(name string) string { return r.word(r.field(name), name) }
+
+func (r *Reader) word(f *Field, name string) string {
 	text := r.typed(name)
 	if text == "" {
 		return f.Choices[0]

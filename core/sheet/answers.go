@@ -1,117 +1,24 @@
 package sheet
 
-import (
-	"errors"
-	"strconv"
-	"strings"
-)
+import "pintwelve/core/bench"
 
-// Answers is the flat object that a form is answered with, in the order in
-// which it was filled. Names say what a value is for:
-//
-//	say.…       words for the page
-//	picture.…   an SVG picture
-//	error.NAME  what is wrong with the field NAME
-//	assumed.NAME  what stands in for the field NAME
-//	found.NAME  what was worked out for the field NAME, left blank for it
-//	unit.…      a unit as it stands in fields
-//
-// and any other name is a value as `tools/answer` prints it. There a slash
-// parts a list or an object from what is in it: "moves/0/kind".
-type Answers struct{ Entries []Entry }
+// Answers is what a form is answered with.
+type Answers struct{ bench.Answers }
 
-// Entry is one name with its value: a text, a number, or nothing.
-type Entry struct {
-	Name   string
-	Kind   EntryKind
-	Text   string
-	Number float64
-}
+func (a *Answers) text(name, text string) { a.Text(name, text) }
 
-// EntryKind says which of an entry's values counts.
-type EntryKind uint8
-
-// The kinds of entry.
-const (
-	Text EntryKind = iota
-	Number
-	Null
-	EmptyList
-)
-
-func (a *Answers) text(name, text string) {
-	a.Entries = append(a.Entries, Entry{Name: name, Text: text})
-}
-
-// say words something for the page: each % of the template is filled by the
-// next figure.
 func (a *Answers) say(name, template string, figures ...string) {
-	a.text("say."+name, fill(template, figures...))
+	a.Say(name, template, figures...)
 }
 
-// fill puts the figures in the place of the template's % signs; figures that it
-// has no sign for are left out. One template
-// is far smaller in WebAssembly than a chain of additions.
-func fill(template string, figures ...string) string {
-	var out strings.Builder
-	for _, figure := range figures {
-		before, after, more := strings.Cut(template, "%")
-		if !more {
-			break
-		}
-		out.WriteString(before)
-		out.WriteString(figure)
-		template = after
-	}
-	out.WriteString(template)
-	return out.String()
-}
+func fill(template string, figures ...string) string { return bench.Fill(template, figures...) }
 
-// counted writes how many there are of a thing.
-func counted(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + more
-}
+func counted(n int, one, more string) string { return bench.Counted(n, one, more) }
 
-func (a *Answers) number(name string, v float64) {
-	a.Entries = append(a.Entries, Entry{Name: name, Kind: Number, Number: v})
-}
+func (a *Answers) number(name string, v float64) { a.Number(name, v) }
 
-func (a *Answers) null(name string) {
-	a.Entries = append(a.Entries, Entry{Name: name, Kind: Null})
-}
+func (a *Answers) null(name string) { a.Null(name) }
 
-func (a *Answers) hourOrNull(name string, told bool, hour float64) {
-	if told {
-		a.number(name, hour)
-	} else {
-		a.null(name)
-	}
-}
+func (a *Answers) hourOrNull(name string, told bool, hour float64) { a.HourOrNull(name, told, hour) }
 
-func (a *Answers) emptyList(name string) {
-	a.Entries = append(a.Entries, Entry{Name: name, Kind: EmptyList})
-}
-
-// Get returns an entry by name.
-func (a *Answers) Get(name string) (Entry, bool) {
-	for _, e := range a.Entries {
-		if e.Name == name {
-			return e, true
-		}
-	}
-	return Entry{}, false
-}
-
-// Faults returns what the answers say is wrong with fields.
-func (a *Answers) Faults() []error {
-	var all []error
-	for _, e := range a.Entries {
-		if name, ok := strings.CutPrefix(e.Name, "error."); ok {
-			all = append(all, errors.New(name+": "+e.Text))
-		}
-	}
-	return all
-}
+func (a *Answers) emptyList(name string) { a.EmptyList(name) }

@@ -12,6 +12,9 @@ import (
 	"pintwelve/core/unit"
 )
 
+// thou is one, in mm.
+const thou = 0.0254
+
 // What is read off a figure, its ± and the limit beside them is what the verdict
 // went by: inside for sure, outside for sure, or neither (ISO 14253-1).
 func TestNoRoundingContradictsTheVerdict(t *testing.T) {

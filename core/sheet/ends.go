@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -13,12 +14,8 @@ type ends struct {
 }
 
 func readEnds(r *form.Reader) ends {
-	e := ends{sideOf: [2]string{"drive", "timing"}}
-	if r.Word("left") == "timing" {
-		e.sideOf = [2]string{"timing", "drive"}
-	}
-	e.seen = e.end(r.Word("seen"))
-	return e
+	e := bench.ReadEnds(form.Fields{Reader: r})
+	return ends{e.SideOf, e.Seen}
 }
 
 func (e ends) end(side string) clock.End {
@@ -34,9 +31,4 @@ func (e ends) seenFrom() string { return e.sideOf[e.seen] }
 // hour turns an hour seen from the left into one as the job numbers them.
 func (e ends) hour(h float64) float64 { return clock.SeenFrom(e.seen, h) }
 
-func drawn(side string) draw.Side {
-	if side == "timing" {
-		return draw.Timing
-	}
-	return draw.Drive
-}
+func drawn(side string) draw.Side { return bench.Drawn(side) }

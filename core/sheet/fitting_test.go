@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/fitting"
 )
 
 const micron = 1e-6
@@ -23,8 +25,8 @@ func told(t *testing.T, a *Answers, name string) string {
 
 func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 	for part, first := range map[string]string{
-		Order: "Next: look it over as found.", Found: "Look it over before you split it.", Measure: "Measure the crankpin: both ends and the middle, then across.",
-		PressUp: "Measure each wheel’s width at the pin, and the rod’s.", Cases: "Measure the bearing seats and housings.",
+		fitting.Order.Name: "Next: look it over as found.", fitting.Found.Name: "Look it over before you split it.", fitting.Measure.Name: "Measure the crankpin: both ends and the middle, then across.",
+		fitting.PressUp.Name: "Measure each wheel’s width at the pin, and the rod’s.", fitting.Cases.Name: "Measure the bearing seats and housings.",
 	} {
 		a := Answer(form.Form{}, part)
 		assert.Empty(t, a.Faults(), part)
@@ -34,13 +36,15 @@ func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 
 func TestTheOrderTellsWhatIsNext(t *testing.T) {
 	ticks := form.Form{"order.found": "yes", "order.split": "yes", "order.press": "yes"}
-	a := Answer(ticks, Order)
+	a := Answer(ticks, fitting.Order.Name)
 	assert.Equal(t, "Next: measure.", told(t, a, "say.order.headline"))
 	assert.Equal(t, "3 of 10 done", told(t, a, "say.order.count"))
-	for _, step := range work {
-		ticks["order."+step[0]] = "yes"
+	for _, field := range form.Job.Fields() {
+		if strings.HasPrefix(field.Pattern, "order.") {
+			ticks[field.Pattern] = "yes"
+		}
 	}
-	assert.Equal(t, "All done.", told(t, Answer(ticks, Order), "say.order.headline"))
+	assert.Equal(t, "All done.", told(t, Answer(ticks, fitting.Order.Name), "say.order.headline"))
 }
 
 // Clearance of 1 to 1.5 thou an inch of diameter: common practice, no source.
@@ -49,7 +53,7 @@ func TestAFloatingBushIsJudgedOnBothSides(t *testing.T) {
 		"bigend.pin": "1.0000 1.0000 1.0000 in", "bigend.pin90": "1.0000 0.9999 1.0000 in", "bigend.bore": "1.0012 in",
 		"bigend.bush": "1.2500 in", "bigend.eye": "1.2525 in",
 	}
-	a := Answer(job, Measure)
+	a := Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
 	assert.InDelta(t, 25.4*0.0012+25.4*0.0001/6, value(t, a, "fit.bigend.inner_clearance_mm"), micron)
 	assert.Equal(t, "right", told(t, a, "fit.bigend.inner_clearance_verdict"))
@@ -59,14 +63,14 @@ func TestAFloatingBushIsJudgedOnBothSides(t *testing.T) {
 	assert.Contains(t, told(t, a, "picture.bigend.inner_clearance"), "within the limits")
 	assert.Equal(t, "1 thou", told(t, a, "assumed.bigend.least"))
 
-	own := Answer(with(job, form.Form{"bigend.outleast": "2", "bigend.outmost": "3"}), Measure)
+	own := Answer(with(job, form.Form{"bigend.outleast": "2", "bigend.outmost": "3"}), fitting.Measure.Name)
 	assert.Equal(t, "right", told(t, own, "fit.bigend.outer_clearance_verdict"))
-	near := Answer(with(job, form.Form{"bigend.most": "1.25"}), Measure)
+	near := Answer(with(job, form.Form{"bigend.most": "1.25"}), fitting.Measure.Name)
 	assert.Equal(t, "too close to call", told(t, near, "fit.bigend.inner_clearance_verdict"))
 }
 
 func TestRollersTakeTwiceTheirDiameter(t *testing.T) {
-	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"}, Measure)
+	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"}, fitting.Measure.Name)
 	assert.InDelta(t, 0.02, value(t, a, "fit.bigend.roller_clearance_mm"), micron)
 	assert.Equal(t, "right", told(t, a, "fit.bigend.roller_clearance_verdict"))
 }
@@ -78,7 +82,7 @@ func TestAPressHoldsWhatLaméSays(t *testing.T) {
 		"joint.a.pin": "25.04", "joint.a.eye": "25.00", "joint.a.length": "20", "joint.a.hub": "60", "joint.a.friction": "0.1",
 		"duty.power": "20", "duty.speed": "6000", "duty.peak": "8",
 	}
-	a := Answer(job, Measure)
+	a := Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
 	const d, hub, bite, length = 25.04, 60.0, 0.04, 20.0
 	p := 207e3 * bite * (hub*hub - d*d) / (2 * d * hub * hub)
@@ -92,7 +96,7 @@ func TestAPressHoldsWhatLaméSays(t *testing.T) {
 	assert.Equal(t, "right", told(t, a, "fit.joint.a.bite_verdict"))
 	assert.Equal(t, "310 MPa", told(t, a, "assumed.joint.a.yield"))
 
-	slips := Answer(with(job, form.Form{"joint.a.need": "2000"}), Measure)
+	slips := Answer(with(job, form.Form{"joint.a.need": "2000"}), fitting.Measure.Name)
 	assert.Contains(t, told(t, slips, "say.measure.headline"), "slips")
 	assert.Contains(t, told(t, slips, "say.joint.a.cannot"), "without yielding")
 }
@@ -100,24 +104,24 @@ func TestAPressHoldsWhatLaméSays(t *testing.T) {
 // The draw of a taper is the bite over the taper, by definition.
 func TestATaperIsDrawnUp(t *testing.T) {
 	job := form.Form{"joint.a.form": "taper", "joint.a.what": "driveshaft", "joint.a.pin": "25 24 23", "joint.a.taper": "10", "joint.a.need": "100"}
-	a := Answer(job, Measure)
+	a := Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
 	wanted := value(t, a, "fit.joints/0/draw_wanted_mm")
-	a = Answer(with(job, form.Form{"joint.a.draw": number(wanted) + " mm"}), Measure)
+	a = Answer(with(job, form.Form{"joint.a.draw": number(wanted) + " mm"}), fitting.Measure.Name)
 	assert.InDelta(t, wanted/10, value(t, a, "fit.joints/0/bite_mm"), micron)
 	// On a cone it holds 1/cos of half its angle more than on a cylinder.
 	assert.InEpsilon(t, 100*math.Hypot(1, 0.05), value(t, a, "fit.joints/0/hold_nm"), 1e-6)
-	steep := Answer(with(job, form.Form{"joint.a.draw": "5", "joint.a.taper": "4"}), Measure)
+	steep := Answer(with(job, form.Form{"joint.a.draw": "5", "joint.a.taper": "4"}), fitting.Measure.Name)
 	assert.Contains(t, told(t, steep, "say.joint.a.steep"), "the nut must hold it")
 }
 
 func TestThePressStopsWhereTheRodHasItsRoom(t *testing.T) {
 	job := form.Form{"press.drive": "30", "press.timing": "31", "press.rod": "17.6", "press.washers": "2", "bigend.sideleast": "0.2 mm", "bigend.sidemost": "0.4 mm"}
-	assert.InDelta(t, 30+31+17.6+2+0.3, value(t, Answer(job, PressUp), "fit.press.stop_mm"), micron)
-	a := Answer(with(job, form.Form{"press.over": "80.85"}), PressUp)
+	assert.InDelta(t, 30+31+17.6+2+0.3, value(t, Answer(job, fitting.PressUp.Name), "fit.press.stop_mm"), micron)
+	a := Answer(with(job, form.Form{"press.over": "80.85"}), fitting.PressUp.Name)
 	assert.InDelta(t, 0.25, value(t, a, "fit.press.side_clearance_mm"), micron)
 	assert.Equal(t, "right", told(t, a, "fit.press.verdict"))
-	tight := Answer(with(job, form.Form{"press.over": "80.5"}), PressUp)
+	tight := Answer(with(job, form.Form{"press.over": "80.5"}), fitting.PressUp.Name)
 	assert.Contains(t, told(t, tight, "error.press.over"), "doesn’t go into")
 }
 
@@ -129,7 +133,7 @@ func mainJob(more form.Form) form.Form {
 // Expansions are those of fit.Steel and fit.LightAlloy: ISO 3650, and common
 // practice.
 func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
-	a := Answer(mainJob(nil), Cases)
+	a := Answer(mainJob(nil), fitting.Cases.Name)
 	require.Empty(t, a.Faults())
 	const alloy, steel = 22e-6, 11.5e-6
 	assert.InDelta(t, 20+0.03/(alloy*52), value(t, a, "fit.mains/0/case_heat_c"), 1e-6)
@@ -138,7 +142,7 @@ func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
 	assert.InDelta(t, 20+0.03/((alloy-steel)*52), value(t, a, "fit.mains/0/loose_c"), 1e-6)
 	assert.InDelta(t, 0.03-70*(alloy-steel)*52, value(t, a, "fit.mains/0/hot_bite_mm"), 1e-9)
 	assert.Contains(t, told(t, a, "say.cases.headline"), "the race is loose by")
-	iron := Answer(mainJob(form.Form{"main.a.case": "iron"}), Cases)
+	iron := Answer(mainJob(form.Form{"main.a.case": "iron"}), fitting.Cases.Name)
 	assert.Contains(t, told(t, iron, "say.main.a.loose"), "expands no more")
 }
 
@@ -149,11 +153,11 @@ func TestNothingIsSaidOfLessThanNil(t *testing.T) {
 		job        form.Form
 		name, says string
 	}{
-		{Cases, mainJob(form.Form{"main.a.housing": "52.03"}), "main.a.dropin", "It drops in and out of the case cold."},
-		{Cases, mainJob(form.Form{"main.a.housing": "51.995"}), "main.a.dropin", "from the freezer at −18 °C it drops into the case cold."},
-		{Cases, mainJob(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
-		{Cases, form.Form{"float.faces": "100", "float.crank": "99.8", "main.a.case": "iron"}, "float.grows", "the case grows 0.2 thou less than the crank"},
-		{Measure, form.Form{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1"}, "joint.a.holds", "it comes out by itself."},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.housing": "52.03"}), "main.a.dropin", "It drops in and out of the case cold."},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.housing": "51.995"}), "main.a.dropin", "from the freezer at −18 °C it drops into the case cold."},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
+		{fitting.Cases.Name, form.Form{"float.faces": "100", "float.crank": "99.8", "main.a.case": "iron"}, "float.grows", "the case grows 0.2 thou less than the crank"},
+		{fitting.Measure.Name, form.Form{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1"}, "joint.a.holds", "it comes out by itself."},
 		{True + ".more", with(typed("3", "3", "3", "9"), form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
 	} {
 		says := told(t, Answer(row.job, row.part), "say."+row.name)
@@ -161,7 +165,7 @@ func TestNothingIsSaidOfLessThanNil(t *testing.T) {
 	}
 	job := form.Form{"joint.a.pin": "25.3", "joint.a.eye": "25"}
 	yields := 0
-	for _, e := range Answer(job, Measure).Entries {
+	for _, e := range Answer(job, fitting.Measure.Name).Entries {
 		if e.Name == "say.joint.a.yields" {
 			yields++
 		}
@@ -183,16 +187,16 @@ func TestSeatAndHousingAreJudgedByTheirClass(t *testing.T) {
 		{form.Form{"main.a.seatclass": "r6", "main.a.seat": "25.0345", "main.a.housingclass": "H7", "main.a.housing": "52.015"}, "right", "right"},
 		{form.Form{"main.a.seatclass": "k6", "main.a.housing": "51.957"}, "right", "wrong"},
 	} {
-		a := Answer(mainJob(row.more), Cases)
+		a := Answer(mainJob(row.more), fitting.Cases.Name)
 		require.Empty(t, a.Faults(), "%v", row.more)
 		assert.Equal(t, row.seat, told(t, a, "fit.main.a.seat_bite_verdict"), "%v", row.more)
 		assert.Equal(t, row.housing, told(t, a, "fit.main.a.housing_bite_verdict"), "%v", row.more)
 	}
-	assert.Equal(t, "k5", told(t, Answer(mainJob(nil), Cases), "assumed.main.a.seatclass"))
+	assert.Equal(t, "k5", told(t, Answer(mainJob(nil), fitting.Cases.Name), "assumed.main.a.seatclass"))
 }
 
 func TestABearingCanLoseAllItsPlay(t *testing.T) {
-	a := Answer(mainJob(form.Form{"main.a.play": "0.005 mm"}), Cases)
+	a := Answer(mainJob(form.Form{"main.a.play": "0.005 mm"}), fitting.Cases.Name)
 	assert.Less(t, value(t, a, "fit.mains/0/play_left_mm"), 0.0)
 	assert.Contains(t, told(t, a, "say.main.a.left"), "No play left")
 }
@@ -202,7 +206,7 @@ func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
 		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.3 0.5", "float.judge": "cold",
 		"float.least": "0.1 mm", "float.most": "0.3 mm", "float.caseleft": "50", "float.crankleft": "49.35",
 	}
-	a := Answer(job, Cases)
+	a := Answer(job, fitting.Cases.Name)
 	require.Empty(t, a.Faults())
 	// By hand: 1.1 of room wants 0.8 to 1.0 of shims, so two at the fewest: 0.5
 	// with 0.3 leaves 0.3, 0.5 with 0.5 leaves 0.1, both 0.1 from the 0.2 wanted.
@@ -213,24 +217,24 @@ func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
 	assert.InDelta(t, 0.5+0.15+49.35-50, value(t, a, "fit.float.off_centre_mm"), 1e-9)
 	// The case grows 22 − 11.5 µm a metre and kelvin more, 70 K over the shop.
 	assert.InDelta(t, 70*(22e-6*100-11.5e-6*98.9), value(t, a, "fit.float.growth_mm"), 1e-9)
-	wide := Answer(with(job, form.Form{"float.crank": "100.2"}), Cases)
+	wide := Answer(with(job, form.Form{"float.crank": "100.2"}), fitting.Cases.Name)
 	assert.Contains(t, told(t, wide, "error.float.crank"), "100.2 mm over the crank doesn’t go between faces 100 mm apart")
 }
 
 func TestTheCrankAsFound(t *testing.T) {
-	a := Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, Found)
+	a := Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, fitting.Found.Name)
 	assert.Equal(t, "2 of 8 looked at.", told(t, a, "say.found.count"))
 	assert.Equal(t, "Not good: 1 of what was looked at.", told(t, a, "say.found.headline"))
 	assert.Equal(t, "wrong", told(t, a, "fit.found.drive.tir_verdict"))
 	assert.Equal(t, "right", told(t, a, "fit.found.sideplay_verdict"))
-	a = Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, Found)
+	a = Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, fitting.Found.Name)
 	assert.Equal(t, "Cracked: that part goes no further.", told(t, a, "say.found.headline"))
-	a = Answer(form.Form{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "1"}, Found)
+	a = Answer(form.Form{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "1"}, fitting.Found.Name)
 	assert.InDelta(t, 0.1, value(t, a, "fit.found.bend_mm"), 1e-6)
 	assert.Equal(t, "wrong", told(t, a, "fit.found.bend_verdict"))
-	assert.Contains(t, told(t, Answer(form.Form{"found.twistbig": "1", "found.twistsmall": "1 2"}, Found), "error.found.twistbig"), "two readings")
+	assert.Contains(t, told(t, Answer(form.Form{"found.twistbig": "1", "found.twistsmall": "1 2"}, fitting.Found.Name), "error.found.twistbig"), "two readings")
 	// d = B cos θ − b sin θ with 2 L sin θ the movement: here sin θ = 0.001.
-	a = Answer(form.Form{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30"}, Found)
+	a = Answer(form.Form{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30"}, fitting.Found.Name)
 	assert.InDelta(t, 0.001*18, value(t, a, "fit.found.clearance_mm"), 20e-6)
 }
 
@@ -241,30 +245,30 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		field string
 		says  string
 	}{
-		{Measure, form.Form{"bigend.pin": "25.02", "bigend.bore": "25.01"}, "bigend.pin", "25.02 mm doesn’t go into 25.01 mm, and clearance is meant"},
-		{Measure, form.Form{"bigend.bush": "32.01", "bigend.eye": "32"}, "bigend.bush", "clearance is meant"},
-		{Measure, form.Form{"bigend.pin": "25", "bigend.bore": "32", "bigend.bush": "31.9"}, "bigend.bush", "31.9 mm leaves no wall beside 32 mm"},
-		{Measure, form.Form{"bigend.pin": "25 apples"}, "bigend.pin", "apples"},
-		{Measure, form.Form{"bigend.pin": "25 2500"}, "bigend.pin", "out of range"},
-		{Measure, form.Form{"bigend.least": "2", "bigend.most": "1"}, "bigend.most", "the most, 1 thou, is less than the least, 2 thou"},
-		{Measure, form.Form{"joint.a.pin": "25", "joint.a.eye": "25.01"}, "joint.a.pin", "a press needs the pin bigger than its eye"},
-		{Measure, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hub": "20"}, "joint.a.hub", "20 mm leaves no wall beside 25.04 mm"},
-		{Measure, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hollow": "30"}, "joint.a.hollow", "30 mm leaves no wall beside 25.04 mm"},
-		{Measure, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "out of reach"},
-		{Cases, mainJob(form.Form{"main.a.wall": "40"}), "main.a.wall", "40 mm leaves no wall beside 52 mm"},
-		{Cases, mainJob(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
-		{Cases, mainJob(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
-		{Cases, mainJob(form.Form{"main.a.housingclass": "n7"}), "main.a.housingclass", "a housing F G H"},
-		{Cases, mainJob(form.Form{"main.a.housingclass": "N9"}), "main.a.housingclass", "grades 5 to 8"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "25.02", "bigend.bore": "25.01"}, "bigend.pin", "25.02 mm doesn’t go into 25.01 mm, and clearance is meant"},
+		{fitting.Measure.Name, form.Form{"bigend.bush": "32.01", "bigend.eye": "32"}, "bigend.bush", "clearance is meant"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "25", "bigend.bore": "32", "bigend.bush": "31.9"}, "bigend.bush", "31.9 mm leaves no wall beside 32 mm"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "25 apples"}, "bigend.pin", "apples"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "25 2500"}, "bigend.pin", "out of range"},
+		{fitting.Measure.Name, form.Form{"bigend.least": "2", "bigend.most": "1"}, "bigend.most", "the most, 1 thou, is less than the least, 2 thou"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "25", "joint.a.eye": "25.01"}, "joint.a.pin", "a press needs the pin bigger than its eye"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hub": "20"}, "joint.a.hub", "20 mm leaves no wall beside 25.04 mm"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hollow": "30"}, "joint.a.hollow", "30 mm leaves no wall beside 25.04 mm"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "out of reach"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.wall": "40"}), "main.a.wall", "40 mm leaves no wall beside 52 mm"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "n7"}), "main.a.housingclass", "a housing F G H"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "N9"}), "main.a.housingclass", "grades 5 to 8"},
 		// ISO 286-2 gives J grades 6 to 8 alone; value from memory.
-		{Cases, mainJob(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
-		{Cases, mainJob(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
-		{Cases, mainJob(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
+		{fitting.Cases.Name, mainJob(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
 	} {
 		a := Answer(row.job, row.part)
 		assert.Contains(t, told(t, a, "error."+row.field), row.says)
 	}
-	a := Answer(form.Form{"joint.a.pin": "25.10", "joint.a.eye": "25"}, Measure)
+	a := Answer(form.Form{"joint.a.pin": "25.10", "joint.a.eye": "25"}, fitting.Measure.Name)
 	assert.Empty(t, a.Faults())
 	assert.Contains(t, told(t, a, "say.measure.headline"), "past yield")
 	assert.Contains(t, told(t, a, "say.joint.a.yields"), "more than this joint has")
@@ -301,7 +305,7 @@ func TestAnyTextIsAnswered(t *testing.T) {
 			job[form.Fill(field.Pattern, []string{"a"})] = text
 		}
 		for _, e := range Answer(job, "").Entries {
-			if e.Kind == Number {
+			if e.Kind == bench.Number {
 				answered++
 				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s of %v", e.Name, job)
 			}
@@ -312,7 +316,7 @@ func TestAnyTextIsAnswered(t *testing.T) {
 }
 
 func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
-	a := Answer(form.Form{"bigend.pin": "thirty"}, Measure)
+	a := Answer(form.Form{"bigend.pin": "thirty"}, fitting.Measure.Name)
 	assert.NotEmpty(t, told(t, a, "error.bigend.pin"))
 	assert.Equal(t, mendIt, told(t, a, "say.measure.headline"))
 }

@@ -12,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/testdata/links"
 )
@@ -39,7 +40,7 @@ func checkAnswers(t *testing.T, f form.Form, told bool) {
 	t.Helper()
 	for _, part := range parts {
 		for _, e := range Answer(f, part.name).Entries {
-			if e.Kind == Number {
+			if e.Kind == bench.Number {
 				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s: %s", part.name, e.Name)
 			}
 			if picture := strings.HasPrefix(e.Name, "picture."); picture && e.Text != "" {
@@ -54,7 +55,7 @@ func checkAnswers(t *testing.T, f form.Form, told bool) {
 	}
 }
 
-func checkXML(t *testing.T, e Entry) {
+func checkXML(t *testing.T, e bench.Entry) {
 	t.Helper()
 	decoder := xml.NewDecoder(strings.NewReader(e.Text))
 	for {

@@ -6,6 +6,7 @@ import (
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
+	"pintwelve/core/step/fitting"
 )
 
 // Sheet is the part that sums a job up: for the customer in plain words, and for
@@ -124,18 +125,18 @@ type sheetPart struct {
 }
 
 var sheetParts = [...]sheetPart{
-	{Found, asFound, "found."},
-	{Lighten, lighten, "cut. made. swing."},
-	{Balance, balancing, "weight. knife. hole. cylinder."},
-	{Measure, measuring, "bigend. joint."},
-	{PressUp, pressingUp, "press."},
-	{Cases, inTheCases, "main. float. cases."},
+	{fitting.Found.Name, apart(&fitting.Found), fitting.Found.Fields},
+	{Lighten, lighten, "cut. made. swing. "},
+	{Balance, balancing, "weight. knife. hole. cylinder. "},
+	{fitting.Measure.Name, apart(&fitting.Measure), fitting.Measure.Fields},
+	{fitting.PressUp.Name, apart(&fitting.PressUp), fitting.PressUp.Fields},
+	{fitting.Cases.Name, apart(&fitting.Cases), fitting.Cases.Fields},
 }
 
 func (p *sheetPart) held(f form.Form) bool {
 	for name, text := range f {
 		first, _, _ := strings.Cut(name, ".")
-		if text != "" && strings.Contains(" "+p.begins, " "+first+".") {
+		if text != "" && strings.Contains(" "+p.begins, " "+first+". ") {
 			return true
 		}
 	}

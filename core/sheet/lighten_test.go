@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 )
 
@@ -149,7 +150,7 @@ func TestAPlanThatCannotSaysWhatTheMostIs(t *testing.T) {
 		" g, down to ⌀ 190 mm: beyond that the rim’s depth would be under 15 mm.", text(a, "say.lighten.then"))
 	assert.Equal(t, text(a, "say.lighten.then"), text(a, "say.cut.1.line"))
 	e, _ := a.Get("lighten.drive.found")
-	assert.Equal(t, Null, e.Kind)
+	assert.Equal(t, bench.Null, e.Kind)
 	a = Answer(single(form.Form{"lighten.off": "100", "lighten.web": "20", "cut.1.from": "60", "cut.1.to": "160"}), Lighten)
 	assert.Equal(t, "Cut 1 can take nothing off each wheel: the web would be under 20 mm.", text(a, "say.lighten.then"))
 }

@@ -5,19 +5,16 @@
 package sheet
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/fitting"
 	"pintwelve/core/unit"
 )
 
 // Parts of the bench, each with its own answers; the page asks for the one that
 // it shows.
 const (
-	Order   = "order"
-	Found   = "found"
-	Measure = "measure"
-	PressUp = "press"
 	True    = "true"
-	Cases   = "cases"
 	Lighten = "lighten"
 	Balance = "balance"
 )
@@ -46,13 +43,18 @@ var parts = [...]struct {
 	{True + ".values", truingValues},
 	{Lighten, lighten},
 	{Balance, balancing},
-	{Order, order},
-	{Found, asFound},
-	{Measure, measuring},
-	{PressUp, pressingUp},
-	{Cases, inTheCases},
+	{fitting.Order.Name, apart(&fitting.Order)},
+	{fitting.Found.Name, apart(&fitting.Found)},
+	{fitting.Measure.Name, apart(&fitting.Measure)},
+	{fitting.PressUp.Name, apart(&fitting.PressUp)},
+	{fitting.Cases.Name, apart(&fitting.Cases)},
 	{Sheet, jobSheet},
 	{HowTo, howTo},
+}
+
+// apart answers by a step that stands in a room of its own.
+func apart(step *bench.Step) func(*Answers, *form.Reader) {
+	return func(a *Answers, r *form.Reader) { step.Answer(&a.Answers, form.Fields{Reader: r}) }
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.
@@ -64,12 +66,7 @@ func (a *Answers) blocks(r *form.Reader) {
 }
 
 // fineUnit is what is read off a dial in.
-func fineUnit(r *form.Reader) unit.Unit {
-	if r.Word("units") == "metric" {
-		return unit.MM
-	}
-	return unit.Thou
-}
+func fineUnit(r *form.Reader) unit.Unit { return bench.FineUnit(form.Fields{Reader: r}) }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.
 func (a *Answers) problems(r *form.Reader) {

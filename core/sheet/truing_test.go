@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
 )
@@ -112,7 +113,7 @@ func value(t *testing.T, a *Answers, name string) float64 {
 	t.Helper()
 	e, ok := a.Get(name)
 	require.True(t, ok, name)
-	require.Equal(t, Number, e.Kind, name)
+	require.Equal(t, bench.Number, e.Kind, name)
 	return e.Number
 }
 
@@ -138,7 +139,7 @@ func againstTruth(t *testing.T, c crankCase, a *Answers) {
 	assert.InDelta(t, c.Truth.Offset.Towards12, value(t, a, "offset.towards12_mm"), halfMicron, c.Name)
 	assert.InDelta(t, c.Truth.Offset.Towards3, value(t, a, "offset.towards3_mm"), halfMicron, c.Name)
 	assert.InDelta(t, c.Truth.Gap.Across, value(t, a, "gap.across_rim_mm"), halfMicron, c.Name)
-	if hour, _ := a.Get("gap.widest_hour"); hour.Kind == Number && c.Truth.Gap.Across > 0.005 {
+	if hour, _ := a.Get("gap.widest_hour"); hour.Kind == bench.Number && c.Truth.Gap.Across > 0.005 {
 		assert.InDelta(t, 0, clock.Apart(*c.Truth.Gap.Widest, hour.Number), 0.05, c.Name)
 	}
 	for i := range c.Dials {
@@ -227,7 +228,7 @@ func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
 		b := job("timing", [2]float64{clock.Mirror(high[0]), clock.Mirror(high[1])})
 		assert.InDelta(t, value(t, a, "offset.towards12_mm"), value(t, b, "offset.towards12_mm"), 1e-12)
 		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
-		if e, _ := a.Get("gap.widest_hour"); e.Kind == Number {
+		if e, _ := a.Get("gap.widest_hour"); e.Kind == bench.Number {
 			assert.InDelta(t, 0, clock.Apart(e.Number, clock.Mirror(value(t, b, "gap.widest_hour"))), 1e-9)
 		}
 		assert.Equal(t, text(a, "verdict"), text(b, "verdict"))
@@ -258,7 +259,7 @@ func TestTurningTheLatheRoundChangesNoAdvice(t *testing.T) {
 		assert.Equal(t, text(a, "say.truing.headline"), text(b, "say.truing.headline"))
 		assert.InDelta(t, value(t, a, "offset.towards12_mm"), -value(t, b, "offset.towards12_mm"), 1e-12)
 		assert.InDelta(t, value(t, a, "offset.towards3_mm"), -value(t, b, "offset.towards3_mm"), 1e-12)
-		if e, _ := a.Get("gap.widest_hour"); e.Kind == Number {
+		if e, _ := a.Get("gap.widest_hour"); e.Kind == bench.Number {
 			assert.InDelta(t, 0, clock.Apart(e.Number, value(t, b, "gap.widest_hour")), 1e-9)
 		}
 	}

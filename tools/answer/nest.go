@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/sheet"
 )
 
@@ -54,13 +55,13 @@ func listed(v any) any {
 	return object
 }
 
-func value(e sheet.Entry) any {
+func value(e bench.Entry) any {
 	switch e.Kind {
-	case sheet.Number:
+	case bench.Number:
 		return e.Number
-	case sheet.Null:
+	case bench.Null:
 		return nil
-	case sheet.EmptyList:
+	case bench.EmptyList:
 		return []any{}
 	default:
 		return e.Text

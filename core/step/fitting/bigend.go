@@ -1,8 +1,9 @@
-package sheet
+package fitting
 
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
 )
@@ -10,7 +11,7 @@ import (
 var nan = math.NaN()
 
 // measuring answers the step "Measure": the big end and the joints.
-func measuring(a *Answers, r *form.Reader) {
+func measuring(a *bench.Answers, r form.Fields) {
 	f := readFitting(a, r)
 	f.bigEnd()
 	f.joints()
@@ -28,52 +29,52 @@ const (
 // bigEndLimits reads the limits of the big end's clearances.
 func (f *fitting) bigEndLimits(pinMM float64) (inner, outer fit.Limits) {
 	standIn := fit.Limits{LeastMM: rollerLeast, MostMM: rollerMost}
-	if f.r.Word("bigend.kind") == "bush" {
+	if f.r.Word(form.BigEndKind) == "bush" {
 		standIn, _ = fit.ThouPerInch(pinMM, bushLeast, bushMost)
 	}
-	inner = f.limits("bigend.least", "bigend.most", standIn)
-	outer = f.limits("bigend.outleast", "bigend.outmost", standIn)
+	inner = f.limits(form.BigEndLeast, form.BigEndMost, standIn)
+	outer = f.limits(form.BigEndOutLeast, form.BigEndOutMost, standIn)
 	return inner, outer
 }
 
 func (f *fitting) bigEnd() {
 	f.sideLimits()
-	pin, hasPin := f.measured("bigend.pin", "bigend.pin90")
-	eye, hasEye := f.measured("bigend.eye", "bigend.eye90")
+	pin, hasPin := f.measuredBoth(form.BigEndPin, form.BigEndPin90)
+	eye, hasEye := f.measuredBoth(form.BigEndEye, form.BigEndEye90)
 	if !hasPin {
-		pin.MeanMM = f.r.Default("found.pin")
+		pin.MeanMM = f.r.Default(form.FoundPin)
 	}
 	inner, outer := f.bigEndLimits(pin.MeanMM)
-	if f.r.Word("bigend.kind") == "rollers" {
-		roller, ok := f.measured("bigend.roller", "")
+	if f.r.Word(form.BigEndKind) == "rollers" {
+		roller, ok := f.measured(form.BigEndRoller)
 		if !ok || !hasPin || !hasEye {
 			return
 		}
 		g, err := fit.Rollers(pin, roller, eye)
-		if !f.faulty("bigend.pin", err) {
+		if !f.faulty(err, form.BigEndPin) {
 			f.judged(gap{"bigend.roller_clearance", "Rollers’ clearance", g, inner, "too tight", "too loose"})
 		}
 		return
 	}
-	bore, hasBore := f.measured("bigend.bore", "bigend.bore90")
+	bore, hasBore := f.measuredBoth(form.BigEndBore, form.BigEndBore90)
 	if hasPin && hasBore {
-		f.runs("bigend.pin", gap{name: "bigend.inner_clearance", title: "Pin in bush", Limits: inner}, bore, pin)
+		f.runs(form.BigEndPin, gap{name: "bigend.inner_clearance", title: "Pin in bush", Limits: inner}, bore, pin)
 	}
-	bush, hasBush := f.measured("bigend.bush", "bigend.bush90")
+	bush, hasBush := f.measuredBoth(form.BigEndBush, form.BigEndBush90)
 	if hasBush && hasEye {
-		f.runs("bigend.bush", gap{name: "bigend.outer_clearance", title: "Bush in rod", Limits: outer}, eye, bush)
+		f.runs(form.BigEndBush, gap{name: "bigend.outer_clearance", title: "Bush in rod", Limits: outer}, eye, bush)
 	}
 	if hasBore && hasBush {
-		f.faulty("bigend.bush", fit.BushWall(bore, bush))
+		f.faulty(fit.BushWall(bore, bush), form.BigEndBush)
 	}
 }
 
 // runs judges a running clearance; what is wrong with it is told beside the
 // field of what runs.
-func (f *fitting) runs(field string, g gap, hole, part fit.Size) {
+func (f *fitting) runs(field form.ID, g gap, hole, part fit.Size) {
 	var err error
 	g.Gap, err = fit.Running(hole, part)
-	if !f.faulty(field, err) {
+	if !f.faulty(err, field) {
 		g.below, g.above = "too tight", "too loose"
 		f.judged(g)
 	}

@@ -1,15 +1,17 @@
-package sheet
+package fitting
 
 import (
 	"strconv"
 
 	"pintwelve/core/fit"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
 // joint is one pressed or tapered joint.
 type joint struct {
-	at, out string // its names in the form, and in the answers
+	key     string // of its row
+	at, out string // its names in the words, and in the answers
 	what    string
 	press   fit.Press
 	gap     fit.Gap // of the interference
@@ -25,11 +27,11 @@ var jointNames = [...][2]string{
 func (f *fitting) joints() {
 	duty, known := f.duty()
 	for n, key := range f.r.Form.Rows("joint") {
-		j := joint{at: "joint." + key + ".", out: "fit.joints/" + strconv.Itoa(n) + "/"}
-		j.what = f.r.Word(j.at + "what")
-		f.text(j.out+"what", j.what)
-		if j.taper = 0; f.r.Word(j.at+"form") == "taper" {
-			j.taper = 1 / f.r.Default(j.at+"taper")
+		j := joint{key: key, at: "joint." + key + ".", out: "fit.joints/" + strconv.Itoa(n) + "/"}
+		j.what = f.r.Word(form.JointWhat, j.key)
+		f.Text(j.out+"what", j.what)
+		if j.taper = 0; f.r.Word(form.JointForm, j.key) == "taper" {
+			j.taper = 1 / f.r.Default(form.JointTaper, j.key)
 		}
 		f.need(&j, duty, known)
 		if f.readJoint(&j) {
@@ -40,9 +42,9 @@ func (f *fitting) joints() {
 
 // duty reads what the engine asks of the joints.
 func (f *fitting) duty() (fit.Duty, bool) {
-	power, ok := f.r.Number("duty.power")
-	speed, ok2 := f.r.Number("duty.speed")
-	duty, err := fit.MustHold(power, speed, f.r.Default("duty.peak"))
+	power, ok := f.r.Number(form.DutyPower)
+	speed, ok2 := f.r.Number(form.DutySpeed)
+	duty, err := fit.MustHold(power, speed, f.r.Default(form.DutyPeak))
 	return duty, ok && ok2 && err == nil
 }
 
@@ -53,20 +55,20 @@ func (f *fitting) need(j *joint, duty fit.Duty, known bool) {
 	if j.what == "driveshaft" {
 		standIn = duty.ShaftNm
 	}
-	j.needNm, _ = f.r.Number(j.at + "need")
+	j.needNm, _ = f.r.Number(form.JointNeed, j.key)
 	if known && j.needNm == 0 && j.what != "timingshaft" {
-		j.needNm = f.r.Or(j.at+"need", standIn)
+		j.needNm = f.r.Or(standIn, form.JointNeed, j.key)
 	}
 }
 
 // readJoint reads a joint's sizes; false while some are missing or wrong.
 func (f *fitting) readJoint(j *joint) bool {
-	pin, ok := f.measured(j.at+"pin", "")
+	pin, ok := f.measured(form.JointPin, j.key)
 	d := pin.MeanMM
 	if !ok {
-		d = f.r.Default("found.pin")
+		d = f.r.Default(form.FoundPin)
 	}
-	throw, rim := f.r.Default("throw"), f.r.Default("rim")/2
+	throw, rim := f.r.Default(form.Throw), f.r.Default(form.Rim)/2
 	if j.what == "driveshaft" || j.what == "timingshaft" {
 		rim += throw // the shaft's hole is in the middle of the wheel
 	}
@@ -75,13 +77,13 @@ func (f *fitting) readJoint(j *joint) bool {
 		hub = 2 * d
 	}
 	material := fit.Steel()
-	if f.r.Word(j.at+"wheel") == "iron" {
+	if f.r.Word(form.JointWheel, j.key) == "iron" {
 		material = fit.GreyIron()
 	}
-	material.YieldMPa = f.r.Or(j.at+"yield", material.YieldMPa)
+	material.YieldMPa = f.r.Or(material.YieldMPa, form.JointYield, j.key)
 	j.press = fit.Press{
-		DiameterMM: d, LengthMM: f.r.Default(j.at + "length"), HubMM: f.r.Or(j.at+"hub", hub), HollowMM: f.r.Default(j.at + "hollow"),
-		Friction: f.r.Default(j.at + "friction"), Hub: material, Pin: fit.Steel(),
+		DiameterMM: d, LengthMM: f.r.Default(form.JointLength, j.key), HubMM: f.r.Or(hub, form.JointHub, j.key), HollowMM: f.r.Default(form.JointHollow, j.key),
+		Friction: f.r.Default(form.JointFriction, j.key), Hub: material, Pin: fit.Steel(),
 	}
 	if !ok {
 		return false
@@ -89,25 +91,25 @@ func (f *fitting) readJoint(j *joint) bool {
 	if j.taper > 0 {
 		return f.readTaper(j)
 	}
-	eye, ok := f.measured(j.at+"eye", "")
+	eye, ok := f.measured(form.JointEye, j.key)
 	if !ok {
 		return false
 	}
 	g, err := fit.Between(eye, pin)
 	j.gap = fit.Gap{MeanMM: -g.MeanMM, LeastMM: -g.MostMM, MostMM: -g.LeastMM, PlusMinusMM: g.PlusMinusMM, SpotPlusMinusMM: g.SpotPlusMinusMM}
-	return !f.faulty(j.at+"pin", err)
+	return !f.faulty(err, form.JointPin, j.key)
 }
 
 // readTaper takes the interference from the draw; without one it says what draw holds.
 func (f *fitting) readTaper(j *joint) bool {
 	if j.needNm > 0 {
 		if mm, _, err := j.press.For(j.needNm); err == nil {
-			f.say(j.at+"drawto", "To hold %, draw it at least % past hand-tight.", newtonMetres(j.needNm), f.amount(mm/j.taper))
-			f.number(j.out+"draw_wanted_mm", mm/j.taper)
+			f.Say(j.at+"drawto", "To hold %, draw it at least % past hand-tight.", newtonMetres(j.needNm), f.Amount(mm/j.taper))
+			f.Number(j.out+"draw_wanted_mm", mm/j.taper)
 		}
 	}
-	draw, ok := f.r.Number(j.at + "draw")
-	j.gap = exact(draw*j.taper, f.step*j.taper)
+	draw, ok := f.r.Number(form.JointDraw, j.key)
+	j.gap = exact(draw*j.taper, f.StepMM*j.taper)
 	return ok
 }
 
@@ -128,14 +130,14 @@ func (f *fitting) workOut(j *joint) {
 	p.InterferenceMM = j.gap.MeanMM
 	worked, err := j.worked()
 	if fault, ok := err.(*fit.Fault); ok {
-		field := "pin"
+		field := form.JointPin
 		switch fault.Field {
 		case fit.HubOutside:
-			field = "hub"
+			field = form.JointHub
 		case fit.Hollow:
-			field = "hollow"
+			field = form.JointHollow
 		}
-		f.faulty(j.at+field, err)
+		f.faulty(err, field, j.key)
 		return
 	}
 	limits := fit.Limits{MostMM: worked.YieldInterferenceMM}
@@ -145,7 +147,7 @@ func (f *fitting) workOut(j *joint) {
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""
-		f.say(j.at+"cannot", "No interference holds that without yielding: it wants a longer or bigger pin, or another steel.")
+		f.Say(j.at+"cannot", "No interference holds that without yielding: it wants a longer or bigger pin, or another steel.")
 	}
 	title := ""
 	for _, name := range jointNames {
@@ -163,32 +165,32 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	if w.PushOutN <= 0 {
 		holds = "Holds %. Press it in with %; it comes out by itself."
 	}
-	f.say(j.at+"holds", holds, newtonMetres(w.HoldNm), unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
-	f.say(j.at+"stress", "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.",
+	f.Say(j.at+"holds", holds, newtonMetres(w.HoldNm), unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
+	f.Say(j.at+"stress", "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.",
 		mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(j.press.Hub.YieldMPa))
 	if j.taper > 0 {
-		f.say(j.at+"drawn", "The eye begins to yield at a draw of %.", f.amount(w.YieldDrawMM))
+		f.Say(j.at+"drawn", "The eye begins to yield at a draw of %.", f.Amount(w.YieldDrawMM))
 	}
 	yields := false
 	for _, found := range w.Findings {
 		if found.Trouble == fit.NotSelfHolding {
-			f.say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
+			f.Say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
 		} else {
 			yields = true // either part or both
 		}
 	}
 	if yields {
-		f.say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
+		f.Say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
 	}
-	f.number(j.out+"bite_mm", j.press.InterferenceMM)
-	f.number(j.out+"pressure_mpa", w.PressureMPa)
-	f.number(j.out+"hoop_mpa", w.HubHoopMPa)
-	f.number(j.out+"hold_nm", w.HoldNm)
-	f.number(j.out+"press_in_n", w.PressInN)
-	f.number(j.out+"push_out_n", w.PushOutN)
+	f.Number(j.out+"bite_mm", j.press.InterferenceMM)
+	f.Number(j.out+"pressure_mpa", w.PressureMPa)
+	f.Number(j.out+"hoop_mpa", w.HubHoopMPa)
+	f.Number(j.out+"hold_nm", w.HoldNm)
+	f.Number(j.out+"press_in_n", w.PressInN)
+	f.Number(j.out+"push_out_n", w.PushOutN)
 	if margin, err := fit.Margin(w.HoldNm, j.needNm); err == nil {
-		f.say(j.at+"margin", "It must hold %: % times over.", newtonMetres(j.needNm), unit.Figures(margin, unit.Plain, 0.1))
-		f.number(j.out+"margin", margin)
+		f.Say(j.at+"margin", "It must hold %: % times over.", newtonMetres(j.needNm), unit.Figures(margin, unit.Plain, 0.1))
+		f.Number(j.out+"margin", margin)
 	}
 }
 

@@ -1,8 +1,9 @@
-package sheet
+package fitting
 
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/draw"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
@@ -11,9 +12,9 @@ import (
 
 // fitting is one step of the fitting-up as it is worked out.
 type fitting struct {
-	setUp // its ends, and how it writes figures
-	*Answers
-	r        *form.Reader
+	bench.Gauge
+	*bench.Answers
+	r        form.Fields
 	grade    grade
 	headline string
 }
@@ -28,12 +29,12 @@ const (
 	amiss
 )
 
-func readFitting(a *Answers, r *form.Reader) *fitting {
-	return &fitting{setUp: setUp{ends: readEnds(r), fine: fineUnit(r), step: r.Default("bigend.step")}, Answers: a, r: r}
+func readFitting(a *bench.Answers, r form.Fields) *fitting {
+	return &fitting{Gauge: bench.Gauge{Unit: bench.FineUnit(r), StepMM: r.Default(form.BigEndStep)}, Answers: a, r: r}
 }
 
 // size writes a diameter or a width.
-func (f *fitting) size(mm float64) string { return unit.Format(mm, unit.MM, min(f.step, 0.01)) }
+func (f *fitting) size(mm float64) string { return unit.Format(mm, unit.MM, min(f.StepMM, 0.01)) }
 
 // found keeps the worst that was found for the headline.
 func (f *fitting) found(g grade, words string) {
@@ -46,20 +47,20 @@ func (f *fitting) found(g grade, words string) {
 func (f *fitting) top(step, first string) {
 	switch {
 	case f.grade == unmeasured && len(f.r.Problems) > 0:
-		f.headline = mendIt
+		f.headline = bench.MendIt
 	case f.grade == unmeasured:
 		f.headline = first
 	case f.grade == sound:
 		f.headline = "Right, as far as it is measured."
 	}
-	f.say(step+".headline", "%", f.headline)
-	f.text("fit."+step+".verdict", gradeNames[f.grade])
+	f.Say(step+".headline", "%", f.headline)
+	f.Text("fit."+step+".verdict", gradeNames[f.grade])
 }
 
 var gradeNames = [...]string{"not measured", "right", "too close to call", "wrong"}
 
 // faulty tells a fault of the fit room beside a field.
-func (f *fitting) faulty(name string, err error) bool {
+func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	fault, ok := err.(*fit.Fault)
 	if !ok {
 		return false
@@ -68,7 +69,7 @@ func (f *fitting) faulty(name string, err error) bool {
 	if fault.Kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}
-	f.r.Complain(name, fill(faultWords[fault.Kind], bounds[:]...))
+	f.r.Complain(bench.Fill(faultWords[fault.Kind], bounds[:]...), id, keys...)
 	return true
 }
 
@@ -83,60 +84,72 @@ var faultWords = [...]string{
 	fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",
 }
 
-// mostReadings is how many readings one list takes.
-const mostReadings = 60
-
-// sized works a size out of the lists in one or two fields; false where there
-// is none, or one is wrong.
-func (f *fitting) sized(along, across string) (size fit.Size, ok bool) {
-	var all []fit.Micrometer
-	for i, name := range [...]string{along, across} {
-		if name == "" {
-			continue
+// readings reads a list of them, from the near end over the middle to the far one.
+func (f *fitting) readings(across bool, id form.ID, keys ...string) (all []fit.Micrometer) {
+	list := f.r.Numbers(bench.MostReadings, id, keys...)
+	for n, mm := range list {
+		at := fit.Station(n % 3)
+		switch len(list) {
+		case 1:
+			at = fit.MidLength
+		case 2:
+			at = fit.Station(2 * n)
 		}
-		list := f.r.Numbers(name, mostReadings)
-		for n, mm := range list {
-			at := fit.Station(n % 3)
-			switch len(list) {
-			case 1:
-				at = fit.MidLength
-			case 2:
-				at = fit.Station(2 * n)
-			}
-			all = append(all, fit.Micrometer{Spot: fit.Spot{At: at, Across: i == 1}, MM: mm})
-		}
+		all = append(all, fit.Micrometer{Spot: fit.Spot{At: at, Across: across}, MM: mm})
 	}
-	if len(all) == 0 || f.r.Wrong(along) || across != "" && f.r.Wrong(across) {
-		return size, false
-	}
-	size, err := fit.Measure(all, f.step)
-	return size, !f.faulty(along, err)
+	return all
 }
 
-// measured is sized, said under the first field.
-func (f *fitting) measured(along, across string) (size fit.Size, ok bool) {
-	if size, ok = f.sized(along, across); !ok {
-		return size, false
+// sized works a size out of the lists in two fields, along and at right angles;
+// false where there is none, or one is wrong.
+func (f *fitting) sized(along, across form.ID) (fit.Size, bool) {
+	all := append(f.readings(false, along), f.readings(true, across)...)
+	if f.r.Wrong(across) {
+		return fit.Size{}, false
 	}
-	f.say(along, "% ± %%%.", unit.Figures(size.MeanMM, unit.MM, f.step), f.size(size.PlusMinusMM),
+	return f.worked(all, along)
+}
+
+func (f *fitting) worked(all []fit.Micrometer, id form.ID, keys ...string) (fit.Size, bool) {
+	if len(all) == 0 || f.r.Wrong(id, keys...) {
+		return fit.Size{}, false
+	}
+	size, err := fit.Measure(all, f.StepMM)
+	return size, !f.faulty(err, id, keys...)
+}
+
+// measured works a size out of the list in one field, and says it under it.
+func (f *fitting) measured(id form.ID, keys ...string) (fit.Size, bool) {
+	size, ok := f.worked(f.readings(false, id, keys...), id, keys...)
+	return size, ok && f.told(&size, id.Name(keys...))
+}
+
+// measuredBoth is sized, said under the first field.
+func (f *fitting) measuredBoth(along, across form.ID) (fit.Size, bool) {
+	size, ok := f.sized(along, across)
+	return size, ok && f.told(&size, along.Name())
+}
+
+func (f *fitting) told(size *fit.Size, name string) bool {
+	f.Say(name, "% ± %%%.", unit.Figures(size.MeanMM, unit.MM, f.StepMM), f.size(size.PlusMinusMM),
 		f.shape(", taper %", size.Form.TaperMM, size.Form.TaperKnown), f.shape(", oval %", size.Form.OvalMM, size.Form.OvalKnown))
-	f.number("fit."+along+"_mm", size.MeanMM)
-	f.number("fit."+along+"_plus_mm", size.PlusMinusMM)
-	return size, true
+	f.Number("fit."+name+"_mm", size.MeanMM)
+	f.Number("fit."+name+"_plus_mm", size.PlusMinusMM)
+	return true
 }
 
 func (f *fitting) shape(template string, mm float64, known bool) string {
 	if !known {
 		return ""
 	}
-	return fill(template, f.amount(abs(mm)))
+	return bench.Fill(template, f.Amount(math.Abs(mm)))
 }
 
 // limits reads the limits in two fields.
-func (f *fitting) limits(least, most string, standIn fit.Limits) fit.Limits {
-	l := fit.Limits{LeastMM: f.r.Or(least, standIn.LeastMM), MostMM: f.r.Or(most, standIn.MostMM)}
+func (f *fitting) limits(least, most form.ID, standIn fit.Limits) fit.Limits {
+	l := fit.Limits{LeastMM: f.r.Or(standIn.LeastMM, least), MostMM: f.r.Or(standIn.MostMM, most)}
 	if l.MostMM < l.LeastMM {
-		f.r.Complain(most, fill("the most, %, is less than the least, %", f.amount(l.MostMM), f.amount(l.LeastMM)))
+		f.r.Complain(bench.Fill("the most, %, is less than the least, %", f.Amount(l.MostMM), f.Amount(l.LeastMM)), most)
 		l.MostMM = l.LeastMM
 	}
 	return l
@@ -160,7 +173,7 @@ func exact(mm, plus float64) fit.Gap {
 func (f *fitting) judged(g gap) grade {
 	v := draw.FitView{
 		Prefix: g.name, Name: g.title, Low: g.Limits.LeastMM, High: g.Limits.MostMM, Value: g.MeanMM, Half: g.PlusMinusMM,
-		LowWords: f.amount(g.Limits.LeastMM), HighWords: f.amount(g.Limits.MostMM), Words: f.amount(g.MeanMM),
+		LowWords: f.Amount(g.Limits.LeastMM), HighWords: f.Amount(g.Limits.MostMM), Words: f.Amount(g.MeanMM),
 		Below: g.below, Above: g.above,
 	}
 	if g.below == "" {
@@ -182,14 +195,14 @@ func (f *fitting) judged(g gap) grade {
 	case j.Tight == fit.Doubtful || j.Loose == fit.Doubtful:
 		how, verdict = doubtful, "too close to call"
 	}
-	words := fill("% %: %.", g.title, f.within(g.MeanMM, g.PlusMinusMM), verdict)
+	words := bench.Fill("% %: %.", g.title, f.Within(g.MeanMM, g.PlusMinusMM), verdict)
 	f.found(how, words)
-	if f.bare(g.Gap.MostMM-g.Gap.LeastMM) != "0" {
-		words += fill(" From % to % round it.", f.bare(g.Gap.LeastMM), f.amount(g.Gap.MostMM))
+	if f.Bare(g.Gap.MostMM-g.Gap.LeastMM) != "0" {
+		words += bench.Fill(" From % to % round it.", f.Bare(g.Gap.LeastMM), f.Amount(g.Gap.MostMM))
 	}
-	f.say(g.name, "%", words)
-	f.number("fit."+g.name+"_mm", g.MeanMM)
-	f.text("fit."+g.name+"_verdict", gradeNames[how])
-	f.text("picture."+g.name, draw.Fit(v))
+	f.Say(g.name, "%", words)
+	f.Number("fit."+g.name+"_mm", g.MeanMM)
+	f.Text("fit."+g.name+"_verdict", gradeNames[how])
+	f.Text("picture."+g.name, draw.Fit(v))
 	return how
 }

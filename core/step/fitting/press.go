@@ -1,22 +1,24 @@
-package sheet
+package fitting
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
 // pressingUp answers the step "Press up".
-func pressingUp(a *Answers, r *form.Reader) {
+func pressingUp(a *bench.Answers, r form.Fields) {
 	f := readFitting(a, r)
 	side := f.sideLimits()
-	w := fit.Widths{WashersMM: r.Default("press.washers")}
+	w := fit.Widths{WashersMM: r.Default(form.PressWashers)}
 	has := true
 	for _, part := range [...]struct {
-		name string
+		id   form.ID
+		keys []string
 		mm   *float64
-	}{{"drive", &w.LeftMM}, {"timing", &w.RightMM}, {"rod", &w.RodMM}} {
-		mm, ok := r.Number("press." + part.name)
+	}{{form.PressWidth, bench.Sides[:1], &w.LeftMM}, {form.PressWidth, bench.Sides[1:], &w.RightMM}, {form.PressRod, nil, &w.RodMM}} {
+		mm, ok := r.Number(part.id, part.keys...)
 		*part.mm = mm
 		has = has && ok
 	}
@@ -35,19 +37,19 @@ func width(mm float64) string { return unit.Format(mm, unit.MM, widthStep) }
 
 func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 	stop, err := w.OverWheels((limits.LeastMM + limits.MostMM) / 2)
-	if f.faulty("press.rod", err) {
+	if f.faulty(err, form.PressRod) {
 		return
 	}
 	half := (limits.MostMM - limits.LeastMM) / 2
-	f.say("press.stop", "Stop the press at % over the wheels.", width(stop))
-	f.say("press.range", "From % to % gives the rod its side clearance.", width(stop-half), width(stop+half))
-	f.number("fit.press.stop_mm", stop)
-	over, ok := f.r.Number("press.over")
+	f.Say("press.stop", "Stop the press at % over the wheels.", width(stop))
+	f.Say("press.range", "From % to % gives the rod its side clearance.", width(stop-half), width(stop+half))
+	f.Number("fit.press.stop_mm", stop)
+	over, ok := f.r.Number(form.PressOver)
 	if !ok {
 		return
 	}
 	_, side, err := w.Side(over)
-	if !f.faulty("press.over", err) {
+	if !f.faulty(err, form.PressOver) {
 		f.judged(gap{"press.side_clearance", "Side clearance", exact(side, widthStep), limits, "too little", "too much"})
 	}
 }

@@ -1,8 +1,10 @@
-package sheet
+package fitting
 
 import (
+	"math"
 	"strconv"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
 	"pintwelve/core/limits"
@@ -11,14 +13,14 @@ import (
 
 // inTheCases answers the step "Cases": main bearings, end float, and run-out in
 // the cases.
-func inTheCases(a *Answers, r *form.Reader) {
+func inTheCases(a *bench.Answers, r form.Fields) {
 	f := readFitting(a, r)
 	heat := f.readHeat()
 	for n, key := range r.Form.Rows("main") {
-		f.main("main."+key+".", "fit.mains/"+strconv.Itoa(n)+"/", heat)
+		f.main(key, "fit.mains/"+strconv.Itoa(n)+"/", heat)
 	}
 	f.endFloat(heat)
-	f.runOuts("cases.")
+	f.runOuts("cases.", form.CasesRunOut)
 	f.top("cases", "Measure the bearing seats and housings.")
 }
 
@@ -28,12 +30,12 @@ type heat struct{ room, freezer, running, clear float64 }
 
 func (f *fitting) readHeat() heat {
 	d := f.r.Default
-	return heat{d("heat.room"), d("heat.freezer"), d("heat.running"), d("heat.clear")}
+	return heat{d(form.HeatRoom), d(form.HeatFreezer), d(form.HeatRunning), d(form.HeatClear)}
 }
 
 // caseOf is the material of a bearing's housing.
-func (f *fitting) caseOf(at string) fit.Material {
-	switch f.r.Word(at + "case") {
+func (f *fitting) caseOf(key string) fit.Material {
+	switch f.r.Word(form.MainCase, key) {
 	case "magnesium":
 		return fit.Magnesium()
 	case "iron":
@@ -45,42 +47,43 @@ func (f *fitting) caseOf(at string) fit.Material {
 }
 
 // main answers one main bearing.
-func (f *fitting) main(at, out string, h heat) {
-	side := f.r.Word(at + "side")
-	f.text(out+"side", side)
-	b := fit.Bearing{Rollers: f.r.Word(at+"kind") == "rollers", PlayMM: f.r.Default(at + "play"), Ring: fit.Steel()}
-	housing := fit.Seat{Material: f.caseOf(at)}
+func (f *fitting) main(key, out string, h heat) {
+	at := "main." + key + "."
+	side := f.r.Word(form.MainSide, key)
+	f.Text(out+"side", side)
+	b := fit.Bearing{Rollers: f.r.Word(form.MainKind, key) == "rollers", PlayMM: f.r.Default(form.MainPlay, key), Ring: fit.Steel()}
+	housing := fit.Seat{Material: f.caseOf(key)}
 	shaft := fit.Seat{Material: fit.Steel()}
-	bore, hasBore := f.r.Number(at + "bore")
-	outside, hasOutside := f.r.Number(at + "outside")
+	bore, hasBore := f.r.Number(form.MainBore, key)
+	outside, hasOutside := f.r.Number(form.MainOutside, key)
 	b.BoreMM, b.OutsideMM = bore, outside
-	seatLow, seatHigh, seatOK := f.class(at+"seatclass", "k5", limits.Shaft, bore, hasBore)
-	houseLow, houseHigh, houseOK := f.class(at+"housingclass", "N7", limits.Hole, outside, hasOutside)
-	seat, hasSeat := f.measured(at+"seat", "")
+	seatLow, seatHigh, seatOK := f.class(form.MainSeatClass, key, "k5", limits.Shaft, bore, hasBore)
+	houseLow, houseHigh, houseOK := f.class(form.MainHousingClass, key, "N7", limits.Hole, outside, hasOutside)
+	seat, hasSeat := f.measured(form.MainSeat, key)
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
 		shaft.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", fill("Interference at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
+		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", bench.Fill("Interference at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
 		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, InterferenceMM: shaft.InterferenceMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
 	}
-	hole, hasHole := f.measured(at+"housing", "")
+	hole, hasHole := f.measured(form.MainHousing, key)
 	if hasHole = hasHole && hasOutside; hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
 		housing.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", bench.Fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
 		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
 	}
 	if hasOutside {
-		housing.WallMM = f.r.Or(at+"wall", 1.3*outside)
+		housing.WallMM = f.r.Or(1.3*outside, form.MainWall, key)
 	}
 	if hasSeat && hasHole {
-		f.playLeft(at, out, b, shaft, housing)
+		f.playLeft(key, out, b, shaft, housing)
 	}
 }
 
 // seatInterference judges an interference against its class.
 func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Limits, known bool) {
-	f.number(out, g.MeanMM)
+	f.Number(out, g.MeanMM)
 	if known {
 		f.judged(gap{name, title, g, l, "too slack", "too tight"})
 	}
@@ -88,11 +91,11 @@ func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Lim
 
 // class reads the deviations of a tolerance class of shafts or holes, mm; a blank
 // one is stood in for.
-func (f *fitting) class(name, standIn string, of deviations, nominal float64, has bool) (low, high float64, ok bool) {
-	text := f.r.Form[name]
-	if f.r.Blank(name) {
+func (f *fitting) class(id form.ID, key, standIn string, of deviations, nominal float64, has bool) (low, high float64, ok bool) {
+	text := f.r.Text(id, key)
+	if f.r.Blank(id, key) {
 		text = standIn
-		f.r.StandIns = append(f.r.StandIns, form.StandIn{Name: name, Text: standIn})
+		f.r.StandIns = append(f.r.StandIns, form.StandIn{Name: id.Name(key), Text: standIn})
 	}
 	c, err := limits.Parse(text)
 	if err == nil && !has {
@@ -103,7 +106,7 @@ func (f *fitting) class(name, standIn string, of deviations, nominal float64, ha
 		lo, hi, err = of(c.Letters, c.Grade, nominal)
 	}
 	if e, ok := err.(*limits.Error); ok {
-		f.r.Complain(name, fill(classWords[e.Problem], text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)))
+		f.r.Complain(bench.Fill(classWords[e.Problem], text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)), id, key)
 	}
 	return float64(lo) / 1000, float64(hi) / 1000, err == nil
 }
@@ -132,15 +135,15 @@ func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
 func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	if err != nil {
-		f.say(at+"dropon", "No heat drops the bearing on with that interference.")
+		f.Say(at+"dropon", "No heat drops the bearing on with that interference.")
 		return
 	}
-	f.number(out+"bearing_heat_c", c)
+	f.Number(out+"bearing_heat_c", c)
 	switch {
 	case c > hottestBearing:
-		f.say(at+"dropon", "% would drop the bearing on the shaft: more than bearings are commonly let have. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
+		f.Say(at+"dropon", "% would drop the bearing on the shaft: more than bearings are commonly let have. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
 	case c > h.room:
-		f.say(at+"dropon", "Warm the bearing to % to drop it on the shaft.", celsius(c))
+		f.Say(at+"dropon", "Warm the bearing to % to drop it on the shaft.", celsius(c))
 	}
 }
 
@@ -149,56 +152,56 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	cold, err2 := s.HeatOuter(h.clear, h.freezer)
 	if err != nil || err2 != nil {
-		f.say(at+"dropin", "No heat drops the bearing in with that interference.")
+		f.Say(at+"dropin", "No heat drops the bearing in with that interference.")
 	} else {
 		switch {
 		case c <= h.room:
-			f.say(at+"dropin", "It drops in and out of the case cold.")
+			f.Say(at+"dropin", "It drops in and out of the case cold.")
 		case cold <= h.room:
-			f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", celsius(c), celsius(h.freezer))
+			f.Say(at+"dropin", "Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", celsius(c), celsius(h.freezer))
 		default:
-			f.say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(cold), celsius(h.freezer))
+			f.Say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(cold), celsius(h.freezer))
 		}
-		f.number(out+"case_heat_c", c)
-		f.number(out+"case_heat_frozen_c", cold)
+		f.Number(out+"case_heat_c", c)
+		f.Number(out+"case_heat_frozen_c", cold)
 	}
 	if left, err := s.InterferenceAt(h.running, h.running); err == nil {
-		f.number(out+"hot_bite_mm", left)
+		f.Number(out+"hot_bite_mm", left)
 		how, template := sound, "Hot, at %, % of that interference is left."
 		if left <= 0 {
 			how, template = amiss, "Hot, at %, the race is loose by %."
 		}
-		words := fill(template, celsius(h.running), f.amount(abs(left)))
+		words := bench.Fill(template, celsius(h.running), f.Amount(math.Abs(left)))
 		f.found(how, words)
-		f.say(at+"hot", "%", words)
+		f.Say(at+"hot", "%", words)
 	}
 	loose, err := s.LooseAt()
 	if err == nil {
-		f.say(at+"loose", "The race comes loose at %, case and race alike.", celsius(loose))
-		f.number(out+"loose_c", loose)
+		f.Say(at+"loose", "The race comes loose at %, case and race alike.", celsius(loose))
+		f.Number(out+"loose_c", loose)
 		return
 	}
 	if s.InterferenceMM > 0 {
-		f.say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
+		f.Say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
 		return
 	}
-	f.say(at+"loose", "The race has no interference even cold.")
+	f.Say(at+"loose", "The race has no interference even cold.")
 }
 
-func (f *fitting) playLeft(at, out string, b fit.Bearing, shaft, housing fit.Seat) {
+func (f *fitting) playLeft(key, out string, b fit.Bearing, shaft, housing fit.Seat) {
 	left, err := b.PlayLeft(shaft, housing)
-	field := at + "outside"
+	field := form.MainOutside
 	if fault, ok := err.(*fit.Fault); ok && fault.Field == fit.HubOutside {
-		field = at + "wall"
+		field = form.MainWall
 	}
-	if f.faulty(field, err) {
+	if f.faulty(err, field, key) {
 		return
 	}
-	f.number(out+"play_left_mm", left.LeftMM)
-	how, words := sound, fill("% of the bearing’s own % of play is left once fitted.", f.amount(left.LeftMM), f.amount(b.PlayMM))
+	f.Number(out+"play_left_mm", left.LeftMM)
+	how, words := sound, bench.Fill("% of the bearing’s own % of play is left once fitted.", f.Amount(left.LeftMM), f.Amount(b.PlayMM))
 	if len(left.Findings) > 0 {
-		how, words = amiss, fill("No play left: the fits take % and the bearing has %. Take one with more play.", f.amount(left.InnerMM+left.OuterMM), f.amount(b.PlayMM))
+		how, words = amiss, bench.Fill("No play left: the fits take % and the bearing has %. Take one with more play.", f.Amount(left.InnerMM+left.OuterMM), f.Amount(b.PlayMM))
 	}
 	f.found(how, words)
-	f.say(at+"left", "%", words)
+	f.Say("main."+key+".left", "%", words)
 }

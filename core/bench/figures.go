@@ -1,0 +1,48 @@
+package bench
+
+import (
+	"math"
+
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// Gauge writes what is read off a dial or a micrometer as finely as that shows it.
+type Gauge struct {
+	Unit   unit.Unit
+	StepMM float64
+}
+
+// FineUnit is what is read off a dial in.
+func FineUnit(r form.Fields) unit.Unit {
+	if r.Word(form.Units) == "metric" {
+		return unit.MM
+	}
+	return unit.Thou
+}
+
+// Amount writes a length with its unit: "2.5 thou".
+func (g Gauge) Amount(mm float64) string { return unit.Format(mm, g.Unit, g.StepMM) }
+
+// Bare writes a length without its unit.
+func (g Gauge) Bare(mm float64) string { return unit.Figures(mm, g.Unit, g.StepMM) }
+
+// Within writes a length with how far it may be out: "2.1 ± 0.3 thou".
+func (g Gauge) Within(mm, plus float64) string {
+	if g.Bare(plus) == "0" {
+		return g.Amount(mm)
+	}
+	return Fill("% ± %", g.Bare(mm), g.Amount(plus))
+}
+
+// Grams writes a weight as finely as a step.
+func Grams(g, step float64) string { return unit.Format(g, unit.Gram, step) }
+
+// Percent writes a part of a whole.
+func Percent(part float64) string { return unit.Format(100*part, unit.PerCent, 0.1) }
+
+// Degrees writes an angle in whole degrees.
+func Degrees(rad float64) string { return unit.Format(rad*180/math.Pi, unit.Degree, 1) }
+
+// Plain writes a number without a unit.
+func Plain(x, step float64) string { return unit.Figures(x, unit.Plain, step) }

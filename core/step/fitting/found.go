@@ -1,0 +1,124 @@
+package fitting
+
+import (
+	"math"
+	"strconv"
+
+	"pintwelve/core/bench"
+	"pintwelve/core/fit"
+	"pintwelve/core/form"
+)
+
+// lookedAt are what the eye goes over before the crank is split.
+var lookedAt = [...]form.ID{
+	form.FoundCracks, form.FoundOilways, form.FoundSludge, form.FoundPinSeats, form.FoundTapers, form.FoundThreads, form.FoundKeyways, form.FoundWitness,
+}
+
+// asFound answers the step "As found".
+func asFound(a *bench.Answers, r form.Fields) {
+	f := readFitting(a, r)
+	seen, bad := 0, 0
+	for _, what := range lookedAt {
+		switch r.Word(what) {
+		case "bad":
+			bad++
+			fallthrough
+		case "good":
+			seen++
+		}
+	}
+	f.Say("found.count", "% of % looked at.", strconv.Itoa(seen), strconv.Itoa(len(lookedAt)))
+	if r.Word(form.FoundCracks) == "bad" {
+		f.found(amiss+1, "Cracked: that part goes no further.")
+	}
+	if bad > 0 {
+		f.found(amiss, bench.Fill("Not good: % of what was looked at.", strconv.Itoa(bad)))
+	}
+	f.rodRock()
+	f.sidePlay()
+	f.rodBar("found.bend", "Rod bent, over 100 mm", form.FoundBendBig, form.FoundBendSmall)
+	f.rodBar("found.twist", "Rod twisted, over 100 mm", form.FoundTwistBig, form.FoundTwistSmall)
+	f.runOuts("found.", form.FoundRunOut)
+	f.grade = min(f.grade, amiss)
+	f.top("found", "Look it over before you split it.")
+}
+
+// rodRock turns the rock of the rod into clearance.
+func (f *fitting) rodRock() {
+	movement, ok := f.r.Number(form.FoundRock)
+	pin, measured := f.r.Number(form.FoundPin)
+	width, at := f.r.Default(form.FoundWidth), f.r.Default(form.FoundRockAt)
+	if !measured {
+		if size, ok := f.sized(form.BigEndPin, form.BigEndPin90); ok {
+			pin = size.MeanMM
+		} else {
+			pin = f.r.Default(form.FoundPin)
+		}
+	}
+	if !ok || movement == 0 {
+		return
+	}
+	side, _ := f.r.Number(form.FoundSide)
+	cheek, _ := f.r.Number(form.FoundCheek)
+	rock, err := fit.Rock{MovementMM: movement, AtMM: at, PinMM: pin, WidthMM: width, SideMM: side, CheekMM: cheek}.BigEnd()
+	if f.faulty(err, form.FoundRock) {
+		return
+	}
+	inner, outer := f.bigEndLimits(pin)
+	most := inner.MostMM
+	if f.r.Word(form.BigEndKind) == "bush" {
+		most += outer.MostMM
+	}
+	f.judged(gap{
+		name: "found.clearance", title: "Big end by its rock", Limits: fit.Limits{MostMM: most},
+		Gap: exact(rock.ClearanceMM, rock.ClearanceMM*f.r.Division("drive")/movement), above: "worn",
+	})
+	if len(rock.Findings) > 0 {
+		f.Say("found.stops", "The rod’s cheeks stop it first: the clearance is at least this.")
+	}
+}
+
+func (f *fitting) sidePlay() {
+	if side, ok := f.r.Number(form.FoundSide); ok {
+		f.judged(gap{name: "found.sideplay", title: "Side play", Gap: exact(side, f.r.Default(form.Feeler)/2), Limits: f.sideLimits(), below: "too little", above: "too much"})
+	}
+}
+
+func (f *fitting) sideLimits() fit.Limits {
+	return f.limits(form.BigEndSideLeast, form.BigEndSideMost, fit.Limits{LeastMM: nan, MostMM: nan})
+}
+
+// rodBar compares the bars through the rod's two eyes.
+func (f *fitting) rodBar(name, title string, ends ...form.ID) {
+	span := f.r.Default(form.FoundSpan)
+	allowed := f.r.Default(form.FoundRodAllowed)
+	var bars [2]fit.Bar
+	for i, end := range ends {
+		list := f.r.Numbers(bench.MostReadings, end)
+		if len(list) == 0 {
+			return
+		}
+		if len(list) != 2 {
+			f.r.Complain("two readings are wanted, one at each end of the bar", end)
+			return
+		}
+		bars[i] = fit.Bar{AMM: list[0], BMM: list[1], SpanMM: span}
+	}
+	lean, err := fit.OutOfParallel(bars[0], bars[1], f.r.Division("drive"))
+	if f.faulty(err, ends[0]) {
+		return
+	}
+	f.judged(gap{name: name, title: title, Gap: exact(100*math.Abs(lean.PerMM), 100*lean.PlusMinus), Limits: fit.Limits{MostMM: allowed}, above: "too much"})
+}
+
+// runOuts compares the run-out at both shafts with what is allowed.
+func (f *fitting) runOuts(at string, runOut form.ID) {
+	for _, side := range bench.Sides {
+		if mm, ok := f.r.Number(runOut, side); ok {
+			f.judged(gap{
+				name: at + side + ".tir", title: bench.Fill("Run-out, % side,", side), Gap: exact(mm, f.r.Division(side)/2),
+				Limits: fit.Limits{MostMM: f.r.Default(form.Tolerance)}, above: "out of true",
+			})
+		}
+	}
+}

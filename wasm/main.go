@@ -124,6 +124,13 @@ var verbs = map[string]func(flat) flat{
 		out.add("link", text)
 		return out
 	},
+	// crowd: the form → "problem" where a group has more rows than it may
+	"crowd": func(in flat) (out flat) {
+		for _, c := range form.Crowds(in.form()) {
+			out.add("problem", c.String())
+		}
+		return out
+	},
 	// unfit: the form → what in it no control could have made
 	"unfit": func(in flat) (out flat) {
 		for _, p := range form.Unfit(in.form()) {

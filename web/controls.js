@@ -87,7 +87,7 @@ export class Controls {
     const { step, add, remove, look, clear } = button?.dataset ?? {};
     const { bench } = this;
     if (step) this.step(nameOf(button.dataset.for, button), step);
-    if (add) bench.put(added(bench.job.form, nameOf(add, button)));
+    if (add) bench.grow(added(bench.job.form, nameOf(add, button)));
     if (look !== undefined) bench.put({ bench: button.closest('.pass').dataset.key });
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
     if (remove === undefined) return;

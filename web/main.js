@@ -195,13 +195,19 @@ class Bench {
 
   /** Logs the advice as done and begins the next pass. */
   done() {
-    this.put(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }));
-    this.controls.toReadings();
+    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
   again() {
-    this.put(this.call('again', { ...this.job.form, 'key.pass': newKey() }));
-    this.controls.toReadings();
+    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }))) this.controls.toReadings();
+  }
+
+  /** Makes an edit that brings rows; false, and says why, where the job would hold too many. */
+  grow(changes) {
+    const { problem } = this.call('crowd', { ...this.job.form, ...changes });
+    if (problem) notice.say(`Nothing was added: that would be ${problem}.`);
+    else this.put(changes);
+    return !problem;
   }
 
   /** Has the holes planned; they come in as an edit, if the job still stands as they were planned for. */
@@ -216,7 +222,7 @@ class Bench {
   }
 
   drilled() {
-    this.put(this.call('drilled', { ...this.job.form, key: newKey() }));
+    this.grow(this.call('drilled', { ...this.job.form, key: newKey() }));
     scrollTo(0, 0);
   }
 

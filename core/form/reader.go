@@ -182,6 +182,10 @@ func Check(f Form) []Problem {
 		r.Complain("", "the job holds too many fields")
 		return r.Problems
 	}
+	if crowds := Crowds(f); crowds != nil {
+		r.Complain("", crowds[0].String())
+		return r.Problems
+	}
 	for _, name := range f.Names() {
 		if field := r.fits(name); field != nil && field.Kind == Quantity {
 			r.Number(name)
@@ -193,14 +197,32 @@ func Check(f Form) []Problem {
 }
 
 // Unfit returns what in a form from outside no control could have made: names
-// that the table lacks, text that is too long, words that a choice hasn't. A
-// wrong quantity is not among it: that is kept as it was typed.
+// that the table lacks, text that is too long, words that a choice hasn't, rows
+// over the most that a group has. A wrong quantity is not among it: that is kept
+// as it was typed.
 func Unfit(f Form) []Problem {
 	r := Read(f)
+	for _, crowd := range Crowds(f) {
+		r.leaveOut(crowd)
+	}
 	for _, name := range f.Names() {
 		r.fits(name)
 	}
 	return r.Problems
+}
+
+// leaveOut complains of every name in the rows of a crowd that are over its most.
+func (r *Reader) leaveOut(crowd Crowd) {
+	over := map[string]bool{}
+	for _, key := range r.Form.Rows(crowd.Group)[crowd.Most:] {
+		over[key] = true
+	}
+	for _, name := range r.Form.Names() {
+		rest, within := strings.CutPrefix(name, crowd.Group+".")
+		if key, _, _ := strings.Cut(rest, "."); within && over[key] {
+			r.Complain(name, crowd.String())
+		}
+	}
 }
 
 // fits complains of what no control could have made, and returns the field

@@ -9,6 +9,7 @@ const (
 	Damaged                 // reading: part of it is missing or altered
 	Newer                   // reading: whole, but made by a version that knows more
 	TooBig                  // either: longer than MaxText, or more than form.MaxNames names
+	Crowded                 // either: a group has more rows than form.Crowds lets pass
 	Unknown                 // writing: the table has no field of this name
 	Unfit                   // writing: the text is too long for its field, or holds what is no text
 )
@@ -16,7 +17,7 @@ const (
 // Error is a fault of a link, worded for the user.
 type Error struct {
 	Kind Kind
-	Name string // of the field at fault, when writing; "" where it is none alone
+	Name string // of the field at fault, when writing; of a crowd what it is; else ""
 }
 
 func (e *Error) Error() string {
@@ -29,6 +30,8 @@ func (e *Error) Error() string {
 		return "This link was made by a newer version. Load the page again to bring this one up to date."
 	case TooBig:
 		return "This job is too big for a link. Send its file instead."
+	case Crowded:
+		return "The job of this link is too big: " + e.Name + "."
 	case Unknown:
 		return "No field is called “" + e.Name + "”, so that a link can't carry it."
 	default:

@@ -309,6 +309,23 @@ func allocated(call func()) uint64 {
 	return after.TotalAlloc - before.TotalAlloc
 }
 
+// 4,250 passes fit into a link of 15 kB, and held a page for 14 s.
+func TestACrowdOfPassesIsRefused(t *testing.T) {
+	f := form.Form{}
+	for i := range uint64(4250) {
+		f["pass."+numberKey(i+1)+".drive.tir"] = "1"
+	}
+	text, err := encode(form.Job, f)
+	require.NoError(t, err)
+	assert.Less(t, len(text), MaxText)
+	got, err := Decode(text)
+	assert.Nil(t, got)
+	assert.Equal(t, Crowded, kindOf(t, err))
+	assert.EqualError(t, err, "The job of this link is too big: 4250 passes; a job holds 200 at most.")
+	_, err = Encode(f)
+	assert.Equal(t, Crowded, kindOf(t, err))
+}
+
 // A job that fits the form but no link is told to go by file.
 func TestLongNotesAreTooBig(t *testing.T) {
 	f := form.Form{}

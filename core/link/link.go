@@ -31,13 +31,34 @@ type table interface {
 }
 
 // Encode writes a job as a link. One job has one link. The error is an *Error of
-// kind Unknown, Unfit or TooBig.
-func Encode(f form.Form) (string, error) { return encode(form.Job, f) }
+// kind Unknown, Unfit, TooBig or Crowded.
+func Encode(f form.Form) (string, error) {
+	if err := crowded(f); err != nil {
+		return "", err
+	}
+	return encode(form.Job, f)
+}
 
 // Decode reads a link, whatever signs that are none of its digits a chat or a mail
-// has put between and behind: the checksum decides where it ends. The error is an *Error of kind NotLink, Damaged, Newer or
-// TooBig.
-func Decode(text string) (form.Form, error) { return decode(form.Job, text) }
+// has put between and behind: the checksum decides where it ends. The error is an *Error of kind NotLink, Damaged, Newer,
+// TooBig or Crowded.
+func Decode(text string) (form.Form, error) {
+	f, err := decode(form.Job, text)
+	if err == nil {
+		err = crowded(f)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+func crowded(f form.Form) error {
+	if crowds := form.Crowds(f); crowds != nil {
+		return &Error{Kind: Crowded, Name: crowds[0].String()}
+	}
+	return nil
+}
 
 func encode(t table, f form.Form) (string, error) {
 	body, fault := writeBody(t, f)

@@ -81,6 +81,9 @@ func Counted(n int, one, more string) string {
 
 // Number puts a number under a name.
 func (a *Answers) Number(name string, v float64) {
+	if v == 0 {
+		v = 0 // never a "-0"
+	}
 	a.Entries = append(a.Entries, Entry{Name: name, Kind: Number, Number: v})
 }
 

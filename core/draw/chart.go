@@ -116,9 +116,7 @@ func (p *pen) describeChart(v *ChartView) {
 }
 
 // figure writes a number as it would be read out: three digits that count.
-func (p *pen) figure(x float64) {
-	p.b = strconv.AppendFloat(p.b, x, 'g', 3, 64)
-}
+func (p *pen) figure(x float64) { p.digits(x, 3) }
 
 // chartPanel is one frame of the chart, with the range that it shows.
 type chartPanel struct {

@@ -131,6 +131,16 @@ func (p *pen) n(x float64) { p.b = appendFixed(p.b, x, 2) }
 // deg writes an angle, or a true size, finely enough to hold a point of the rim within 1e-6.
 func (p *pen) deg(x float64) { p.b = appendFixed(p.b, x, 7) }
 
+// digits writes a number with so many digits that count, and never an exponent,
+// which a person doesn't read.
+func (p *pen) digits(x float64, n int) {
+	last := 0.0
+	if x != 0 {
+		last = math.Pow10(int(math.Floor(math.Log10(math.Abs(x)))) - n + 1)
+	}
+	p.s(unit.Figures(x, unit.Plain, last))
+}
+
 func appendFixed(b []byte, x float64, places int) []byte {
 	scale := [...]float64{2: 1e2, 7: 1e7}[places]
 	if !(math.Abs(x) < 1e9) {

@@ -88,6 +88,23 @@ func TestNumbersAreShortAndFinite(t *testing.T) {
 
 var zero float64
 
+// Digits that count, and no exponent (in the chart's description "1.23e+07" was
+// read out).
+func TestDigitsHaveNoExponent(t *testing.T) {
+	for _, row := range []struct {
+		x    float64
+		n    int
+		want string
+	}{
+		{0, 3, "0"}, {4, 3, "4"}, {1.0 / 3, 3, "0.333"}, {-2.5, 3, "−2.5"}, {12345678, 3, "12300000"}, {0.00001234, 3, "0.0000123"},
+		{1234567.8, 6, "1234570"}, {22.5 / 7, 6, "3.21429"}, {1e-9, 3, "0.000000001"},
+	} {
+		var p pen
+		p.digits(row.x, row.n)
+		assert.Equal(t, row.want, string(p.b))
+	}
+}
+
 func TestLabelsAreEscapedAndCut(t *testing.T) {
 	var p pen
 	p.esc(hostile)

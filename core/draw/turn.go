@@ -1,7 +1,5 @@
 package draw
 
-import "strconv"
-
 // TurnView is a moment of a turn: what both dials show and how the crank stands.
 // Readings run from −Range to Range in the dials' own unit, 0 at the top.
 // Turned is in hours, clockwise as seen from SeenFrom.
@@ -106,7 +104,7 @@ func (p *pen) turning(c point, class, prefix string, deg, step float64) {
 	p.id(prefix, class)
 	if step > 0 {
 		p.s(`" data-step="`)
-		p.b = strconv.AppendFloat(p.b, step, 'g', 6, 64)
+		p.digits(step, 6)
 	}
 	p.s(`" transform="rotate(`)
 	p.n(deg)

@@ -41,10 +41,11 @@ func checkAnswers(t *testing.T, f form.Form, told bool) {
 	for _, part := range parts {
 		for _, e := range Answer(f, part.name).Entries {
 			if e.Kind == bench.Number {
-				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s: %s", part.name, e.Name)
+				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0) || e.Number == 0 && math.Signbit(e.Number), "%s: %s", part.name, e.Name)
 			}
 			if picture := strings.HasPrefix(e.Name, "picture."); picture && e.Text != "" {
 				checkXML(t, e)
+				require.NotRegexp(t, `\de[-+]?\d`, e.Text, "%s: %s", part.name, e.Name)
 			}
 			if told && !strings.HasPrefix(e.Name, "error.") {
 				for _, word := range []string{"NaN", "Inf", "%!", "undefined"} {

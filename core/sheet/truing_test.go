@@ -397,3 +397,17 @@ func TestEveryAnswerHasOneName(t *testing.T) {
 		assert.False(t, strings.Contains(e.Text, "\x00"))
 	}
 }
+
+// Where the pin stands near the rim, a spread at 12 would open the wheels by less
+// than anyone can gauge ("Or spread at 12 by 0 thou"): it isn't offered.
+func TestNoMoveByNothingIsOffered(t *testing.T) {
+	f := form.Form{
+		"pass.1.drive.tir": "0.5", "pass.1.drive.high": "6", "pass.1.timing.tir": "1", "pass.1.timing.high": "6",
+		"throw": "60", "rim": "130", "drive.pin": "100", "tolerance": "0.5",
+	}
+	a := Answer(f, "true")
+	assert.Contains(t, text(a, "say.truing.headline"), "Squeeze the wheels at 6")
+	assert.Empty(t, text(a, "say.truing.then"))
+	f["throw"], f["rim"] = "42", "190"
+	assert.Contains(t, text(Answer(f, "true"), "say.truing.then"), "Or spread at 12 until ")
+}

@@ -89,8 +89,9 @@ func (a *Answers) words(p *pass) {
 		if len(p.moves) > 1 {
 			next := p.moves[1]
 			a.say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
-		} else {
-			a.say("truing.then", "Or %.", p.doNext(m.Other, m.Aim*m.Other.Amount/m.Amount))
+		} else if stays := m.Aim * m.Other.Amount / m.Amount; m.Kind == crank.Strike || stays >= p.step {
+			// On the pin's side the same bend may hardly open the wheels: less than a division nobody can gauge.
+			a.say("truing.then", "Or %.", p.doNext(m.Other, stays))
 		}
 		a.say("truing.hard", "%", p.howHard())
 		a.say("truing.caution", caution)

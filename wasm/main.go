@@ -14,6 +14,7 @@ import (
 	"pintwelve/core/form"
 	"pintwelve/core/link"
 	"pintwelve/core/sheet"
+	"pintwelve/core/step/balance"
 )
 
 func main() {
@@ -55,7 +56,7 @@ var verbs = map[string]func(flat) flat{
 	// answer: the form with "part" → the texts of its answers
 	"answer": func(in flat) (out flat) {
 		part := in.take("part")
-		out.addTexts(sheet.Answer(in.form(), part))
+		out.addTexts(&sheet.Answer(in.form(), part).Answers)
 		return out
 	},
 	// step: the form with "step.name" and "step.by" → the field's new text
@@ -95,13 +96,13 @@ var verbs = map[string]func(flat) flat{
 	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
 	"plan": func(in flat) (out flat) {
 		key := in.take("key")
-		out.addTexts(sheet.Plan(in.form(), key))
+		out.addTexts(balance.Plan(in.form(), key))
 		return out
 	},
 	// drilled: the form with a key for new rows → the fields that log the holes and clear the knife-edges
 	"drilled": func(in flat) (out flat) {
 		key := in.take("key")
-		out.addForm(sheet.Drilled(in.form(), key))
+		out.addForm(balance.Drilled(in.form(), key))
 		return out
 	},
 	// tryout: "seed" and "start" → the form of a made-up crank
@@ -172,7 +173,7 @@ func (f *flat) addForm(job form.Form) {
 }
 
 // addTexts adds what the page shows: the values beside it are for others.
-func (f *flat) addTexts(answers *sheet.Answers) {
+func (f *flat) addTexts(answers *bench.Answers) {
 	for _, e := range answers.Entries {
 		if e.Kind == bench.Text {
 			f.add(e.Name, e.Text)

@@ -11,7 +11,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	drilling "pintwelve/core/step/balance"
 )
 
 // knife is a single on the knife-edges: reciprocating 550 g, rotating 760 g,
@@ -28,7 +30,9 @@ func knife(more ...string) form.Form {
 	return f
 }
 
-func said(a *Answers, name string) string {
+func said(a interface {
+	Get(name string) (bench.Entry, bool)
+}, name string) string {
 	e, _ := a.Get("say." + name)
 	return e.Text
 }
@@ -55,7 +59,7 @@ func TestFactorsByTheTradesMethod(t *testing.T) {
 		{"heavy at 3 by 5 g at 80", knife("knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"), 60, 400, 3},
 		{"the same, seen from the timing side", knife("seen", "timing", "knife.whole.hour", "9", "knife.whole.weight", "5", "knife.whole.radius", "80"), 60, 400, 9},
 	} {
-		a := Answer(row.f, Balance)
+		a := Answer(row.f, drilling.Step.Name)
 		require.Empty(t, a.Faults(), row.name)
 		assert.InDelta(t, row.factor, value(t, a, "balance.factor_percent"), 1e-9, row.name)
 		assert.InDelta(t, row.moment, value(t, a, "balance.remove/0/moment_gmm"), 1e-6, row.name)
@@ -70,7 +74,7 @@ func TestFactorsByTheTradesMethod(t *testing.T) {
 // with the rods on too, 545 − 760 − 128, which goes opposite.
 func TestEachWheelIsToldApart(t *testing.T) {
 	wheels := func(more ...string) *Answers {
-		return Answer(knife(append([]string{"knife.what", "wheels", "target", "factor", "target.factor", "60", "knife.timing.hung", "600"}, more...)...), Balance)
+		return Answer(knife(append([]string{"knife.what", "wheels", "target", "factor", "target.factor", "60", "knife.timing.hung", "600"}, more...)...), drilling.Step.Name)
 	}
 	a := wheels("knife.drive.on", "pin", "knife.drive.hung", "125")
 	require.Empty(t, a.Faults())
@@ -87,7 +91,7 @@ func TestEachWheelIsToldApart(t *testing.T) {
 func TestTheSideLeftIsToldFromTheEndSeen(t *testing.T) {
 	hole := []string{"target", "factor", "target.factor", "60", "hole.a.wheel", "drive", "hole.a.radius", "72", "hole.a.hour", "3", "hole.a.drill", "6", "hole.a.bottom", "through"}
 	for seen, holeAt := range map[string]string{"drive": "3", "timing": "9"} {
-		a := Answer(knife(append(hole, "seen", seen, "hole.a.hour", holeAt)...), Balance)
+		a := Answer(knife(append(hole, "seen", seen, "hole.a.hour", holeAt)...), drilling.Step.Name)
 		require.Empty(t, a.Faults())
 		assert.InDelta(t, math.Pi*9*20*7850e-6*72, value(t, a, "balance.planned_side_gmm"), 1e-3, seen)
 		assert.InDelta(t, map[string]float64{"drive": 9, "timing": 3}[seen], value(t, a, "balance.planned_side_hour"), 1e-9, seen)
@@ -98,7 +102,7 @@ func TestTheSideLeftIsToldFromTheEndSeen(t *testing.T) {
 // one in each no more than that: 2 · π 6²/4 · 20 · 7850e-6 · 72/40 of 550 g.
 func TestAHoleInEachWheelCountsOnceEach(t *testing.T) {
 	for _, wheel := range []string{"drive", "both"} {
-		a := Answer(knife("knife.what", "drive", "knife.drive.hung", "545", "hole.a.wheel", wheel, "hole.a.radius", "72", "hole.a.hour", "12", "hole.a.drill", "6", "hole.a.bottom", "through"), Balance)
+		a := Answer(knife("knife.what", "drive", "knife.drive.hung", "545", "hole.a.wheel", wheel, "hole.a.radius", "72", "hole.a.hour", "12", "hole.a.drill", "6", "hole.a.bottom", "through"), drilling.Step.Name)
 		require.Empty(t, a.Faults())
 		assert.InDelta(t, 60+100*2*math.Pi*9*20*7850e-6*72/40/550, value(t, a, "balance.planned_factor_percent"), 1e-9, wheel)
 	}
@@ -120,7 +124,7 @@ func TestTextbooksBalanceWeights(t *testing.T) {
 			"throw": number(row.throw), "knife.whole.on": "bob", "knife.whole.hung": number(-row.pin) + " kg",
 			"target": "factor", "target.factor": "66.666667",
 		}
-		a := Answer(f, Balance)
+		a := Answer(f, drilling.Step.Name)
 		require.Empty(t, a.Faults(), row.source)
 		assert.InDelta(t, row.kg, value(t, a, "balance.remove/0/moment_gmm")/row.radius/1000, 0.01, row.source)
 		assert.InDelta(t, 0, value(t, a, "balance.remove/0/hour"), 1e-9, "off the pin side is on opposite")
@@ -137,7 +141,7 @@ func TestAFurtherCylinderIsAsTheFirstWhereItIsBlank(t *testing.T) {
 		{knife("cylinder.b.weight.piston", "310", "new.piston", "250"), "reciprocating 1110 g", "reciprocating 1060 g"},
 		{knife("cylinder.b.new.piston", "260", "new.piston", "250"), "reciprocating 1100 g", "reciprocating 1010 g"},
 	} {
-		a := Answer(row.f, Balance)
+		a := Answer(row.f, drilling.Step.Name)
 		assert.Contains(t, strings.ToLower(said(a, "balance.weights")), row.found)
 		assert.Contains(t, said(a, "balance.new"), row.runs)
 	}
@@ -147,7 +151,7 @@ func TestAFurtherCylinderIsAsTheFirstWhereItIsBlank(t *testing.T) {
 // weight leaves a 90° V-twin no primary force. A long rod leaves hardly any other.
 func TestNinetyDegreeTwinAtHalf(t *testing.T) {
 	peak := func(bank string) float64 {
-		a := Answer(knife("cylinder.b.bank", bank, "knife.what", "stated", "knife.stated", "50", "rod.centres", "3900"), Balance)
+		a := Answer(knife("cylinder.b.bank", bank, "knife.what", "stated", "knife.stated", "50", "rod.centres", "3900"), drilling.Step.Name)
 		require.Empty(t, a.Faults())
 		return value(t, a, "balance.peaks/0/target_n")
 	}
@@ -156,14 +160,14 @@ func TestNinetyDegreeTwinAtHalf(t *testing.T) {
 
 // ISO 21940-11: G 6.3 at 3000 rpm is 20 g·mm for each kg.
 func TestPermissibleUnbalance(t *testing.T) {
-	a := Answer(knife("balance.whole", "1000", "frame.speeds", "1500 3000", "balance.rolls", "0.5", "balance.rollsat", "50"), Balance)
+	a := Answer(knife("balance.whole", "1000", "frame.speeds", "1500 3000", "balance.rolls", "0.5", "balance.rollsat", "50"), drilling.Step.Name)
 	assert.InDelta(t, 20, value(t, a, "balance.permits_gmm"), 0.1)
 	assert.Contains(t, said(a, "balance.shows"), "25 g·mm")
 	assert.Contains(t, said(a, "balance.shows"), "not fine enough")
 }
 
 // withPlan puts a plan's holes into a job.
-func withPlan(f form.Form, plan *Answers) form.Form {
+func withPlan(f form.Form, plan *bench.Answers) form.Form {
 	f = maps.Clone(f)
 	for _, e := range plan.Entries {
 		if !strings.HasPrefix(e.Name, "say.") {
@@ -184,18 +188,18 @@ func TestPlannedHolesReachTheTarget(t *testing.T) {
 		knife("new.piston", "280", "drill.set", "inch", "plan.wheels", "drive"),
 		knife("new.piston", "340", "plug.density", "17500", "knife.what", "stated", "knife.stated", "55"),
 	} {
-		plan := Plan(f, "k")
+		plan := drilling.Plan(f, "k")
 		require.Equal(t, "Planned.", said(plan, "plan.said"))
 		f = withPlan(f, plan)
 		require.Empty(t, form.Check(f))
-		a := Answer(f, Balance)
+		a := Answer(f, drilling.Step.Name)
 		require.Empty(t, a.Faults())
 		assert.InDelta(t, value(t, a, "balance.target_percent"), value(t, a, "balance.planned_factor_percent"), 0.51)
 		rec := value(t, a, "balance.reciprocating_g")
 		unplanned := maps.Clone(f)
 		maps.DeleteFunc(unplanned, func(name, _ string) bool { return strings.HasPrefix(name, "hole.") })
 		// with no hole the factor is off by the whole moment along 12
-		b := Answer(unplanned, Balance)
+		b := Answer(unplanned, drilling.Step.Name)
 		hour := value(t, b, "balance.remove/0/hour")
 		along := value(t, b, "balance.remove/0/moment_gmm") * math.Cos(hour*math.Pi/6)
 		before := value(t, b, "balance.target_percent") - 100*along/40/rec
@@ -262,7 +266,7 @@ func TestImpossibleFiguresAreSaidBesideTheField(t *testing.T) {
 		{knife("after.drive", "20"), "after.drive", "no hole is planned"},
 		{knife("weight.piston", "a lot"), "weight.piston", "a lot"},
 	} {
-		a := Answer(row.f, Balance)
+		a := Answer(row.f, drilling.Step.Name)
 		e, ok := a.Get("error." + row.field)
 		require.True(t, ok, "%s: %v", row.field, a.Faults())
 		assert.Contains(t, e.Text, row.says)
@@ -271,9 +275,9 @@ func TestImpossibleFiguresAreSaidBesideTheField(t *testing.T) {
 }
 
 func TestRodsEndsAgainstTheWhole(t *testing.T) {
-	assert.Contains(t, said(Answer(knife(), Balance), "rod.check"), "within 0 g; the scale’s step allows 1.5 g")
-	assert.Contains(t, said(Answer(knife("weight.rod", "480"), Balance), "rod.check"), "12 g lighter than the whole")
-	a := Answer(knife("weight.big", "", "balance.scale", "0.1"), Balance)
+	assert.Contains(t, said(Answer(knife(), drilling.Step.Name), "rod.check"), "within 0 g; the scale’s step allows 1.5 g")
+	assert.Contains(t, said(Answer(knife("weight.rod", "480"), drilling.Step.Name), "rod.check"), "12 g lighter than the whole")
+	a := Answer(knife("weight.big", "", "balance.scale", "0.1"), drilling.Step.Name)
 	assert.InDelta(t, 760, value(t, a, "balance.rotating_g"), 1e-9, "the end not weighed is what the other leaves")
 }
 
@@ -288,26 +292,26 @@ func TestWhatIsWantedIsAskedForInOrder(t *testing.T) {
 		{"Balance factor 60", "weight.piston", "nonsense"},
 		{"Mend", "weight.piston", "422"},
 	} {
-		assert.Contains(t, said(Answer(f, Balance), "balance.headline"), row.says)
+		assert.Contains(t, said(Answer(f, drilling.Step.Name), "balance.headline"), row.says)
 		f[row.field] = row.text
 	}
 }
 
 func TestAfterDrilling(t *testing.T) {
 	f := knife("new.piston", "250")
-	f = withPlan(f, Plan(f, "k"))
+	f = withPlan(f, drilling.Plan(f, "k"))
 	planned := 0.0
-	a := Answer(f, Balance)
+	a := Answer(f, drilling.Step.Name)
 	for i := range f.Rows("hole") {
 		planned += value(t, a, "balance.holes/"+strconv.Itoa(i)+"/removed_g")
 	}
 	f["after.drive"], f["after.timing"] = number(math.Round(planned)), number(math.Round(planned/2))
-	a = Answer(f, Balance)
+	a = Answer(f, drilling.Step.Name)
 	assert.Contains(t, said(a, "after.drive"), "as planned")
 	assert.Contains(t, said(a, "after.timing"), "Still to come off")
 
-	f = withPlan(f, &Answers{}) // a copy
-	for name, text := range Drilled(f, "n") {
+	f = withPlan(f, &bench.Answers{}) // a copy
+	for name, text := range drilling.Drilled(f, "n") {
 		f[name] = text
 	}
 	maps.DeleteFunc(f, func(_, text string) bool { return text == "" })
@@ -316,22 +320,22 @@ func TestAfterDrilling(t *testing.T) {
 	assert.NotEmpty(t, f.Rows("keep"))
 	assert.Equal(t, "250", f["weight.piston"])
 	assert.Equal(t, "60", f["target.factor"])
-	assert.Contains(t, said(Answer(f, Balance), "balance.headline"), "Now the knife-edges")
+	assert.Contains(t, said(Answer(f, drilling.Step.Name), "balance.headline"), "Now the knife-edges")
 	f["knife.whole.hung"] = "172" // 0.6 × 500 − 128
-	assert.Contains(t, said(Answer(f, Balance), "balance.do"), "Leave it")
+	assert.Contains(t, said(Answer(f, drilling.Step.Name), "balance.do"), "Leave it")
 	f["knife.whole.hung"] = "180"
-	assert.Contains(t, said(Answer(f, Balance), "balance.do"), "off each wheel at 6")
-	assert.Equal(t, "Planned.", said(Plan(f, "m"), "plan.said"), "beside the holes that are there")
+	assert.Contains(t, said(Answer(f, drilling.Step.Name), "balance.do"), "off each wheel at 6")
+	assert.Equal(t, "Planned.", said(drilling.Plan(f, "m"), "plan.said"), "beside the holes that are there")
 }
 
 func TestATargetOutOfReachSaysWhatWouldFreeIt(t *testing.T) {
 	f := knife("new.piston", "100", "drill.from", "5", "drill.to", "6", "drill.holes", "2")
-	plan := Plan(f, "k")
+	plan := drilling.Plan(f, "k")
 	assert.Contains(t, said(plan, "plan.said"), "Out of reach on the drive wheel: ")
 	assert.Contains(t, said(plan, "plan.said"), "Any of these would free it: ")
 	assert.NotEmpty(t, withPlan(f, plan).Rows("hole"), "the closest is drawn all the same")
 	assert.Equal(t, "Now the knife-edges: what hangs at the small end when the crank stays wherever it is put?",
-		said(Plan(knife("knife.whole.hung", ""), "k"), "plan.said"))
+		said(drilling.Plan(knife("knife.whole.hung", ""), "k"), "plan.said"))
 }
 
 // Whatever is typed, the answers hold no NaN and the core stands. Seed 7.
@@ -349,13 +353,13 @@ func TestAnyJobIsAnswered(t *testing.T) {
 		for range 1 + rng.Intn(25) {
 			f[names[rng.Intn(len(names))]] = texts[rng.Intn(len(texts))]
 		}
-		for _, e := range Answer(f, Balance).Entries {
+		for _, e := range Answer(f, drilling.Step.Name).Entries {
 			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s of %v", e.Name, f)
 			assert.NotContains(t, e.Text, "NaN", "%s of %v", e.Name, f)
 		}
 		if i%10 == 0 {
-			assert.NotEmpty(t, said(Plan(f, "k"), "plan.said"), "%v", f)
-			Drilled(f, "n")
+			assert.NotEmpty(t, said(drilling.Plan(f, "k"), "plan.said"), "%v", f)
+			drilling.Drilled(f, "n")
 		}
 	}
 }
@@ -364,7 +368,7 @@ func TestAHoleInBothWheelsGoesByEachPicturesNumber(t *testing.T) {
 	f := knife(
 		"hole.a.order", "1", "hole.a.wheel", "drive", "hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10",
 		"hole.b.order", "2", "hole.b.radius", "60", "hole.b.hour", "5", "hole.b.drill", "10", "hole.b.depth", "10")
-	assert.Contains(t, said(Answer(f, Balance), "hole.b.said"), "2 and 1. drive and timing wheel:")
+	assert.Contains(t, said(Answer(f, drilling.Step.Name), "hole.b.said"), "2 and 1. drive and timing wheel:")
 	f["hole.a.wheel"] = "both"
-	assert.Contains(t, said(Answer(f, Balance), "hole.b.said"), "2. each wheel:")
+	assert.Contains(t, said(Answer(f, drilling.Step.Name), "hole.b.said"), "2. each wheel:")
 }

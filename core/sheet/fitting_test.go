@@ -318,5 +318,5 @@ func TestAnyTextIsAnswered(t *testing.T) {
 func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
 	a := Answer(form.Form{"bigend.pin": "thirty"}, fitting.Measure.Name)
 	assert.NotEmpty(t, told(t, a, "error.bigend.pin"))
-	assert.Equal(t, mendIt, told(t, a, "say.measure.headline"))
+	assert.Equal(t, bench.MendIt, told(t, a, "say.measure.headline"))
 }

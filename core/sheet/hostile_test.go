@@ -14,6 +14,7 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	drilling "pintwelve/core/step/balance"
 	"pintwelve/testdata/links"
 )
 
@@ -133,6 +134,6 @@ func spoil(t *testing.T, job form.Form, random *rand.Rand, text string) {
 	require.NotPanics(t, func() {
 		Done(f, [2]string{"x1", "x2"}, "x3")
 		Again(f, "x4")
-		Drilled(f, "x5")
+		drilling.Drilled(f, "x5")
 	}, strconv.Quote(text))
 }

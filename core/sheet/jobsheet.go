@@ -6,7 +6,9 @@ import (
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
+	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
+	"pintwelve/core/step/lighten"
 )
 
 // Sheet is the part that sums a job up: for the customer in plain words, and for
@@ -126,8 +128,8 @@ type sheetPart struct {
 
 var sheetParts = [...]sheetPart{
 	{fitting.Found.Name, apart(&fitting.Found), fitting.Found.Fields},
-	{Lighten, lighten, "cut. made. swing. "},
-	{Balance, balancing, "weight. knife. hole. cylinder. "},
+	{lighten.Step.Name, apart(&lighten.Step), lighten.Step.Fields},
+	{balance.Step.Name, apart(&balance.Step), balance.Step.Fields},
 	{fitting.Measure.Name, apart(&fitting.Measure), fitting.Measure.Fields},
 	{fitting.PressUp.Name, apart(&fitting.PressUp), fitting.PressUp.Fields},
 	{fitting.Cases.Name, apart(&fitting.Cases), fitting.Cases.Fields},

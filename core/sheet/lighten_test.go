@@ -13,6 +13,8 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	drilling "pintwelve/core/step/balance"
+	"pintwelve/core/step/lighten"
 )
 
 // single is a wheel of a 500 cc single (common practice, no source): 200 mm ×
@@ -37,7 +39,7 @@ func ring(from, to, depth float64) (g, kgm2 float64) {
 // EN 10060 and handbook tables: a round bar of 100 mm weighs 61.65 kg/m, at
 // 7850 kg/m³.
 func TestARoundBarWeighsWhatTheTableSays(t *testing.T) {
-	a := Answer(form.Form{"wheel.drive.diameter": "100", "wheel.drive.width": "500", "wheel.drive.bore": "0"}, Lighten)
+	a := Answer(form.Form{"wheel.drive.diameter": "100", "wheel.drive.width": "500", "wheel.drive.bore": "0"}, lighten.Step.Name)
 	assert.InDelta(t, 61650.0/2, value(t, a, "lighten.drive.before_g"), 5)
 	assert.InDelta(t, 61.65/2*0.1*0.1/8, value(t, a, "lighten.drive.before_kgm2"), 1e-5)
 	assert.Equal(t, "Each wheel weighs 30827 g, as drawn.", text(a, "say.lighten.headline"))
@@ -50,18 +52,18 @@ func TestOneIsSaidAsOne(t *testing.T) {
 		job        form.Form
 		name, says string
 	}{
-		{Lighten, form.Form{"swing.a.taps": "0"}, "say.swing.a.line", "1 pass so far;"},
-		{Lighten, form.Form{"swing.a.taps": "0 0.4"}, "say.swing.a.line", "2 passes so far;"},
-		{Lighten, single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
+		{lighten.Step.Name, form.Form{"swing.a.taps": "0"}, "say.swing.a.line", "1 pass so far;"},
+		{lighten.Step.Name, form.Form{"swing.a.taps": "0 0.4"}, "say.swing.a.line", "2 passes so far;"},
+		{lighten.Step.Name, single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
 		{True, form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "given", "pass.1.drive.hours": "12", "pass.1.drive.turn": "1 2"}, "error.pass.1.drive.turn", "2 readings for 1 hour:"},
-		{Balance, knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
+		{drilling.Step.Name, knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
 	} {
 		assert.Contains(t, text(Answer(row.job, row.part), row.name), row.says)
 	}
 }
 
 func TestAWheelHeavierThanItWasIsWeighedAgain(t *testing.T) {
-	a := Answer(single(form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5500"}), Lighten)
+	a := Answer(single(form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5500"}), lighten.Step.Name)
 	assert.Equal(t, "5500 g is more than the 5400 g it weighed before: weigh both again", text(a, "error.wheel.drive.after"))
 }
 
@@ -76,7 +78,7 @@ func TestEachCutIsARingOfMetal(t *testing.T) {
 		{"face, over the rim", form.Form{"cut.1.kind": "face", "cut.1.depth": "1.5"}, 0, 0, 0},
 		{"recess from the other side", form.Form{"cut.1.side": "inner", "cut.1.from": "160", "cut.1.to": "200", "cut.1.depth": "2"}, 160, 200, 2},
 	} {
-		a := Answer(single(row.cut), Lighten)
+		a := Answer(single(row.cut), lighten.Step.Name)
 		g, kgm2 := ring(row.from, row.to, row.deep)
 		if row.deep == 0 {
 			hubG, hubJ := ring(24, 60, 1.5)
@@ -89,7 +91,7 @@ func TestEachCutIsARingOfMetal(t *testing.T) {
 		}
 		assert.Contains(t, text(a, "picture.lighten.drive"), "<svg", row.name)
 	}
-	a := Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10"}), Lighten)
+	a := Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10"}), lighten.Step.Name)
 	g, kgm2 := ring(0, 10, 18)
 	assert.InDelta(t, 6*g, value(t, a, "lighten.drive.off_g"), 1e-9)
 	assert.InDelta(t, 6*(kgm2+g/1000*0.055*0.055), value(t, a, "lighten.drive.off_kgm2"), 1e-12, "by parallel axes")
@@ -97,7 +99,7 @@ func TestEachCutIsARingOfMetal(t *testing.T) {
 
 // 0.75 kg off each wheel of a 500 cc single: common practice, no source.
 func TestThreeQuartersOfAKiloOffEachWheel(t *testing.T) {
-	a := Answer(single(form.Form{"lighten.off": "0.75 kg", "cut.1.from": "48", "cut.1.to": "168"}), Lighten)
+	a := Answer(single(form.Form{"lighten.off": "0.75 kg", "cut.1.from": "48", "cut.1.to": "168"}), lighten.Step.Name)
 	assert.InDelta(t, 5400, value(t, a, "lighten.drive.before_g"), 60)
 	assert.InDelta(t, 750, value(t, a, "lighten.timing.off_g"), 1e-6)
 	// By hand: the ring to the depth found, less what the recess had taken.
@@ -128,7 +130,7 @@ func TestEveryBlankSizeIsFoundForTheWeight(t *testing.T) {
 		{"holes", form.Form{"cut.1.kind": "holes", "cut.1.drill": "12", "cut.1.circle": "110"}, " holes"},
 	} {
 		row.cut["lighten.off"] = "100"
-		a := Answer(single(row.cut), Lighten)
+		a := Answer(single(row.cut), lighten.Step.Name)
 		assert.Contains(t, text(a, "say.cut.1.line"), row.says, "%v", row.cut)
 		off := value(t, a, "lighten.drive.off_g")
 		within := 1e-6
@@ -139,29 +141,29 @@ func TestEveryBlankSizeIsFoundForTheWeight(t *testing.T) {
 		// Typed in, what was found takes off as much.
 		again := single(row.cut)
 		again["cut.1."+row.blank] = number(value(t, a, "lighten.drive.found"))
-		assert.InDelta(t, off, value(t, Answer(again, Lighten), "lighten.drive.off_g"), 1e-6, "%v", row.cut)
+		assert.InDelta(t, off, value(t, Answer(again, lighten.Step.Name), "lighten.drive.off_g"), 1e-6, "%v", row.cut)
 	}
 }
 
 func TestAPlanThatCannotSaysWhatTheMostIs(t *testing.T) {
-	a := Answer(single(form.Form{"lighten.off": "750", "cut.1.kind": "rim"}), Lighten)
+	a := Answer(single(form.Form{"lighten.off": "750", "cut.1.kind": "rim"}), lighten.Step.Name)
 	most, _ := ring(190, 200, 28)
 	assert.Equal(t, "Cut 1 can’t take 750 g off each wheel. The most is "+strconv.Itoa(int(math.Round(most)))+
 		" g, down to ⌀ 190 mm: beyond that the rim’s depth would be under 15 mm.", text(a, "say.lighten.then"))
 	assert.Equal(t, text(a, "say.lighten.then"), text(a, "say.cut.1.line"))
 	e, _ := a.Get("lighten.drive.found")
 	assert.Equal(t, bench.Null, e.Kind)
-	a = Answer(single(form.Form{"lighten.off": "100", "lighten.web": "20", "cut.1.from": "60", "cut.1.to": "160"}), Lighten)
+	a = Answer(single(form.Form{"lighten.off": "100", "lighten.web": "20", "cut.1.from": "60", "cut.1.to": "160"}), lighten.Step.Name)
 	assert.Equal(t, "Cut 1 can take nothing off each wheel: the web would be under 20 mm.", text(a, "say.lighten.then"))
 }
 
 func TestACutSaysWhatItLacks(t *testing.T) {
-	a := Answer(single(form.Form{"cut.1.order": "1", "cut.2.order": "2", "cut.2.kind": "holes"}), Lighten)
+	a := Answer(single(form.Form{"cut.1.order": "1", "cut.2.order": "2", "cut.2.kind": "holes"}), lighten.Step.Name)
 	assert.Equal(t, "Still to give: the inner diameter, the outer diameter, the depth.", text(a, "say.cut.1.line"))
 	assert.Equal(t, "Still to give: the circle’s diameter, the drill, the number of holes.", text(a, "say.cut.2.line"))
 	assert.Empty(t, a.Faults())
 	// A weight settles one figure, of one cut.
-	a = Answer(single(form.Form{"lighten.off": "100", "cut.1.order": "1", "cut.1.kind": "face", "cut.2.order": "2", "cut.2.kind": "rim"}), Lighten)
+	a = Answer(single(form.Form{"lighten.off": "100", "cut.1.order": "1", "cut.1.kind": "face", "cut.2.order": "2", "cut.2.kind": "rim"}), lighten.Step.Name)
 	assert.Contains(t, text(a, "say.cut.1.line"), "deep")
 	assert.Equal(t, "Still to give: the new diameter.", text(a, "say.cut.2.line"))
 }
@@ -170,7 +172,7 @@ func TestMetalIsCountedOnceAndSaidSo(t *testing.T) {
 	a := Answer(single(form.Form{
 		"cut.1.order": "1", "cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10",
 		"cut.2.order": "2", "cut.2.from": "70", "cut.2.to": "150", "cut.2.depth": "8",
-	}), Lighten)
+	}), lighten.Step.Name)
 	hole, _ := ring(0, 10, 18)
 	lost, _ := ring(0, 10, 3)
 	recess, _ := ring(70, 150, 3)
@@ -183,7 +185,7 @@ func TestEachWheelHasItsOwnCuts(t *testing.T) {
 	a := Answer(single(form.Form{
 		"wheel.timing.width": "26", "cut.1.kind": "face", "cut.1.depth": "1", "cut.1.wheel": "drive",
 		"cut.2.order": "2", "cut.2.kind": "rim", "cut.2.rim": "198",
-	}), Lighten)
+	}), lighten.Step.Name)
 	rim, _ := ring(198, 200, 26)
 	assert.InDelta(t, rim, value(t, a, "lighten.timing.off_g"), 1e-9)
 	hub, _ := ring(24, 60, 1)
@@ -199,7 +201,7 @@ func TestWhatItDoes(t *testing.T) {
 	a := Answer(single(form.Form{
 		"cut.1.kind": "rim", "cut.1.rim": "190",
 		"lighten.idle": "900", "lighten.gears": "14 5", "lighten.tyre": "310", "lighten.rest": "3 kg",
-	}), Lighten)
+	}), lighten.Step.Name)
 	before, after := value(t, a, "lighten.before_kgm2"), value(t, a, "lighten.after_kgm2")
 	_, off := ring(190, 200, 28)
 	assert.InDelta(t, 2*off, before-after, 1e-12)
@@ -210,7 +212,7 @@ func TestWhatItDoes(t *testing.T) {
 	assert.Contains(t, text(a, "say.lighten.balance"), "stays as it was")
 	assert.Empty(t, text(a, "say.lighten.uneven"))
 	// One hole is on one side: its weight at 55 mm, carried to the throw of 42 mm.
-	a = Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "1", "cut.1.circle": "110", "cut.1.drill": "10", "cut.1.wheel": "drive"}), Lighten)
+	a = Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "1", "cut.1.circle": "110", "cut.1.drill": "10", "cut.1.wheel": "drive"}), lighten.Step.Name)
 	hole, _ := ring(0, 10, 18)
 	assert.InDelta(t, hole*55, value(t, a, "lighten.balance_change_gmm"), 1e-6)
 	assert.Equal(t, "To the balance", text(a, "say.lighten.uneven"))
@@ -223,29 +225,29 @@ func TestABossMakesAnEvenCutUneven(t *testing.T) {
 	f := single(form.Form{"throw": "42", "wheel.drive.boss": "44", "wheel.drive.pinhole": "25"})
 	drill, _ := ring(0, 25, 28-5)
 	boss, _ := ring(0, 44, 5)
-	plain := value(t, Answer(single(nil), Lighten), "lighten.drive.before_g")
+	plain := value(t, Answer(single(nil), lighten.Step.Name), "lighten.drive.before_g")
 	f["made.b.depth"] = "" // a recess on the outer side alone, wide of the boss
 	f["made.a.from"] = "30"
-	a := Answer(f, Lighten)
+	a := Answer(f, lighten.Step.Name)
 	recess, _ := ring(30, 60, 5)
 	inner, _ := ring(60, 160, 5)
 	assert.InDelta(t, plain+inner-recess+boss-drill-(drill/(28-5)*5), value(t, a, "lighten.drive.before_g"), 25, "the boss hangs over the recess's edge")
 	assert.Equal(t, "Still to give: the depth.", text(a, "say.made.b.line"))
 	f["cut.1.kind"], f["cut.1.depth"] = "face", "2"
-	assert.Contains(t, text(Answer(f, Lighten), "say.lighten.balance"), "balance the crank after this")
+	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.lighten.balance"), "balance the crank after this")
 }
 
 // The section shows what the wheel came with: the pin's boss in its recess, the
 // pin's hole through it, and of a ring of holes one.
 func TestTheSectionShowsBossAndHoles(t *testing.T) {
 	f := single(form.Form{"throw": "42"})
-	bare := text(Answer(f, Lighten), "picture.lighten.drive")
+	bare := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	f["wheel.drive.boss"], f["wheel.drive.pinhole"] = "44", "25"
-	pin := text(Answer(f, Lighten), "picture.lighten.drive")
+	pin := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	for name, text := range map[string]string{"kind": "holes", "holes": "6", "circle": "160", "drill": "12", "depth": "10"} {
 		f["made.z."+name] = text
 	}
-	ring := text(Answer(f, Lighten), "picture.lighten.drive")
+	ring := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	for i, picture := range []string{bare, pin, ring} {
 		assert.Equal(t, i, strings.Count(picture, `class="op"`), picture)
 	}
@@ -256,25 +258,25 @@ func TestTheSectionShowsBossAndHoles(t *testing.T) {
 // memory): 88 ft/s, 774 lb/in².
 func TestARimOfCastIronIsPulledAsTheHandbookSays(t *testing.T) {
 	rpm := 88 * 0.3048 / (math.Pi * 0.2) * 60
-	a := Answer(single(form.Form{"lighten.material": "iron", "lighten.top": number(rpm)}), Lighten)
+	a := Answer(single(form.Form{"lighten.material": "iron", "lighten.top": number(rpm)}), lighten.Step.Name)
 	assert.InDelta(t, 88*0.3048, value(t, a, "lighten.drive.rim_ms"), 1e-9)
 	assert.InEpsilon(t, 88*88/10*0.00689476, value(t, a, "lighten.drive.thin_ring_mpa"), 0.04)
 	assert.Equal(t, "7200 kg/m³", text(a, "assumed.lighten.density"))
-	a = Answer(single(form.Form{"lighten.density": "7300", "lighten.strength": "20", "lighten.top": "9000"}), Lighten)
+	a = Answer(single(form.Form{"lighten.density": "7300", "lighten.strength": "20", "lighten.top": "9000"}), lighten.Step.Name)
 	assert.Contains(t, text(a, "say.lighten.burst"), "It would burst at 9000 rpm.")
 	assert.InDelta(t, 7300*math.Pow(math.Pi*0.2*150, 2)/1e6, value(t, a, "lighten.drive.thin_ring_mpa"), 1e-9, "ρ v²")
 }
 
 func TestThinWallsAreSaidBesideTheirField(t *testing.T) {
-	a := Answer(single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), Lighten)
+	a := Answer(single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), lighten.Step.Name)
 	assert.Equal(t, "Too thin: the web of each wheel 7 mm at ⌀ 60 mm, 10 mm asked.", text(a, "say.lighten.thin"))
 	assert.Equal(t, text(a, "say.lighten.thin"), text(a, "say.lighten.thin.drive.web"))
-	a = Answer(single(form.Form{"made.a.depth": "16", "cut.1.kind": "rim", "cut.1.rim": "198"}), Lighten)
+	a = Answer(single(form.Form{"made.a.depth": "16", "cut.1.kind": "rim", "cut.1.rim": "198"}), lighten.Step.Name)
 	assert.Empty(t, text(a, "say.lighten.thin"), "a web that no cut has thinned is the maker's")
 }
 
 func TestWeighIn(t *testing.T) {
-	plain := value(t, Answer(single(nil), Lighten), "lighten.drive.before_g")
+	plain := value(t, Answer(single(nil), lighten.Step.Name), "lighten.drive.before_g")
 	for _, row := range []struct{ before, after, drawn, weighed string }{
 		{"5449", "", "The drawing comes to 5449 g, as the scale says.", ""},
 		{"5440", "4687", "The drawing comes to 5449 g, 9 g over the scale (0.2%).", "Off: 753 g, 750 g planned: 3 g too much."},
@@ -285,7 +287,7 @@ func TestWeighIn(t *testing.T) {
 		if row.after != "" {
 			f["wheel.drive.after"] = row.after
 		}
-		a := Answer(f, Lighten)
+		a := Answer(f, lighten.Step.Name)
 		assert.Equal(t, row.drawn, text(a, "say.lighten.drive.drawn"))
 		assert.Equal(t, row.weighed, text(a, "say.lighten.drive.weighed"))
 		assert.Empty(t, text(a, "say.lighten.timing.drawn"))
@@ -312,14 +314,14 @@ func TestASwingFindsTheInertia(t *testing.T) {
 	kg, j, arm := 5.449, 0.02957, 0.08
 	period := 2 * math.Pi * math.Sqrt((j+kg*arm*arm)/(kg*9.80665*arm)) * (1 + math.Pow(5*math.Pi/180, 2)/16)
 	f := single(form.Form{"swing.1.arm": "80", "swing.1.armpm": "0.2", "swing.1.taps": taps(period, 60, 0.02, rng)})
-	a := Answer(f, Lighten)
+	a := Answer(f, lighten.Step.Name)
 	plus := value(t, a, "lighten.swings/0/plus_kgm2")
 	assert.Less(t, plus, 0.05*j)
 	assert.InDelta(t, j, value(t, a, "lighten.swings/0/inertia_kgm2"), plus)
 	assert.Equal(t, value(t, a, "lighten.swings/0/inertia_kgm2"), value(t, a, "lighten.drive.before_kgm2"), "the swing counts")
 	assert.Equal(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "for a like wheel too")
 	f["wheel.timing.width"] = "27"
-	a = Answer(f, Lighten)
+	a = Answer(f, lighten.Step.Name)
 	assert.NotEqual(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "but not for another")
 	delete(f, "wheel.timing.width")
 	assert.Contains(t, text(a, "say.swing.1.line"), "over 29.5 swings.")
@@ -328,17 +330,17 @@ func TestASwingFindsTheInertia(t *testing.T) {
 	delete(f, "made.a.depth")
 	delete(f, "made.b.depth")
 	f["swing.1.mass"] = "5449"
-	assert.Contains(t, text(Answer(f, Lighten), "say.swing.1.inertia"), "lies outside that")
+	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.swing.1.inertia"), "lies outside that")
 	// Ten times the possible period is refused, with what would do.
 	f["swing.1.taps"] = taps(10*period, 20, 0.02, rng)
-	a = Answer(f, Lighten)
+	a = Answer(f, lighten.Step.Name)
 	assert.Contains(t, text(a, "error.swing.1.taps"), "a swing can’t be, with this arm in a wheel of this size")
 	assert.Equal(t, "Mend the figure marked Wrong below.", text(a, "say.lighten.headline"))
 	// Taps one way, said to be both.
 	f["swing.1.taps"] = taps(2*period, 20, 0.02, rng)
-	assert.Contains(t, text(Answer(f, Lighten), "error.swing.1.taps"), "Was the mark tapped one way only?")
+	assert.Contains(t, text(Answer(f, lighten.Step.Name), "error.swing.1.taps"), "Was the mark tapped one way only?")
 	f["swing.1.passes"] = "one"
-	assert.Empty(t, text(Answer(f, Lighten), "error.swing.1.taps"))
+	assert.Empty(t, text(Answer(f, lighten.Step.Name), "error.swing.1.taps"))
 }
 
 func TestASwingOfTheCrankTellsWhatElseTurns(t *testing.T) {
@@ -346,13 +348,13 @@ func TestASwingOfTheCrankTellsWhatElseTurns(t *testing.T) {
 	kg, j, arm := 15.0, 0.065, 0.07
 	period := 2 * math.Pi * math.Sqrt((j+kg*arm*arm)/(kg*9.80665*arm)) * (1 + math.Pow(5*math.Pi/180, 2)/16)
 	f := single(form.Form{"swing.1.of": "crank", "swing.1.arm": "70", "swing.1.taps": taps(period, 60, 0, rng), "cut.1.kind": "face", "cut.1.depth": "1"})
-	assert.Equal(t, "Still to give: the weight.", text(Answer(f, Lighten), "say.swing.1.lacks"))
+	assert.Equal(t, "Still to give: the weight.", text(Answer(f, lighten.Step.Name), "say.swing.1.lacks"))
 	f["swing.1.mass"] = "15 kg"
-	a := Answer(f, Lighten)
+	a := Answer(f, lighten.Step.Name)
 	assert.InDelta(t, j, value(t, a, "lighten.before_kgm2"), value(t, a, "lighten.swings/0/plus_kgm2"))
 	assert.Contains(t, text(a, "say.lighten.whole"), "The whole crank: ")
 	f["swing.1.mass"] = "5 kg"
-	assert.Contains(t, text(Answer(f, Lighten), "say.lighten.swungless"), "less than its wheels alone")
+	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.lighten.swungless"), "less than its wheels alone")
 }
 
 func TestWhatCannotBeCutIsToldBesideItsField(t *testing.T) {
@@ -387,7 +389,7 @@ func TestWhatCannotBeCutIsToldBesideItsField(t *testing.T) {
 		{"swing.1.arm", form.Form{"swing.1.arm": "120", "swing.1.taps": "0 .4 .8 1.2 1.6 2 2.4"}, "120 mm won’t do: 1 mm to 100 mm will"},
 		{"swing.1.end", form.Form{"swing.1.arm": "80", "swing.1.end": "9", "swing.1.taps": "0 .4 .8 1.2 1.6 2 2.4"}, "the swing can’t grow"},
 	} {
-		a := Answer(single(row.job), Lighten)
+		a := Answer(single(row.job), lighten.Step.Name)
 		assert.Contains(t, text(a, "error."+row.field), row.says, "%v", row.job)
 		assert.Equal(t, "Mend the figure marked Wrong below.", text(a, "say.lighten.headline"), "%v", row.job)
 	}
@@ -431,6 +433,6 @@ func BenchmarkLighten(b *testing.B) {
 		"cut.2.order": "2", "cut.2.from": "48", "cut.2.to": "168",
 	})
 	for b.Loop() {
-		Answer(f, Lighten)
+		Answer(f, lighten.Step.Name)
 	}
 }

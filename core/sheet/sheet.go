@@ -7,17 +7,15 @@ package sheet
 import (
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
+	"pintwelve/core/step/lighten"
 	"pintwelve/core/unit"
 )
 
-// Parts of the bench, each with its own answers; the page asks for the one that
-// it shows.
-const (
-	True    = "true"
-	Lighten = "lighten"
-	Balance = "balance"
-)
+// True is the part that trues: its first screen, with ".more" what stands below that,
+// with ".values" what is for others than the page.
+const True = "true"
 
 // Answer answers a part of a form, or with part "" the whole of it but for the
 // sheet, which says the same again, and for how to measure.
@@ -41,8 +39,8 @@ var parts = [...]struct {
 	{True, truing},
 	{True + ".more", truingMore},
 	{True + ".values", truingValues},
-	{Lighten, lighten},
-	{Balance, balancing},
+	{lighten.Step.Name, apart(&lighten.Step)},
+	{balance.Step.Name, apart(&balance.Step)},
 	{fitting.Order.Name, apart(&fitting.Order)},
 	{fitting.Found.Name, apart(&fitting.Found)},
 	{fitting.Measure.Name, apart(&fitting.Measure)},

@@ -1,8 +1,9 @@
-package sheet
+package lighten
 
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
@@ -11,9 +12,9 @@ import (
 
 // lightening is the wheels and what is taken off them.
 type lightening struct {
-	ends
-	*Answers
-	r          *form.Reader
+	bench.Ends
+	*bench.Answers
+	r          form.Fields
 	throw      float64
 	material   flywheel.Material
 	least      flywheel.Least
@@ -45,18 +46,16 @@ type lightened struct {
 // wheelDims are a wheel's figures as measured, mm.
 type wheelDims struct{ diameter, width, bore, boss, pinHole float64 }
 
-func (w *lightened) at(name string) string { return "wheel." + w.side + "." + name }
-
 // lighten answers the step "Lighten".
-func lighten(a *Answers, r *form.Reader) {
+func lighten(a *bench.Answers, r form.Fields) {
 	before := len(r.Problems)
-	l := &lightening{Answers: a, ends: readEnds(r), r: r, throw: r.Default("throw"), scaleG: r.Default("lighten.scale")}
+	l := &lightening{Answers: a, Ends: bench.ReadEnds(r), r: r, throw: r.Default(form.Throw), scaleG: r.Default(form.LightenScale)}
 	l.readMaterial()
 	l.least = flywheel.Least{
-		WebMM: r.Default("lighten.web"), RimDepthMM: r.Default("lighten.rimdepth"),
-		RimWidthMM: r.Default("lighten.rimwidth"), HoleMM: r.Default("lighten.holewall"),
+		WebMM: r.Default(form.LightenWeb), RimDepthMM: r.Default(form.LightenRimDepth),
+		RimWidthMM: r.Default(form.LightenRimWidth), HoleMM: r.Default(form.LightenHoleWall),
 	}
-	l.wantedG, _ = r.Number("lighten.off")
+	l.wantedG, _ = r.Number(form.LightenOff)
 	l.made, l.cuts = l.readRows("made", "As made"), l.readRows("cut", "Cut")
 	l.readWheels()
 	for i := range l.wheels {
@@ -66,7 +65,7 @@ func lighten(a *Answers, r *form.Reader) {
 	l.account()
 	l.draw()
 	if len(r.Problems) > before {
-		a.say("lighten.headline", "Mend the figure marked Wrong below.")
+		a.Say("lighten.headline", "Mend the figure marked Wrong below.")
 		return
 	}
 	l.headline()
@@ -76,15 +75,15 @@ func lighten(a *Answers, r *form.Reader) {
 // the stock's.
 func (l *lightening) readMaterial() {
 	stock := flywheel.Steel
-	switch l.r.Word("lighten.material") {
+	switch l.r.Word(form.LightenMaterial) {
 	case "iron":
 		stock = flywheel.CastIron
 	case "ductile":
 		stock = flywheel.DuctileIron
 	}
 	l.material, _ = stock.Material()
-	l.material.DensityKGM3 = l.r.Or("lighten.density", l.material.DensityKGM3)
-	l.material.StrengthMPa = l.r.Or("lighten.strength", l.material.StrengthMPa)
+	l.material.DensityKGM3 = l.r.Or(l.material.DensityKGM3, form.LightenDensity)
+	l.material.StrengthMPa = l.r.Or(l.material.StrengthMPa, form.LightenStrength)
 }
 
 // readWheels reads both wheels. What isn't given of one is taken to be as on
@@ -92,18 +91,21 @@ func (l *lightening) readMaterial() {
 func (l *lightening) readWheels() {
 	for i := range l.wheels {
 		w := &l.wheels[i]
-		w.side = sideNames[i]
-		or := func(name string, standIn float64) float64 {
-			if v, ok := l.r.Number("wheel." + sideNames[1-i] + "." + name); ok {
+		w.side = bench.Sides[i]
+		or := func(id form.ID, standIn float64) float64 {
+			if v, ok := l.r.Number(id, bench.Sides[1-i]); ok {
 				standIn = v
 			}
-			return l.r.Or(w.at(name), standIn)
+			return l.r.Or(standIn, id, w.side)
 		}
-		rim, ok := l.r.Number("rim")
+		rim, ok := l.r.Number(form.Rim)
 		if !ok {
 			rim = math.NaN()
 		}
-		w.dims = wheelDims{or("diameter", rim), or("width", math.NaN()), or("bore", math.NaN()), or("boss", math.NaN()), or("pinhole", math.NaN())}
+		w.dims = wheelDims{
+			or(form.WheelDiameter, rim), or(form.WheelWidth, math.NaN()), or(form.WheelBore, math.NaN()),
+			or(form.WheelBoss, math.NaN()), or(form.WheelPinHole, math.NaN()),
+		}
 	}
 	l.alike = l.wheels[0].dims == l.wheels[1].dims
 	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
@@ -118,7 +120,7 @@ func (l *lightening) work(i int) {
 	w := &l.wheels[i]
 	if i == 1 && l.alike {
 		*w = l.wheels[0]
-		w.side = sideNames[1]
+		w.side = bench.Sides[1]
 		return
 	}
 	if w.ok = l.build(w, i); !w.ok {
@@ -145,18 +147,18 @@ func (l *lightening) build(w *lightened, i int) bool {
 	}
 	account, err := flywheel.Make(w.wheel, l.material.DensityKGM3, cuts...)
 	if err != nil {
-		l.blame(w, err)
+		l.complain(w, err)
 		return false
 	}
 	w.rows, w.wheel = nil, account.Cut
 	w.wheel.Rings, w.wheel.Turned = w.wheel.Turned, nil
 	pin := clock.Vec{T: l.throw}
 	if d.boss > 0 {
-		w.wheel.Bosses = []wheel.Boss{{Side: l.side("lighten.bossside"), At: pin, DiameterMM: d.boss}}
+		w.wheel.Bosses = []wheel.Boss{{Side: l.side(form.LightenBossSide), At: pin, DiameterMM: d.boss}}
 	}
 	if d.pinHole > 0 {
 		if w.wheel, err = w.wheel.Drill(wheel.Outer, wheel.Hole{At: pin, DiameterMM: d.pinHole, Through: true}); err != nil {
-			l.blame(w, err)
+			l.complain(w, err)
 			return false
 		}
 	}
@@ -170,7 +172,7 @@ func (l *lightening) rowsOn(w *lightened, i int) []flywheel.Cut {
 	for _, row := range l.cuts {
 		switch {
 		case !row.on[i] || !row.ready():
-		case row.find == "":
+		case !row.finding:
 			w.rows = append(w.rows, row)
 			cuts = append(cuts, row.cut)
 		case w.found == nil:
@@ -185,7 +187,7 @@ func (l *lightening) rowsOn(w *lightened, i int) []flywheel.Cut {
 func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
 	account, err := flywheel.Make(w.wheel, l.material.DensityKGM3, cuts...)
 	if err != nil {
-		l.blame(w, err)
+		l.complain(w, err)
 		return false
 	}
 	w.account = account
@@ -197,7 +199,7 @@ func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
 func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	off := l.wantedG - w.account.Off().MassG
 	if off <= 0 {
-		l.r.Complain("lighten.off", fill("the cuts whose size is given already take off %", grams(l.wantedG-off, 1)))
+		l.r.Complain(bench.Fill("the cuts whose size is given already take off %", bench.Grams(l.wantedG-off, 1)), form.LightenOff)
 		return
 	}
 	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
@@ -207,12 +209,12 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 		w.rows = append(w.rows, w.found)
 		w.ok = l.make(w, append(cuts, found.Cut))
 		if first := &l.wheels[0]; w == first || first.found != w.found {
-			l.text("found."+w.found.at+w.found.find, bareSize(w.found, w.size))
+			l.Text("found."+w.found.find.Name(w.found.keys(w.found.find)...), bareSize(w.found, w.size))
 		}
 	case *flywheel.Cannot:
 		w.cannot = e
 	case *flywheel.Fault:
-		l.r.Complain("lighten.off", fill("the wheel weighs no more than %", grams(w.account.After.MassG, 1)))
+		l.r.Complain(bench.Fill("the wheel weighs no more than %", bench.Grams(w.account.After.MassG, 1)), form.LightenOff)
 	}
 }
 

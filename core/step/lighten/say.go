@@ -1,10 +1,12 @@
-package sheet
+package lighten
 
 import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 	"pintwelve/core/wheel"
 )
@@ -23,31 +25,31 @@ func (l *lightening) headline() {
 	offD, offT := d.account.Off(), t.account.Off()
 	switch {
 	case !l.isCut() && l.alike:
-		l.say("lighten.headline", "Each wheel weighs %, as drawn.", grams(d.account.Before.MassG, 1))
+		l.Say("lighten.headline", "Each wheel weighs %, as drawn.", bench.Grams(d.account.Before.MassG, 1))
 	case !l.isCut():
-		l.say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", grams(d.account.Before.MassG, 1), grams(t.account.Before.MassG, 1))
+		l.Say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", bench.Grams(d.account.Before.MassG, 1), bench.Grams(t.account.Before.MassG, 1))
 	case l.alike:
-		l.say("lighten.headline", "% off each wheel", grams(offD.MassG, 1))
+		l.Say("lighten.headline", "% off each wheel", bench.Grams(offD.MassG, 1))
 	default:
-		l.say("lighten.headline", "% off the drive wheel, % off the timing wheel", grams(offD.MassG, 1), grams(offT.MassG, 1))
+		l.Say("lighten.headline", "% off the drive wheel, % off the timing wheel", bench.Grams(offD.MassG, 1), bench.Grams(offT.MassG, 1))
 	}
 	if l.isCut() {
-		off := percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
-		l.say("lighten.inertia", "% of the inertia off", off)
-		l.say("lighten.total", "In all % and % of the inertia off both wheels.", grams(offD.MassG+offT.MassG, 1), off)
-		l.say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
+		off := bench.Percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
+		l.Say("lighten.inertia", "% of the inertia off", off)
+		l.Say("lighten.total", "In all % and % of the inertia off both wheels.", bench.Grams(offD.MassG+offT.MassG, 1), off)
+		l.Say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
 	}
 	switch w := l.cannot(); {
 	case w != nil:
-		l.text("say.lighten.then", l.cannotWords(w))
+		l.Text("say.lighten.then", l.cannotWords(w))
 	case d.planned || t.planned:
-		l.text("say.lighten.then", l.foundWords())
+		l.Text("say.lighten.then", l.foundWords())
 	case !l.isCut():
-		l.say("lighten.then", "Put a cut in below to see what it takes off.")
+		l.Say("lighten.then", "Put a cut in below to see what it takes off.")
 	}
-	for _, name := range [...]string{"diameter", "width", "bore"} {
-		if l.r.Blank("wheel.drive."+name) && l.r.Blank("wheel.timing."+name) {
-			l.say("lighten.assumed", "Figures in italics are assumed: measure the wheel and type over them.")
+	for _, id := range [...]form.ID{form.WheelDiameter, form.WheelWidth, form.WheelBore} {
+		if l.r.Blank(id, "drive") && l.r.Blank(id, "timing") {
+			l.Say("lighten.assumed", "Figures in italics are assumed: measure the wheel and type over them.")
 			return
 		}
 	}
@@ -67,7 +69,7 @@ func (l *lightening) foundWords() string {
 	var all []string
 	for i := range l.wheels {
 		if w := &l.wheels[i]; w.planned && (i == 0 || !l.alike) {
-			all = append(all, fill("Cut %: % on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.which(w)))
+			all = append(all, bench.Fill("Cut %: % on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.which(w)))
 		}
 	}
 	return strings.Join(all, " ")
@@ -84,11 +86,11 @@ func (l *lightening) which(w *lightened) string {
 // size is the figure of a cut that was found.
 func (c *cutRow) size(cut flywheel.Cut) float64 {
 	switch c.find {
-	case "depth":
+	case form.CutDepth:
 		return cut.DepthMM
-	case "holes":
+	case form.CutHoles:
 		return float64(cut.Number)
-	case "rim":
+	case form.CutRim:
 		return cut.ToDiameterMM
 	}
 	return cut.DiameterMM
@@ -96,7 +98,7 @@ func (c *cutRow) size(cut flywheel.Cut) float64 {
 
 // bareSize writes the figure that was found: "8.6 mm", "6".
 func bareSize(row *cutRow, c flywheel.Cut) string {
-	if row.find == "holes" {
+	if row.find == form.CutHoles {
 		return strconv.Itoa(c.Number)
 	}
 	return mm(row.size(c))
@@ -106,14 +108,14 @@ func bareSize(row *cutRow, c flywheel.Cut) string {
 func sizeWords(row *cutRow, c flywheel.Cut) string {
 	template := "drill %"
 	switch row.find {
-	case "holes":
-		return counted(c.Number, "hole", "holes")
-	case "depth":
+	case form.CutHoles:
+		return bench.Counted(c.Number, "hole", "holes")
+	case form.CutDepth:
 		template = "% deep"
-	case "rim":
+	case form.CutRim:
 		template = "down to ⌀ %"
 	}
-	return fill(template, bareSize(row, c))
+	return bench.Fill(template, bareSize(row, c))
 }
 
 // cannotWords say why no size of the cut will do, and what the most is.
@@ -122,16 +124,16 @@ func (l *lightening) cannotWords(w *lightened) string {
 	stop := "no metal would be left"
 	if c.Wall != nil {
 		_, least := l.asked(c.Wall.Kind)
-		stop = fill("% would be under %", wallNames[c.Wall.Kind], mm(least))
+		stop = bench.Fill("% would be under %", wallNames[c.Wall.Kind], mm(least))
 	}
 	if c.WantedG < c.LeastG {
-		return fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, grams(c.WantedG, 1), l.which(w), grams(c.LeastG, 1))
+		return bench.Fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, bench.Grams(c.WantedG, 1), l.which(w), bench.Grams(c.LeastG, 1))
 	}
 	if c.MostG < 0.5 {
-		return fill("Cut % can take nothing off % wheel: %.", w.found.nth, l.which(w), stop)
+		return bench.Fill("Cut % can take nothing off % wheel: %.", w.found.nth, l.which(w), stop)
 	}
-	return fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, grams(c.WantedG, 1), l.which(w),
-		grams(c.MostG, 1), sizeWords(w.found, c.Most), stop)
+	return bench.Fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, bench.Grams(c.WantedG, 1), l.which(w),
+		bench.Grams(c.MostG, 1), sizeWords(w.found, c.Most), stop)
 }
 
 var wallNames = [wheel.HoleToBoss + 1]string{
@@ -158,9 +160,9 @@ func (l *lightening) sayRows() {
 	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
 		for _, row := range rows {
 			if len(row.lacks) > 0 {
-				l.say(row.at+"line", "Still to give: %.", strings.Join(row.lacks, ", "))
+				l.Say(row.at+"line", "Still to give: %.", strings.Join(row.lacks, ", "))
 			} else if words := l.takes(row); words != "" {
-				l.text("say."+row.at+"line", words)
+				l.Text("say."+row.at+"line", words)
 			}
 		}
 	}
@@ -181,13 +183,13 @@ func (l *lightening) takes(row *cutRow) string {
 			if w.rows[j] != row {
 				continue
 			}
-			words := fill("% and % of the inertia off % wheel", grams(line.Off.MassG, 1),
-				percent(line.Off.InertiaGMM2/w.account.Before.InertiaGMM2), l.which(w))
+			words := bench.Fill("% and % of the inertia off % wheel", bench.Grams(line.Off.MassG, 1),
+				bench.Percent(line.Off.InertiaGMM2/w.account.Before.InertiaGMM2), l.which(w))
 			if row == w.found {
-				words = fill("%: %", sizeWords(row, w.size), words)
+				words = bench.Fill("%: %", sizeWords(row, w.size), words)
 			}
 			if over := line.OverlapG(); over >= 0.5 {
-				words += fill("; % more is counted with the cuts before", grams(over, 1))
+				words += bench.Fill("; % more is counted with the cuts before", bench.Grams(over, 1))
 			}
 			all = append(all, words+".")
 		}

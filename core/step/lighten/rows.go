@@ -1,23 +1,36 @@
-package sheet
+package lighten
 
 import (
 	"math"
 	"strconv"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
 	"pintwelve/core/wheel"
 )
 
 // cutRow is one row of "made" or of "cut".
 type cutRow struct {
+	group     string // "made" or "cut"
+	key       string
 	at        string // "cut.k3y."
 	nth       string // "1"
 	cut       flywheel.Cut
 	on        [2]bool  // drive, timing
-	find      string   // the figure that is to be found for a weight: "depth"; "" for none
+	finding   bool     // a figure is to be found for a weight
+	find      form.ID  // which
 	findWords string   // "the depth"
 	lacks     []string // what is still to be given
 	wrong     bool
+}
+
+// keys are those of one of the row's fields.
+func (c *cutRow) keys(id form.ID) []string {
+	if id == form.CutRim || id == form.CutKind || id == form.MadeKind { // not alike for both groups
+		return []string{c.key}
+	}
+	return []string{c.group, c.key}
 }
 
 func (c *cutRow) ready() bool { return len(c.lacks) == 0 && !c.wrong }
@@ -25,9 +38,9 @@ func (c *cutRow) ready() bool { return len(c.lacks) == 0 && !c.wrong }
 // vary is what the wheel's room calls the figure to be found.
 func (c *cutRow) vary() flywheel.Vary {
 	switch c.find {
-	case "depth":
+	case form.CutDepth:
 		return flywheel.VaryDepth
-	case "holes":
+	case form.CutHoles:
 		return flywheel.VaryNumber
 	}
 	return flywheel.VaryDiameter
@@ -36,12 +49,12 @@ func (c *cutRow) vary() flywheel.Vary {
 func (l *lightening) readRows(group, name string) []*cutRow {
 	var rows []*cutRow
 	for n, key := range l.r.Form.Rows(group) {
-		row := &cutRow{at: group + "." + key + ".", nth: strconv.Itoa(n + 1)}
-		l.say(row.at+"name", name+" %", row.nth)
-		on := l.r.Word(row.at + "wheel")
+		row := &cutRow{group: group, key: key, at: group + "." + key + ".", nth: strconv.Itoa(n + 1)}
+		l.Say(row.at+"name", name+" %", row.nth)
+		on := l.r.Word(form.CutWheel, group, key)
 		row.on = [2]bool{on != "timing", on != "drive"}
 		l.readCut(row)
-		if row.find != "" && (group != "cut" || l.wantedG == 0) {
+		if row.finding && (group != "cut" || l.wantedG == 0) {
 			row.lacks = append(row.lacks, row.findWords)
 		}
 		rows = append(rows, row)
@@ -49,8 +62,8 @@ func (l *lightening) readRows(group, name string) []*cutRow {
 	return rows
 }
 
-func (l *lightening) side(name string) wheel.Side {
-	if l.r.Word(name) == "inner" {
+func (l *lightening) side(id form.ID, keys ...string) wheel.Side {
+	if l.r.Word(id, keys...) == "inner" {
 		return wheel.Inner
 	}
 	return wheel.Outer
@@ -59,61 +72,65 @@ func (l *lightening) side(name string) wheel.Side {
 // readCut reads the figures that a cut of its kind has.
 func (l *lightening) readCut(row *cutRow) {
 	c := &row.cut
-	kind := l.r.Word(row.at + "kind")
+	of := form.CutKind
+	if row.group == "made" {
+		of = form.MadeKind
+	}
+	kind := l.r.Word(of, row.key)
 	if kind == "rim" {
-		c.Kind, c.ToDiameterMM = flywheel.TurnRim, l.need(row, "rim", "the new diameter")
+		c.Kind, c.ToDiameterMM = flywheel.TurnRim, l.need(row, form.CutRim, "the new diameter")
 		return
 	}
-	c.Side = l.side(row.at + "side")
+	c.Side = l.side(form.CutSide, row.group, row.key)
 	switch kind {
 	case "holes", "blind":
 		c.Kind, c.Through = flywheel.HoleRing, kind == "holes"
-		holes := l.need(row, "holes", "the number of holes")
+		holes := l.need(row, form.CutHoles, "the number of holes")
 		if c.Number = int(holes); holes != math.Floor(holes) {
 			row.wrong = true
-			l.r.Complain(row.at+"holes", "holes come whole: write 6, or 8")
+			l.r.Complain("holes come whole: write 6, or 8", form.CutHoles, row.group, row.key)
 		}
-		c.PitchMM = l.need(row, "circle", "the circle’s diameter") / 2
-		c.FirstHour = l.hour(l.r.Default(row.at + "first"))
-		c.DiameterMM = l.need(row, "drill", "the drill")
+		c.PitchMM = l.need(row, form.CutCircle, "the circle’s diameter") / 2
+		c.FirstHour = l.Hour(l.r.Default(form.CutFirst, row.group, row.key))
+		c.DiameterMM = l.need(row, form.CutDrill, "the drill")
 		if c.Through {
 			return
 		}
-		c.PointDeg = l.r.Default(row.at + "point")
+		c.PointDeg = l.r.Default(form.CutPoint, row.group, row.key)
 	case "face":
 		c.Kind = flywheel.FaceSide
 	default:
 		c.Kind = flywheel.Recess
 		if kind == "bevel" {
-			c.Kind, c.DeepInside = flywheel.Bevel, l.r.Word(row.at+"deep") == "middle"
+			c.Kind, c.DeepInside = flywheel.Bevel, l.r.Word(form.CutDeep, row.group, row.key) == "middle"
 		}
-		c.FromMM, c.ToMM = l.need(row, "from", "the inner diameter")/2, l.need(row, "to", "the outer diameter")/2
+		c.FromMM, c.ToMM = l.need(row, form.CutFrom, "the inner diameter")/2, l.need(row, form.CutTo, "the outer diameter")/2
 	}
-	c.DepthMM = l.need(row, "depth", "the depth")
+	c.DepthMM = l.need(row, form.CutDepth, "the depth")
 }
 
 // need reads a figure that the cut can't be made without. One that is left
 // blank is to be found, if a weight settles it.
-func (l *lightening) need(row *cutRow, name, words string) float64 {
-	v, ok := l.r.Number(row.at + name)
+func (l *lightening) need(row *cutRow, id form.ID, words string) float64 {
+	v, ok := l.r.Number(id, row.keys(id)...)
 	switch {
 	case ok:
-	case l.r.Wrong(row.at + name):
+	case l.r.Wrong(id, row.keys(id)...):
 		row.wrong = true
-	case row.find == "" && name != "from" && name != "to" && name != "circle":
-		row.find, row.findWords = name, words
+	case !row.finding && id != form.CutFrom && id != form.CutTo && id != form.CutCircle:
+		row.finding, row.find, row.findWords = true, id, words
 	default:
 		row.lacks = append(row.lacks, words)
 	}
 	return v
 }
 
-// blame puts what a room says of a wheel or a cut beside the figure it is about.
-func (l *lightening) blame(w *lightened, err error) {
-	name, row := w.at("bore"), (*cutRow)(nil)
+// complain puts what a room says of a wheel or a cut beside the figure it is about.
+func (l *lightening) complain(w *lightened, err error) {
+	id, row := form.WheelBore, (*cutRow)(nil)
 	if c, ok := err.(*flywheel.CutFault); ok {
 		row, err = w.rows[c.Cut], c.Err
-		name = row.at + row.main()
+		id = row.main()
 	}
 	words := ""
 	switch e := err.(type) {
@@ -121,32 +138,36 @@ func (l *lightening) blame(w *lightened, err error) {
 		words = flaw(e)
 		switch {
 		case row != nil && e.Field == wheel.RingFrom:
-			name = row.at + "from"
+			id = form.CutFrom
 		case row != nil && e.Field == wheel.RingTo:
-			name = row.at + "to"
+			id = form.CutTo
 		case row == nil && e.Field >= wheel.HoleDiameter:
-			name = w.at("pinhole")
+			id = form.WheelPinHole
 		case row == nil && e.Field >= wheel.BossDiameter:
-			name = w.at("boss")
+			id = form.WheelBoss
 		}
 	case *flywheel.Fault:
-		words = fill(willDo, mm(e.Got), mm(e.Least), mm(e.Most))
+		words = bench.Fill(willDo, mm(e.Got), mm(e.Least), mm(e.Most))
 	}
 	if row != nil && !l.alike {
-		words = fill("on the % wheel ", w.side) + words
+		words = bench.Fill("on the % wheel ", w.side) + words
 	}
-	l.r.Complain(name, words)
+	keys := []string{w.side}
+	if row != nil {
+		keys = row.keys(id)
+	}
+	l.r.Complain(words, id, keys...)
 }
 
 // main is the figure of a cut that makes it larger or smaller.
-func (c *cutRow) main() string {
+func (c *cutRow) main() form.ID {
 	switch c.cut.Kind {
 	case flywheel.TurnRim:
-		return "rim"
+		return form.CutRim
 	case flywheel.HoleRing:
-		return "drill"
+		return form.CutDrill
 	}
-	return "depth"
+	return form.CutDepth
 }
 
 const willDo = "% won’t do: % to % will"
@@ -167,7 +188,7 @@ func flaw(f *wheel.Fault) string {
 	case wheel.BossPlace:
 		template = "the crankpin stands % from the shaft: % to % will do"
 	case wheel.WebLeft:
-		return fill("no metal is left between the faces at ⌀ %", mm(2*f.AtMM))
+		return bench.Fill("no metal is left between the faces at ⌀ %", mm(2*f.AtMM))
 	case wheel.HoleToBoreLeft:
 		return "a hole runs into the bore"
 	case wheel.HoleToEdgeLeft:
@@ -175,5 +196,5 @@ func flaw(f *wheel.Fault) string {
 	case wheel.HoleToHoleLeft:
 		return "the holes run into one another"
 	}
-	return fill(template, mm(got), mm(least), mm(most))
+	return bench.Fill(template, mm(got), mm(least), mm(most))
 }

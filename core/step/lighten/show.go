@@ -1,8 +1,11 @@
-package sheet
+package lighten
 
 import (
+	"math"
+
 	"pintwelve/core/draw"
 	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 	"pintwelve/core/wheel"
 )
@@ -14,32 +17,32 @@ func (l *lightening) draw() {
 		switch {
 		case i == 1 && l.alike:
 		case w.ok:
-			l.text("picture.lighten."+w.side, l.section(w, w.account.BeforeSection, w.account.AfterSection))
+			l.Text("picture.lighten."+w.side, l.section(w, w.account.BeforeSection, w.account.AfterSection))
 		default: // a cut can't be made: the wheel without it
 			if s, err := w.wheel.Section(); err == nil {
-				l.text("picture.lighten."+w.side, l.section(w, s, s))
+				l.Text("picture.lighten."+w.side, l.section(w, s, s))
 			}
 		}
 	}
 	if !l.alike {
-		l.say("lighten.which.drive", "Drive wheel")
-		l.say("lighten.which.timing", "Timing wheel")
+		l.Say("lighten.which.drive", "Drive wheel")
+		l.Say("lighten.which.timing", "Timing wheel")
 	}
 }
 
 func (l *lightening) section(w *lightened, before, after *wheel.Section) string {
-	length := func(name string, v float64) draw.Dim {
-		return draw.Dim{MM: v, Words: unit.Format(v, unit.MM, 0.1), Assumed: l.r.Blank(w.at(name))}
+	length := func(id form.ID, v float64) draw.Dim {
+		return draw.Dim{MM: v, Words: unit.Format(v, unit.MM, 0.1), Assumed: l.r.Blank(id, w.side)}
 	}
 	v := draw.SectionView{
 		Prefix:  "section-" + w.side,
 		Outline: between(after, after.InMM, after.OutMM),
-		Width:   length("width", w.dims.width),
+		Width:   length(form.WheelWidth, w.dims.width),
 	}
 	made(&v, &w.wheel, before)
-	v.Diameters = append(v.Diameters, length("diameter", w.dims.diameter))
+	v.Diameters = append(v.Diameters, length(form.WheelDiameter, w.dims.diameter))
 	if w.dims.bore > 0 {
-		v.Diameters = append(v.Diameters, length("bore", w.dims.bore))
+		v.Diameters = append(v.Diameters, length(form.WheelBore, w.dims.bore))
 	}
 	for j, row := range w.rows {
 		if j < len(w.account.Lines) {
@@ -97,7 +100,7 @@ func throughBoss(hole []draw.Across, h wheel.Drilling, top float64, side wheel.S
 // alike tells whether two holes are of one ring.
 func alike(a, b wheel.Drilling) bool {
 	const far = 1e-6 // mm
-	return a.Side == b.Side && a.DiameterMM == b.DiameterMM && a.DepthMM == b.DepthMM && abs(a.At.Len()-b.At.Len()) < far
+	return a.Side == b.Side && a.DiameterMM == b.DiameterMM && a.DepthMM == b.DepthMM && math.Abs(a.At.Len()-b.At.Len()) < far
 }
 
 // dimensioned adds a diameter that a cut is turned to, if it is none yet and

@@ -1,4 +1,4 @@
-package sheet
+package balance
 
 import (
 	"math"
@@ -8,6 +8,7 @@ import (
 
 	"pintwelve/core/balance"
 	"pintwelve/core/balance/drill"
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
@@ -23,14 +24,14 @@ type need struct {
 func (n *need) all() clock.Vec { return n.half[clock.Left].Add(n.half[clock.Right]) }
 
 // needs shares the corrections out over the wheels.
-func (s *stand) needs(corrections []balance.Correction) (n need) {
+func (s *crank) needs(corrections []balance.Correction) (n need) {
 	for _, c := range corrections {
 		if c.What != balance.Whole {
 			end := c.What - balance.LeftWheel
 			n.half[end], n.on[end] = c.GMM, true
 			continue
 		}
-		n.on = s.onWheel(s.r.Word("plan.wheels"))
+		n.on = s.onWheel(s.r.Word(form.PlanWheels))
 		n.alike = n.on[clock.Left] && n.on[clock.Right]
 		share := 1.0
 		if n.alike {
@@ -46,7 +47,7 @@ func (s *stand) needs(corrections []balance.Correction) (n need) {
 }
 
 // task is the drilling of one wheel; each to half of what the whole may be off.
-func (s *stand) task(h *shop, n *need, end clock.End) drill.Task {
+func (s *crank) task(h *shop, n *need, end clock.End) drill.Task {
 	t := h.Task
 	t.Keep = s.keepOff(end)
 	t.Remove = n.half[end]
@@ -63,7 +64,7 @@ func (s *stand) task(h *shop, n *need, end clock.End) drill.Task {
 }
 
 // probe looks, with the smallest drill alone, whether there is a plan at all.
-func (s *stand) probe(h *shop, n *need) bool {
+func (s *crank) probe(h *shop, n *need) bool {
 	for end, on := range n.on {
 		if !on {
 			continue
@@ -84,21 +85,21 @@ func (s *stand) probe(h *shop, n *need) bool {
 // Plan works out the holes that a form asks for: as fields to change, the old
 // plan's blanked, and "say.plan.…" for what there is to say. Rows get keys that
 // begin with key.
-func Plan(f form.Form, key string) *Answers {
-	a := &Answers{}
-	r := form.Read(f)
-	s := readStand(r)
+func Plan(f form.Form, key string) *bench.Answers {
+	a := &bench.Answers{}
+	r := form.ReadFields(f)
+	s := readCrank(a, r)
 	h := s.readShop()
 	corrections, err := s.job.Correct()
 	switch {
-	case s.lack != "":
-		a.say("plan.said", "%", s.ask)
+	case s.ask != "":
+		s.Say("plan.said", "%", s.ask)
 		return a
 	case err != nil:
 		s.complain(err)
 	}
 	if len(r.Problems) > 0 {
-		a.say("plan.said", mendIt)
+		s.Say("plan.said", bench.MendIt)
 		return a
 	}
 	n := s.needs(corrections)
@@ -112,48 +113,48 @@ func Plan(f form.Form, key string) *Answers {
 			continue
 		}
 		if plans[end], err = s.task(h, &n, clock.End(end)).Plan(); err != nil {
-			a.say("plan.said", "%: %.", s.sideOf[end]+" wheel", s.complainDrill(err))
+			s.Say("plan.said", "%: %.", s.SideOf[end]+" wheel", s.complainDrill(err))
 			return a
 		}
 	}
-	a.blankRows(f, "hole.")
-	a.putHoles(s, &n, plans, key)
-	a.planSaid(s, h, &n, plans)
+	s.blankRows(f, "hole.")
+	s.putHoles(&n, plans, key)
+	s.planSaid(h, &n, plans)
 	return a
 }
 
 // alikeWheels says whether what holds for the left wheel holds for the right.
-func (s *stand) alikeWheels(h *shop, n *need) bool {
+func (s *crank) alikeWheels(h *shop, n *need) bool {
 	return slices.Equal(s.keepOff(clock.Left), s.keepOff(clock.Right))
 }
 
-func (a *Answers) blankRows(f form.Form, group string) {
+func (s *crank) blankRows(f form.Form, group string) {
 	for _, name := range f.Names() {
 		if strings.HasPrefix(name, group) {
-			a.text(name, "")
+			s.Text(name, "")
 		}
 	}
 }
 
 // putHoles writes the plans as rows: those that are alike as holes in both wheels.
-func (a *Answers) putHoles(s *stand, n *need, plans [2]drill.Plan, key string) {
+func (s *crank) putHoles(n *need, plans [2]drill.Plan, key string) {
 	i := 0
 	put := func(wheel string, holes []drill.Hole) {
 		for _, hole := range holes {
 			i++
-			at := "hole." + key + strconv.Itoa(i) + "."
-			a.text(at+"order", strconv.Itoa(i))
-			a.text(at+"wheel", wheel)
-			a.text(at+"radius", unit.Figures(hole.RadiusMM, unit.MM, 0.01))
-			a.text(at+"hour", unit.FormatHour(s.hour(hole.Hour), 1))
-			a.text(at+"drill", unit.Figures(hole.DiameterMM, unit.MM, 0.001))
+			row := key + strconv.Itoa(i)
+			s.Text(form.HoleOrder.Name(row), strconv.Itoa(i))
+			s.Text(form.HoleWheel.Name(row), wheel)
+			s.Text(form.HoleRadius.Name(row), unit.Figures(hole.RadiusMM, unit.MM, 0.01))
+			s.Text(form.HoleHour.Name(row), unit.FormatHour(s.Hour(hole.Hour), 1))
+			s.Text(form.HoleDrill.Name(row), unit.Figures(hole.DiameterMM, unit.MM, 0.001))
 			if hole.Through {
-				a.text(at+"bottom", "through")
+				s.Text(form.HoleBottom.Name(row), "through")
 			} else {
-				a.text(at+"depth", unit.Figures(hole.DepthMM, unit.MM, 0.01))
+				s.Text(form.HoleDepth.Name(row), unit.Figures(hole.DepthMM, unit.MM, 0.01))
 			}
 			if hole.PlugG > 0 {
-				a.text(at+"plug", "yes")
+				s.Text(form.HolePlug.Name(row), "yes")
 			}
 		}
 	}
@@ -163,13 +164,13 @@ func (a *Answers) putHoles(s *stand, n *need, plans [2]drill.Plan, key string) {
 	}
 	for end, on := range n.on {
 		if on {
-			put(s.sideOf[end], plans[end].Holes)
+			put(s.SideOf[end], plans[end].Holes)
 		}
 	}
 }
 
 // planSaid says whether the target is reached, and what would free it.
-func (a *Answers) planSaid(s *stand, h *shop, n *need, plans [2]drill.Plan) {
+func (s *crank) planSaid(h *shop, n *need, plans [2]drill.Plan) {
 	for end, on := range n.on {
 		if !on {
 			continue
@@ -177,20 +178,20 @@ func (a *Answers) planSaid(s *stand, h *shop, n *need, plans [2]drill.Plan) {
 		p := &plans[end]
 		if p.Reached {
 			if len(p.Holes) == 0 {
-				a.say("plan.said", "No hole is wanted: it is as near as asked.")
+				s.Say("plan.said", "No hole is wanted: it is as near as asked.")
 			} else {
-				a.say("plan.said", "Planned.")
+				s.Say("plan.said", "Planned.")
 			}
 			continue
 		}
-		a.say("plan.said", "Out of reach on the % wheel: % of % g·mm comes off. %", s.sideOf[end],
-			plain(p.MomentGMM.Len(), 1), plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end)))
+		s.Say("plan.said", "Out of reach on the % wheel: % of % g·mm comes off. %", s.SideOf[end],
+			bench.Plain(p.MomentGMM.Len(), 1), bench.Plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end)))
 		return
 	}
 }
 
 // relaxWords say what would bring the target within reach.
-func (s *stand) relaxWords(h *shop, n *need, end clock.End) string {
+func (s *crank) relaxWords(h *shop, n *need, end clock.End) string {
 	t := s.task(h, n, end)
 	found, err := t.Relaxations()
 	if err != nil || len(found) == 0 {
@@ -200,40 +201,40 @@ func (s *stand) relaxWords(h *shop, n *need, end clock.End) string {
 	for _, f := range found {
 		ways = append(ways, s.relaxWay(f))
 	}
-	return fill("Any of these would free it: %.", strings.Join(ways, "; "))
+	return bench.Fill("Any of these would free it: %.", strings.Join(ways, "; "))
 }
 
-func (s *stand) relaxWay(f drill.Relaxation) string {
+func (s *crank) relaxWay(f drill.Relaxation) string {
 	template, figure := "", millimetres(f.Need)
 	switch f.Limit {
 	case drill.MoreHoles:
-		template, figure = "%", counted(int(f.Need), "hole", "holes")
+		template, figure = "%", bench.Counted(int(f.Need), "hole", "holes")
 	case drill.SecondPlan:
-		template, figure = "drill this, and % more beside it", counted(int(f.Need), "hole", "holes")
+		template, figure = "drill this, and % more beside it", bench.Counted(int(f.Need), "hole", "holes")
 	case drill.BiggerDrill:
 		template = "a % drill"
 	case drill.DeeperHoles:
 		template = "holes % deep"
 	case drill.WiderZone:
-		template, figure = "a zone of % either way", degrees(f.Need)
+		template, figure = "a zone of % either way", bench.Degrees(f.Need)
 	case drill.ThinnerWall:
 		template = "a wall of %"
 	case drill.NoKeepOuts:
 		template = "nothing to keep off"
 	default:
-		template, figure = "a factor within %", percent(2*f.Need/(s.job.After.RecG()*s.job.ThrowMM))
+		template, figure = "a factor within %", bench.Percent(2*f.Need/(s.job.After.RecG()*s.job.ThrowMM))
 	}
-	return fill(template, figure)
+	return bench.Fill(template, figure)
 }
 
 // Drilled logs the holes of a form as drilled and the new parts as fitted, and
 // clears the knife-edges for the next reading: as fields to change.
 func Drilled(f form.Form, key string) form.Form {
-	r := form.Read(f)
-	s := readStand(r)
+	r := form.ReadFields(f)
+	s := readCrank(&bench.Answers{}, r)
 	h := s.readShop()
 	changes := form.Form{}
-	if s.lack == "" && s.job.Check() == nil {
+	if s.ask == "" && s.job.Check() == nil {
 		s.keepAim(h, changes)
 	}
 	for name, text := range f {
@@ -248,36 +249,37 @@ func Drilled(f form.Form, key string) form.Form {
 		}
 	}
 	for i, row := range s.rows {
-		if whole := row + "weight.rod"; f[whole] != "" && s.job.After.Cylinders[i].Rod.WholeG == 0 {
+		if whole := form.PartRod.Name(row + "weight"); f[whole] != "" && s.job.After.Cylinders[i].Rod.WholeG == 0 {
 			changes[whole] = "" // the ends are new, and it is not
 		}
 	}
 	for i, d := range h.holes {
-		at := "keep." + key + strconv.Itoa(i) + "."
-		changes[at+"order"] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
-		for _, part := range [...]string{"wheel", "radius", "hour"} {
-			changes[at+part] = f["hole."+d.key+"."+part]
+		row := key + strconv.Itoa(i)
+		changes[form.KeepOrder.Name(row)] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
+		for _, pair := range [...][2]form.ID{
+			{form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
+		} {
+			changes[pair[0].Name(row)] = f[pair[1].Name(d.key)]
 		}
-		changes[at+"across"] = f["hole."+d.key+".drill"]
 	}
 	return changes
 }
 
 // keepAim writes down the factor that was aimed at, which the one found no
 // longer tells, and where nothing was weighed, the one reached.
-func (s *stand) keepAim(h *shop, changes form.Form) {
+func (s *crank) keepAim(h *shop, changes form.Form) {
 	if c, err := s.job.Correct(); err == nil && s.job.Keep {
-		changes["target"] = "factor"
-		changes["target.factor"] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)
+		changes[form.Target.Name()] = "factor"
+		changes[form.TargetFactor.Name()] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)
 	}
 	if left, err := s.job.Left(s.removed(h)); err == nil && s.job.HasStated {
-		changes["knife.stated"] = unit.Figures(100*left.Factor.X, unit.PerCent, 0.01)
+		changes[form.KnifeStated.Name()] = unit.Figures(100*left.Factor.X, unit.PerCent, 0.01)
 	}
 }
 
 // removed is what the job's holes take off the crank, g·mm. Of one wheel weighed
 // alone the other is taken to be done alike, whatever holes the job has in it.
-func (s *stand) removed(h *shop) clock.Vec {
+func (s *crank) removed(h *shop) clock.Vec {
 	if len(s.job.Weighed) == 1 && s.job.Weighed[0].What != balance.Whole {
 		off := h.plan(clock.End(s.job.Weighed[0].What-balance.LeftWheel), clock.Vec{}).MomentGMM
 		off.T *= 2

@@ -1,10 +1,13 @@
-package sheet
+package lighten
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
@@ -16,20 +19,20 @@ const tapStep = 0.01
 // crank tells what else turns.
 func (l *lightening) swings() {
 	for n, key := range l.r.Form.Rows("swing") {
-		at, values := "swing."+key+".", "lighten.swings/"+strconv.Itoa(n)
-		l.say(at+"name", "Swing %", strconv.Itoa(n+1))
-		of := l.r.Word(at + "of")
-		l.text(values+"/of", of)
-		l.text(values+"/when", l.r.Word(at+"when"))
-		s, ok := l.swung(at, of)
+		values := "lighten.swings/" + strconv.Itoa(n)
+		l.Say("swing."+key+".name", "Swing %", strconv.Itoa(n+1))
+		of := l.r.Word(form.SwingOf, key)
+		l.Text(values+"/of", of)
+		l.Text(values+"/when", l.r.Word(form.SwingWhen, key))
+		s, ok := l.swung(key, of)
 		if !ok {
-			l.null(values + "/inertia_kgm2")
+			l.Null(values + "/inertia_kgm2")
 			continue
 		}
-		l.number(values+"/inertia_kgm2", s.InertiaGMM2/1e9)
-		l.number(values+"/plus_kgm2", s.PM/1e9)
-		l.number(values+"/period_s", s.SmallS)
-		l.found(at, of, &s)
+		l.Number(values+"/inertia_kgm2", s.InertiaGMM2/1e9)
+		l.Number(values+"/plus_kgm2", s.PM/1e9)
+		l.Number(values+"/period_s", s.SmallS)
+		l.found(key, of, &s)
 	}
 	for i := range l.wheels {
 		if mate := &l.wheels[1-i]; l.alike && mate.swung && !l.wheels[i].swung {
@@ -39,40 +42,40 @@ func (l *lightening) swings() {
 }
 
 // swung works out one swing test.
-func (l *lightening) swung(at, of string) (flywheel.Swung, bool) {
-	timing, timed := l.timed(at)
-	swing, whole := l.readSwing(at, of)
+func (l *lightening) swung(key, of string) (flywheel.Swung, bool) {
+	timing, timed := l.timed(key)
+	swing, whole := l.readSwing(key, of)
 	if !timed || !whole || !l.wheels[0].ok || !l.wheels[1].ok {
 		return flywheel.Swung{}, false
 	}
 	swing.PeriodS, swing.SDS, swing.Freedom = timing.PeriodS, timing.SDS, timing.Freedom
 	s, err := swing.Inertia()
 	if err != nil {
-		l.blameSwing(at, err)
+		l.complainSwing(key, err)
 	}
 	return s, err == nil
 }
 
 // timed reads the taps.
-func (l *lightening) timed(at string) (flywheel.Timing, bool) {
-	taps := l.r.Numbers(at+"taps", 1000)
+func (l *lightening) timed(key string) (flywheel.Timing, bool) {
+	taps := l.r.Numbers(1000, form.SwingTaps, key)
 	if taps == nil {
 		return flywheel.Timing{}, false
 	}
 	passes := 2
-	if l.r.Word(at+"passes") == "one" {
+	if l.r.Word(form.SwingPasses, key) == "one" {
 		passes = 1
 	}
 	if len(taps) < flywheel.LeastTaps {
-		l.say(at+"line", "% so far; go on, 20 or more are better.", counted(len(taps), "pass", "passes"))
+		l.Say("swing."+key+".line", "% so far; go on, 20 or more are better.", bench.Counted(len(taps), "pass", "passes"))
 		return flywheel.Timing{}, false
 	}
 	t, err := flywheel.Time(taps, passes, tapStep)
 	if err != nil {
-		l.blameSwing(at, err)
+		l.complainSwing(key, err)
 		return t, false
 	}
-	l.say(at+"line", "% s there and back, ± % s, over % swings. %", unit.Figures(t.PeriodS, unit.Second, 0.0001),
+	l.Say("swing."+key+".line", "% s there and back, ± % s, over % swings. %", unit.Figures(t.PeriodS, unit.Second, 0.0001),
 		unit.Figures(t.PM(), unit.Second, 0.0001), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t))
 	return t, true
 }
@@ -86,66 +89,66 @@ func slips(t *flywheel.Timing) string {
 	if missed+len(t.Doubled) == 0 {
 		return ""
 	}
-	return fill("% missed, % too many: allowed for.", counted(missed, "pass", "passes"), counted(len(t.Doubled), "tap", "taps"))
+	return bench.Fill("% missed, % too many: allowed for.", bench.Counted(missed, "pass", "passes"), bench.Counted(len(t.Doubled), "tap", "taps"))
 }
 
 // readSwing reads how a swing hung; false while a figure lacks.
-func (l *lightening) readSwing(at, of string) (flywheel.Swing, bool) {
+func (l *lightening) readSwing(key, of string) (flywheel.Swing, bool) {
 	s := flywheel.Swing{
-		ArmPM: l.r.Default(at + "armpm"), StartDeg: l.r.Default(at + "start"),
+		ArmPM: l.r.Default(form.SwingArmPM, key), StartDeg: l.r.Default(form.SwingStart, key),
 		MassPM: l.scaleG, ReachMM: max(l.wheels[0].dims.diameter, l.wheels[1].dims.diameter) / 2,
 	}
-	s.EndDeg, _ = l.r.Number(at + "end")
+	s.EndDeg, _ = l.r.Number(form.SwingEnd, key)
 	var arm, mass bool
-	s.ArmMM, arm = l.r.Number(at + "arm")
+	s.ArmMM, arm = l.r.Number(form.SwingArm, key)
 	if of == "crank" {
-		s.MassG, mass = l.r.Number(at + "mass")
+		s.MassG, mass = l.r.Number(form.SwingMass, key)
 	} else {
-		s.MassG, mass = l.r.Or(at+"mass", l.weighs(at, of)), true
+		s.MassG, mass = l.r.Or(l.weighs(key, of), form.SwingMass, key), true
 	}
 	var lacks []string
-	if !arm && !l.r.Wrong(at+"arm") {
+	if !arm && !l.r.Wrong(form.SwingArm, key) {
 		lacks = append(lacks, "how far the edge is from the middle of the shaft")
 	}
-	if !mass && !l.r.Wrong(at+"mass") {
+	if !mass && !l.r.Wrong(form.SwingMass, key) {
 		lacks = append(lacks, "the weight")
 	}
 	if len(lacks) > 0 {
-		l.say(at+"lacks", "Still to give: %.", strings.Join(lacks, ", "))
+		l.Say("swing."+key+".lacks", "Still to give: %.", strings.Join(lacks, ", "))
 	}
 	return s, arm && mass
 }
 
 // weighs returns a wheel's weight on the scale, or else by its drawing.
-func (l *lightening) weighs(at, of string) float64 {
+func (l *lightening) weighs(key, of string) float64 {
 	w := l.wheel(of)
-	on, drawn := "weight", w.account.Before.MassG
-	if l.r.Word(at+"when") == "after" {
-		on, drawn = "after", w.account.After.MassG
+	on, drawn := form.WheelWeight, w.account.Before.MassG
+	if l.r.Word(form.SwingWhen, key) == "after" {
+		on, drawn = form.WheelAfter, w.account.After.MassG
 	}
-	if v, ok := l.r.Number(w.at(on)); ok {
+	if v, ok := l.r.Number(on, w.side); ok {
 		return v
 	}
 	return drawn
 }
 
 func (l *lightening) wheel(side string) *lightened {
-	if side == sideNames[1] {
+	if side == bench.Sides[1] {
 		return &l.wheels[1]
 	}
 	return &l.wheels[0]
 }
 
 // found says what a swing found, and puts it in the place of the drawing's.
-func (l *lightening) found(at, of string, s *flywheel.Swung) {
-	after := l.r.Word(at+"when") == "after"
+func (l *lightening) found(key, of string, s *flywheel.Swung) {
+	after := l.r.Word(form.SwingWhen, key) == "after"
 	words := ""
 	if of == "crank" {
 		l.crankGMM2, l.crankAfter = s.InertiaGMM2, after
 	} else {
 		words = l.against(l.wheel(of), after, s)
 	}
-	l.say(at+"inertia", "Inertia % ± % kg·cm².%", squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words)
+	l.Say("swing."+key+".inertia", "Inertia % ± % kg·cm².%", squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words)
 }
 
 // other is the inertia of what else turns, 0 where no swing of the crank tells
@@ -163,7 +166,7 @@ func (l *lightening) other() float64 {
 		}
 	}
 	if rest < 0 {
-		l.say("lighten.swungless", "The crank’s swing comes to less than its wheels alone: look at its arm and weight.")
+		l.Say("lighten.swungless", "The crank’s swing comes to less than its wheels alone: look at its arm and weight.")
 	}
 	return max(rest, 0)
 }
@@ -175,41 +178,41 @@ func (l *lightening) against(w *lightened, after bool, s *flywheel.Swung) string
 	if after {
 		drawn = w.account.After.InertiaGMM2
 	}
-	miss := abs(s.InertiaGMM2 - drawn)
+	miss := math.Abs(s.InertiaGMM2 - drawn)
 	if w.account.After.InertiaGMM2 = s.InertiaGMM2; !after {
 		w.account.After.InertiaGMM2 -= off
 	}
 	w.account.Before.InertiaGMM2 = w.account.After.InertiaGMM2 + off
 	w.swung = true
 	if miss > s.PM {
-		return fill(" The drawing’s % lies outside that: look at the recesses, the arm and the weight. The swing counts.", squared(drawn))
+		return bench.Fill(" The drawing’s % lies outside that: look at the recesses, the arm and the weight. The swing counts.", squared(drawn))
 	}
-	return fill(" The drawing’s % agrees. The swing counts.", squared(drawn))
+	return bench.Fill(" The drawing’s % agrees. The swing counts.", squared(drawn))
 }
 
-// blameSwing puts what the room says of a swing beside the figure it is about.
-func (l *lightening) blameSwing(at string, err error) {
+// complainSwing puts what the room says of a swing beside the figure it is about.
+func (l *lightening) complainSwing(key string, err error) {
 	f, ok := err.(*flywheel.Fault)
 	if !ok {
 		return
 	}
-	name, words := "taps", "the taps are too uneven to count the swings by: swing it again"
+	id, words := form.SwingTaps, "the taps are too uneven to count the swings by: swing it again"
 	switch f.Field {
 	case flywheel.PeriodTooLong, flywheel.PeriodTooShort:
-		words = fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
+		words = bench.Fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
 			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), miscounted(f.Factor))
 	case flywheel.TapTime:
-		words = fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
+		words = bench.Fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
 	case flywheel.TapCount:
-		words = fill("% different passes are too few: % at least", times(f.Got), times(f.Least))
+		words = bench.Fill("% different passes are too few: % at least", times(f.Got), times(f.Least))
 	case flywheel.Arm, flywheel.ArmPM:
-		name, words = "arm", fill(willDo, mm(f.Got), mm(f.Least), mm(f.Most))
+		id, words = form.SwingArm, bench.Fill(willDo, mm(f.Got), mm(f.Least), mm(f.Most))
 	case flywheel.Mass, flywheel.MassPM:
-		name, words = "mass", fill(willDo, grams(f.Got, 1), grams(f.Least, 1), grams(f.Most, 1))
+		id, words = form.SwingMass, bench.Fill(willDo, bench.Grams(f.Got, 1), bench.Grams(f.Least, 1), bench.Grams(f.Most, 1))
 	case flywheel.HalfSwing:
-		name, words = "end", "the swing can’t grow: the last half-swing is no more than the first"
+		id, words = form.SwingEnd, "the swing can’t grow: the last half-swing is no more than the first"
 	}
-	l.r.Complain(at+name, words)
+	l.r.Complain(words, id, key)
 }
 
 // miscounted guesses at a slip in counting.

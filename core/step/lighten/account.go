@@ -1,10 +1,13 @@
-package sheet
+package lighten
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 	"pintwelve/core/wheel"
 )
@@ -17,7 +20,7 @@ func (l *lightening) account() {
 	}
 	var thin []string
 	var worst *flywheel.Held
-	rpm, spun := l.r.Number("lighten.top")
+	rpm, spun := l.r.Number(form.LightenTop)
 	for i := range l.wheels {
 		w := &l.wheels[i]
 		l.weights(w)
@@ -36,7 +39,7 @@ func (l *lightening) account() {
 		}
 	}
 	if len(thin) > 0 {
-		l.say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
+		l.Say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
 	}
 	l.wallRows()
 	l.verdict(worst, rpm)
@@ -46,8 +49,8 @@ func (l *lightening) account() {
 // cell fills a cell of the table, and a figure of the answers.
 func (l *lightening) cell(w *lightened, name, words string, value float64) {
 	at := "lighten." + w.side + "." + name
-	l.text("say."+at, words)
-	l.number(at, value)
+	l.Text("say."+at, words)
+	l.Number(at, value)
 }
 
 func (l *lightening) weights(w *lightened) {
@@ -58,14 +61,14 @@ func (l *lightening) weights(w *lightened) {
 	}
 	for j, line := range a.Lines {
 		at := "lighten." + w.side + ".cuts/" + strconv.Itoa(j)
-		l.number(at+"/off_g", line.Off.MassG)
-		l.number(at+"/off_kgm2", line.Off.InertiaGMM2/1e9)
-		l.number(at+"/overlap_g", line.OverlapG())
+		l.Number(at+"/off_g", line.Off.MassG)
+		l.Number(at+"/off_kgm2", line.Off.InertiaGMM2/1e9)
+		l.Number(at+"/overlap_g", line.OverlapG())
 	}
 	if at := "lighten." + w.side + ".found"; w.planned {
-		l.number(at, w.found.size(w.size))
+		l.Number(at, w.found.size(w.size))
 	} else {
-		l.null(at)
+		l.Null(at)
 	}
 }
 
@@ -78,14 +81,14 @@ func (l *lightening) walls(w *lightened) (thin []string) {
 		l.cell(w, wallCells[wall.Kind], unit.Figures(wall.MM, unit.MM, 0.1), wall.MM)
 		which, least := l.asked(wall.Kind)
 		if wall.MM < least-1e-9 && thinner(wall, was) {
-			words := fill("% of % wheel % at ⌀ %, % asked", wallNames[wall.Kind], l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
+			words := bench.Fill("% of % wheel % at ⌀ %, % asked", wallNames[wall.Kind], l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
 			beside[which] = append(beside[which], words)
 			thin = append(thin, words)
 		}
 	}
 	for i, words := range beside {
 		if len(words) > 0 {
-			l.say("lighten.thin."+w.side+"."+leastNames[i], "Too thin: %.", strings.Join(words, "; "))
+			l.Say("lighten.thin."+w.side+"."+leastNames[i], "Too thin: %.", strings.Join(words, "; "))
 		}
 	}
 	return thin
@@ -102,7 +105,7 @@ func (l *lightening) wallRows() {
 	}
 	for kind, some := range has {
 		if some {
-			l.say("lighten.has."+wallCells[kind], "yes")
+			l.Say("lighten.has."+wallCells[kind], "yes")
 		}
 	}
 }
@@ -141,16 +144,16 @@ func mpa(v float64) string { return unit.Format(v, unit.MPa, 0.1) }
 func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
 	switch {
 	case h == nil:
-		l.say("lighten.hold", "Give the highest speed to see how hard the wheels are pulled.")
+		l.Say("lighten.hold", "Give the highest speed to see how hard the wheels are pulled.")
 	case h.Margin <= 1:
-		l.say("lighten.hold", "It would burst: at % the pull is % and the material stands %.", speed(rpm), mpa(h.WorstMPa), mpa(l.material.StrengthMPa))
-		l.say("lighten.burst", "It would burst at %.", speed(rpm))
+		l.Say("lighten.hold", "It would burst: at % the pull is % and the material stands %.", speed(rpm), mpa(h.WorstMPa), mpa(l.material.StrengthMPa))
+		l.Say("lighten.burst", "It would burst at %.", speed(rpm))
 	default:
-		l.say("lighten.hold", "At % the pull is % at the most; the material tears at %, % times as much.", speed(rpm), mpa(h.WorstMPa),
+		l.Say("lighten.hold", "At % the pull is % at the most; the material tears at %, % times as much.", speed(rpm), mpa(h.WorstMPa),
 			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1))
 	}
 	if h != nil && h.HasHole {
-		l.say("lighten.hole", "A hole raises the pull at its edge % times.", times(h.Hole.Factor))
+		l.Say("lighten.hole", "A hole raises the pull at its edge % times.", times(h.Hole.Factor))
 	}
 }
 
@@ -162,7 +165,7 @@ const drawnWell = 0.01
 
 // weighIn compares the scale with the drawing, and with the plan.
 func (l *lightening) weighIn(w *lightened) {
-	before, ok := l.r.Number(w.at("weight"))
+	before, ok := l.r.Number(form.WheelWeight, w.side)
 	if !ok {
 		return
 	}
@@ -173,15 +176,15 @@ func (l *lightening) weighIn(w *lightened) {
 		} else if got.Told {
 			template = "The drawing comes to %, % under the scale (%).%"
 		}
-		if abs(got.MissG) > drawnWell*before {
+		if math.Abs(got.MissG) > drawnWell*before {
 			advice = " Look at the recesses, or the density."
 		}
-		l.say("lighten."+w.side+".drawn", template, grams(w.account.Before.MassG, 1), l.weight(abs(got.MissG)), percent(abs(got.MissG)/before), advice)
-		l.number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
+		l.Say("lighten."+w.side+".drawn", template, bench.Grams(w.account.Before.MassG, 1), l.weight(math.Abs(got.MissG)), bench.Percent(math.Abs(got.MissG)/before), advice)
+		l.Number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
 	}
-	after, ok := l.r.Number(w.at("after"))
+	after, ok := l.r.Number(form.WheelAfter, w.side)
 	if ok && after > before {
-		l.r.Complain(w.at("after"), fill("% is more than the % it weighed before: weigh both again", l.weight(after), l.weight(before)))
+		l.r.Complain(bench.Fill("% is more than the % it weighed before: weigh both again", l.weight(after), l.weight(before)), form.WheelAfter, w.side)
 		ok = false
 	}
 	if !ok {
@@ -198,9 +201,9 @@ func (l *lightening) weighIn(w *lightened) {
 	} else if got.Told {
 		template = "Off: %, % planned: % still to come off."
 	}
-	l.say("lighten."+w.side+".weighed", template, l.weight(got.OffG), l.weight(plan), l.weight(abs(got.MissG)))
-	l.number("lighten."+w.side+".weighed_off_g", got.OffG)
-	l.number("lighten."+w.side+".weighed_over_plan_g", got.MissG)
+	l.Say("lighten."+w.side+".weighed", template, l.weight(got.OffG), l.weight(plan), l.weight(math.Abs(got.MissG)))
+	l.Number("lighten."+w.side+".weighed_off_g", got.OffG)
+	l.Number("lighten."+w.side+".weighed_over_plan_g", got.MissG)
 }
 
 // weight writes a weight as finely as the scale shows it.
@@ -209,26 +212,26 @@ func (l *lightening) weight(g float64) string { return unit.Format(g, unit.Gram,
 // effect says what the lightening does to the engine.
 func (l *lightening) effect() {
 	c := flywheel.Crank{Wheels: []flywheel.Account{l.wheels[0].account, l.wheels[1].account}}
-	c.OtherG, _ = l.r.Number("lighten.rest")
+	c.OtherG, _ = l.r.Number(form.LightenRest)
 	c.OtherGMM2 = l.other()
-	c.IdleRPM, _ = l.r.Number("lighten.idle")
-	c.TyreMM, _ = l.r.Number("lighten.tyre")
-	c.Gears = l.r.Numbers("lighten.gears", 12)
+	c.IdleRPM, _ = l.r.Number(form.LightenIdle)
+	c.TyreMM, _ = l.r.Number(form.LightenTyre)
+	c.Gears = l.r.Numbers(12, form.LightenGears)
 	e, err := c.Effect()
 	if err != nil {
 		return
 	}
-	l.number("lighten.before_g", e.BeforeG)
-	l.number("lighten.after_g", e.AfterG)
-	l.number("lighten.before_kgm2", e.BeforeGMM2/1e9)
-	l.number("lighten.after_kgm2", e.AfterGMM2/1e9)
-	l.number("lighten.ratio", e.Ratio)
-	l.number("lighten.balance_change_gmm", e.MomentGMM)
+	l.Number("lighten.before_g", e.BeforeG)
+	l.Number("lighten.after_g", e.AfterG)
+	l.Number("lighten.before_kgm2", e.BeforeGMM2/1e9)
+	l.Number("lighten.after_kgm2", e.AfterGMM2/1e9)
+	l.Number("lighten.ratio", e.Ratio)
+	l.Number("lighten.balance_change_gmm", e.MomentGMM)
 	what := "Both wheels"
 	if c.OtherG > 0 || c.OtherGMM2 > 0 {
 		what = "The whole crank"
 	}
-	l.say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, grams(e.BeforeG, 1), grams(e.AfterG, 1),
+	l.Say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1),
 		squared(e.BeforeGMM2), squared(e.AfterGMM2))
 	l.does(&c, &e)
 }
@@ -237,27 +240,27 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 	if !l.isCut() {
 		return
 	}
-	l.say("lighten.pickup", "Clutch out it picks up % times as fast.", times(e.Ratio))
-	l.say("lighten.steady", "At the same idle its speed swings % times as wide.", times(e.Ratio))
+	l.Say("lighten.pickup", "Clutch out it picks up % times as fast.", times(e.Ratio))
+	l.Say("lighten.steady", "At the same idle its speed swings % times as wide.", times(e.Ratio))
 	if c.IdleRPM > 0 {
-		l.say("lighten.idle", "To idle as steadily as at % before it wants %.", speed(c.IdleRPM), speed(e.IdleRPM))
-		l.number("lighten.idle_rpm", e.IdleRPM)
+		l.Say("lighten.idle", "To idle as steadily as at % before it wants %.", speed(c.IdleRPM), speed(e.IdleRPM))
+		l.Number("lighten.idle_rpm", e.IdleRPM)
 	}
 	var felt []string
 	for i, f := range e.Felt {
 		at := "lighten.felt/" + strconv.Itoa(i)
-		l.number(at+"/before_kg", f.BeforeKG)
-		l.number(at+"/after_kg", f.AfterKG)
-		felt = append(felt, fill("% → %", kilos(f.BeforeKG), kilos(f.AfterKG)))
+		l.Number(at+"/before_kg", f.BeforeKG)
+		l.Number(at+"/after_kg", f.AfterKG)
+		felt = append(felt, bench.Fill("% → %", kilos(f.BeforeKG), kilos(f.AfterKG)))
 	}
 	if len(felt) > 0 {
-		l.say("lighten.felt", "On the road the flywheels feel like this much weight, gear by gear: %.", strings.Join(felt, "; "))
+		l.Say("lighten.felt", "On the road the flywheels feel like this much weight, gear by gear: %.", strings.Join(felt, "; "))
 	}
 	if e.Symmetrical {
-		l.say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
+		l.Say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
 	} else {
-		l.say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", grams(e.MomentGMM/l.throw, 1))
-		l.say("lighten.uneven", "To the balance")
+		l.Say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", bench.Grams(e.MomentGMM/l.throw, 1))
+		l.Say("lighten.uneven", "To the balance")
 	}
 }
 

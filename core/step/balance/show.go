@@ -1,12 +1,14 @@
-package sheet
+package balance
 
 import (
 	"math"
 	"strconv"
 
 	"pintwelve/core/balance"
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/draw"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
@@ -27,12 +29,12 @@ func (f frame) push(force balance.Force) draw.Push {
 const loopPoints = 180
 
 // shaking says and draws the force on the frame, as found and as it should be.
-func (a *Answers) shaking(s *stand, found, target float64) {
-	f := frame{lean: s.r.Default("frame.lean") * math.Pi / 180, turn: 1}
-	if s.r.Word("frame.turns") == "backward" {
+func (s *crank) shaking(found, target float64) {
+	f := frame{lean: s.r.Default(form.FrameLean) * math.Pi / 180, turn: 1}
+	if s.r.Word(form.FrameTurns) == "backward" {
 		f.turn = -1
 	}
-	rod := s.r.Or("rod.centres", 4*s.job.ThrowMM)
+	rod := s.r.Or(4*s.job.ThrowMM, form.RodCentres)
 	now := balance.Engine{ThrowMM: s.job.ThrowMM, RodMM: rod, Bores: s.job.Before.Bores(), Factor: found}
 	then := balance.Engine{ThrowMM: s.job.ThrowMM, RodMM: rod, Bores: s.job.After.Bores(), Factor: target}
 	speeds := s.rpm
@@ -48,13 +50,13 @@ func (a *Answers) shaking(s *stand, found, target float64) {
 	}
 	for i, p := range peaks {
 		q, n := &aims[i], strconv.Itoa(i)
-		a.say("peak."+n, "%", plain(p.RPM, 1))
-		a.say("peak."+n+".found", forceWords, kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across))
-		a.say("peak."+n+".target", forceWords, kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across))
+		s.Say("peak."+n, "%", bench.Plain(p.RPM, 1))
+		s.Say("peak."+n+".found", forceWords, kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across))
+		s.Say("peak."+n+".target", forceWords, kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across))
 		at := "balance.peaks/" + n + "/"
-		a.number(at+"rpm", p.RPM)
-		a.number(at+"found_n", p.Size.N)
-		a.number(at+"target_n", q.Size.N)
+		s.Number(at+"rpm", p.RPM)
+		s.Number(at+"found_n", p.Size.N)
+		s.Number(at+"target_n", q.Size.N)
 	}
 	last := len(speeds) - 1
 	v := draw.LoopView{
@@ -64,8 +66,8 @@ func (a *Answers) shaking(s *stand, found, target float64) {
 	for _, b := range now.Bores {
 		v.Cylinders = append(v.Cylinders, (f.lean+f.turn*b.BankRad)*180/math.Pi)
 	}
-	a.text("picture.loop", draw.Loop(v))
-	a.say("loop.at", "Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", plain(speeds[last], 1))
+	s.Text("picture.loop", draw.Loop(v))
+	s.Say("loop.at", "Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", bench.Plain(speeds[last], 1))
 }
 
 const forceWords = "%: % upright, % level"
@@ -86,29 +88,29 @@ func (f frame) loop(e *balance.Engine, rpm float64) []draw.Push {
 
 // wheels draws each wheel that has holes or is to have some: for the page as the
 // job is seen, and at full size as that wheel's own outer face is.
-func (a *Answers) wheels(s *stand, h *shop, n *need) {
-	for end, side := range s.sideOf {
+func (s *crank) wheels(h *shop, n *need) {
+	for end, side := range s.SideOf {
 		own := clock.End(end)
 		if p := h.plan(own, clock.Vec{}); len(p.Holes) == 0 && !n.on[end] {
 			continue
 		}
 		v := draw.HolesView{
-			Prefix: "holes-" + side, SeenFrom: drawn(s.seenFrom()), Wheel: drawn(side),
-			Rim: s.rim, Throw: s.job.ThrowMM, Boss: s.r.Default("zone.boss") / 2,
+			Prefix: "holes-" + side, SeenFrom: bench.Drawn(s.SeenFrom()), Wheel: bench.Drawn(side),
+			Rim: s.rim, Throw: s.job.ThrowMM, Boss: s.r.Default(form.ZoneBoss) / 2,
 		}
-		s.drawHoles(&v, h, n, own, s.seen)
-		a.text("picture.holes."+side, draw.Holes(v))
+		s.drawHoles(&v, h, n, own, s.Seen)
+		s.Text("picture.holes."+side, draw.Holes(v))
 		if len(h.holes) > 0 {
-			v.Prefix, v.SeenFrom, v.FullSize = "full-"+side, drawn(side), true
+			v.Prefix, v.SeenFrom, v.FullSize = "full-"+side, bench.Drawn(side), true
 			s.drawHoles(&v, h, n, own, own)
-			a.text("picture.full."+side, draw.Holes(v))
+			s.Text("picture.full."+side, draw.Holes(v))
 		}
 	}
 }
 
 // drawHoles puts a wheel's zone, its holes and what to keep off as they look
 // from an end.
-func (s *stand) drawHoles(v *draw.HolesView, h *shop, n *need, wheel, from clock.End) {
+func (s *crank) drawHoles(v *draw.HolesView, h *shop, n *need, wheel, from clock.End) {
 	v.Holes = nil
 	t := s.task(h, n, wheel)
 	if n.on[wheel] {

@@ -1,0 +1,221 @@
+package balance
+
+import (
+	"math"
+	"strconv"
+
+	"pintwelve/core/balance/drill"
+	"pintwelve/core/bench"
+	"pintwelve/core/clock"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+	"pintwelve/core/wheel"
+)
+
+// shop is what may be drilled, and with what.
+type shop struct {
+	drill.Task
+	zoneHour bool      // the zone's hour is given
+	holes    []drilled // that the job has
+}
+
+// drilled is a hole of the job, in one wheel or in each.
+type drilled struct {
+	drill.Hole
+	key string
+	on  [2]bool // by end
+}
+
+func (s *crank) readShop() *shop {
+	r, t := s.r, drill.Task{}
+	t.DrillsMM = s.drills()
+	t.PointDeg = r.Default(form.DrillPoint)
+	t.Bottom = [...]drill.Bottom{drill.Either, drill.ThroughOnly, drill.BlindOnly}[index(r.Word(form.DrillBottom), "either", "through", "blind")]
+	t.MostDepthMM, _ = r.Number(form.DrillDepth)
+	t.DepthStepMM = r.Default(form.DrillDepthStep)
+	t.MostHoles = int(r.Default(form.DrillHoles))
+	t.InMM = r.Or(math.Round(s.rim*0.55), form.ZoneIn)
+	t.OutMM = r.Or(math.Round(s.rim*0.97), form.ZoneOut)
+	t.HalfRad = r.Default(form.ZoneHalf) * math.Pi / 180
+	t.ThickMM = r.Default(form.ZoneThick)
+	t.WallMM = r.Default(form.ZoneWall)
+	t.DensityKGM3 = r.Default(form.ZoneDensity)
+	t.PlugKGM3, _ = r.Number(form.PlugDensity)
+	t.ToleranceGMM = s.tolerance()
+	h := &shop{Task: t}
+	if t.Hour, h.zoneHour = r.Number(form.ZoneHour); h.zoneHour {
+		h.Hour = s.Hour(h.Hour)
+	}
+	if t.OutMM > s.rim {
+		r.Complain(bench.Fill("% is outside the wheel, whose radius is %", millimetres(t.OutMM), millimetres(s.rim)), form.ZoneOut)
+	}
+	s.readHoles(h)
+	return h
+}
+
+// tolerance is how far the moment may be off, g·mm.
+func (s *crank) tolerance() float64 {
+	return math.Max(drill.LeastTolerance, s.offBy*s.job.After.RecG()*s.job.ThrowMM)
+}
+
+// index is where a word stands among others.
+func index(word string, words ...string) int {
+	for i, w := range words {
+		if w == word {
+			return i
+		}
+	}
+	return 0
+}
+
+func (s *crank) drills() []float64 {
+	const sixtyFourth = 25.4 / 64
+	r := s.r
+	switch r.Word(form.DrillSet) {
+	case "list":
+		return r.Numbers(drill.MostDrills, form.DrillList)
+	case "inch":
+		to64 := func(standIn float64, id form.ID) int {
+			return int(math.Round(r.Or(standIn*sixtyFourth, id) / sixtyFourth))
+		}
+		return drill.Inch(to64(12, form.DrillFrom), to64(32, form.DrillTo), to64(2, form.DrillStep))
+	}
+	return drill.Metric(r.Or(5, form.DrillFrom), r.Or(12, form.DrillTo), r.Or(0.5, form.DrillStep))
+}
+
+// keepOff is what stands in the way on one wheel: the crankpin's boss, and the
+// rows of "keep".
+func (s *crank) keepOff(end clock.End) []drill.Circle {
+	all := []drill.Circle{{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.r.Default(form.ZoneBoss)}}
+	for _, key := range s.r.Form.Rows("keep") {
+		radius, ok := s.r.Number(form.KeepRadius, key)
+		hour, ok2 := s.r.Number(form.KeepHour, key)
+		across, ok3 := s.r.Number(form.KeepAcross, key)
+		if ok && (ok2 || radius == 0) && ok3 && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
+			all = append(all, drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across})
+		}
+	}
+	return all
+}
+
+func (s *crank) onWheel(word string) (on [2]bool) {
+	for end, side := range s.SideOf {
+		on[end] = word == "both" || word == side
+	}
+	return on
+}
+
+// readHoles reads the holes that the job has; those not whole, or that can't
+// be, are left out.
+func (s *crank) readHoles(h *shop) {
+	for _, key := range s.r.Form.Rows("hole") {
+		d := drilled{key: key, on: s.onWheel(s.r.Word(form.HoleWheel, key))}
+		d.PointDeg, d.Through = h.PointDeg, s.r.Word(form.HoleBottom, key) == "through"
+		hour, ok := s.r.Number(form.HoleHour, key)
+		d.Hour = s.Hour(hour)
+		ok = s.given(&d.RadiusMM, form.HoleRadius, key) && ok
+		ok = s.given(&d.DiameterMM, form.HoleDrill, key) && ok
+		if d.DepthMM = h.ThickMM; !d.Through {
+			ok = s.given(&d.DepthMM, form.HoleDepth, key) && ok
+		}
+		if ok && s.possible(&d, h) {
+			d.At = clock.Polar(d.RadiusMM, d.Hour)
+			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
+			h.holes = append(h.holes, d)
+		}
+	}
+}
+
+func (s *crank) given(v *float64, id form.ID, key string) bool {
+	x, ok := s.r.Number(id, key)
+	*v = x
+	return ok
+}
+
+func (s *crank) possible(d *drilled, h *shop) bool {
+	if d.RadiusMM+d.DiameterMM/2 > s.rim {
+		s.r.Complain(bench.Fill("the hole runs out of the wheel, whose radius is %", millimetres(s.rim)), form.HoleRadius, d.key)
+		return false
+	}
+	if reach := d.ReachMM(); !d.Through && reach > h.ThickMM {
+		s.r.Complain(bench.Fill("with its point it is % deep and the wheel % thick: choose right through, or % at most",
+			millimetres(reach), millimetres(h.ThickMM), millimetres(math.Max(0, h.ThickMM-d.PointMM()))), form.HoleDepth, d.key)
+		return false
+	}
+	return true
+}
+
+// weigh finds what the hole takes off, and what a plug puts back.
+func (d *drilled) weigh(h *shop, plug bool) {
+	if metal, err := d.Metal(h.DensityKGM3); err == nil {
+		d.MassG = metal.MassG
+	}
+	if flat := (wheel.Hole{DiameterMM: d.DiameterMM, DepthMM: d.DepthMM}); plug && h.PlugKGM3 > 0 {
+		if metal, err := flat.Metal(h.PlugKGM3); err == nil {
+			d.PlugG = metal.MassG
+			d.MassG -= d.PlugG
+		}
+	}
+}
+
+// plan is the holes of one wheel as a plan.
+func (h *shop) plan(end clock.End, remove clock.Vec) drill.Plan {
+	var p drill.Plan
+	for _, d := range h.holes {
+		if d.on[end] {
+			p.Holes = append(p.Holes, d.Hole)
+			p.MassG += d.MassG
+			p.SwarfG += d.MassG + d.PlugG
+			p.MomentGMM = p.MomentGMM.Add(d.At.Scale(d.MassG))
+		}
+	}
+	p.LeftGMM = remove.Sub(p.MomentGMM)
+	return p
+}
+
+// holeWords says each hole of the job, numbered as its wheel's picture numbers
+// it.
+func (s *crank) holeWords(h *shop) {
+	nth := [2]int{}
+	for i := range h.holes {
+		d := &h.holes[i]
+		for end, on := range d.on {
+			if on {
+				nth[end]++
+			}
+		}
+		where, n := "each wheel", strconv.Itoa(nth[clock.Left])
+		if d.on != [2]bool{true, true} {
+			end := clock.Left
+			if d.on[clock.Right] {
+				end = clock.Right
+			}
+			where, n = s.SideOf[end]+" wheel", strconv.Itoa(nth[end])
+		} else if nth[clock.Left] != nth[clock.Right] {
+			n = bench.Fill("% and %", n, strconv.Itoa(nth[clock.Right]))
+			where = bench.Fill("% and % wheel", s.SideOf[clock.Left], s.SideOf[clock.Right])
+		}
+		deep := bench.Fill("% deep to the shoulder", millimetres(d.DepthMM))
+		if d.Through {
+			deep = "right through"
+		}
+		off := bench.Fill("takes %", bench.Grams(d.MassG, 0.1))
+		if d.PlugG > 0 {
+			what := "takes"
+			if d.MassG < 0 {
+				what = "adds"
+			}
+			off = bench.Fill("plug of %, % %", bench.Grams(d.PlugG, 0.1), what, bench.Grams(math.Abs(d.MassG), 0.1))
+		}
+		hour := s.Hour(d.Hour)
+		s.Say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%), %, %", n, where, millimetres(d.DiameterMM),
+			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), deep, off)
+		at := "balance.holes/" + strconv.Itoa(i) + "/"
+		s.Text(at+"wheel", where)
+		s.Number(at+"hour", hour)
+		s.Number(at+"radius_mm", d.RadiusMM)
+		s.Number(at+"drill_mm", d.DiameterMM)
+		s.Number(at+"depth_mm", d.DepthMM)
+		s.Number(at+"removed_g", d.MassG)
+	}
+}

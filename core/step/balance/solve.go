@@ -1,0 +1,263 @@
+package balance
+
+import (
+	"math"
+	"strings"
+
+	"pintwelve/core/balance"
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
+)
+
+// crank is a crank on the knife-edges, as the form has it.
+type crank struct {
+	*bench.Answers
+	bench.Ends
+	r        form.Fields
+	job      balance.Job
+	keys     []string  // of the rows of further cylinders
+	rows     []string  // what the place of each cylinder's weights begins with
+	readings []string  // the place of each weighing's fields
+	rim      float64   // mm, radius of the wheels
+	ask      string    // for the first field that is wanted yet
+	offBy    float64   // part of the factor that it may be off
+	rpm      []float64 // speeds that the forces are told at
+}
+
+func readCrank(a *bench.Answers, r form.Fields) *crank {
+	s := &crank{Answers: a, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100}
+	s.keys = r.Form.Rows("cylinder")
+	for _, key := range s.keys {
+		s.rows = append(s.rows, "cylinder."+key+".")
+	}
+	s.job = balance.Job{StepG: r.Default(form.BalanceScale), ThrowMM: r.Default(form.Throw), Keep: r.Word(form.Target) == "keep"}
+	s.rim = r.Or(math.Max(190, 4.5*s.job.ThrowMM), form.Rim) / 2
+	s.parts()
+	s.weighings()
+	if !s.job.Keep {
+		s.job.Target = s.must("To which factor? The maker’s figure counts.", form.TargetFactor) / 100
+	}
+	s.rpm = s.speeds()
+	return s
+}
+
+// solve finds where the crank stands and what must come off.
+func (s *crank) solve() (found balance.Standing, corrections []balance.Correction, ok bool) {
+	if s.ask != "" {
+		return found, nil, false
+	}
+	found, err := s.job.Standing()
+	if err == nil {
+		corrections, err = s.job.Correct()
+	}
+	if err != nil {
+		s.complain(err)
+		s.ask = bench.MendIt
+		return found, nil, false
+	}
+	return found, corrections, true
+}
+
+// must reads a figure that there is no answer without.
+func (s *crank) must(ask string, id form.ID) float64 {
+	v, ok := s.r.Number(id)
+	if !ok {
+		s.want(ask, id)
+	}
+	return v
+}
+
+// want keeps the first field that is wanted.
+func (s *crank) want(ask string, id form.ID, keys ...string) {
+	if s.ask == "" {
+		s.ask = ask
+		if s.r.Wrong(id, keys...) {
+			s.ask = bench.MendIt
+		}
+	}
+}
+
+// weights are one cylinder's, by cylinderParts.
+type weights [len(cylinderParts)]float64
+
+var cylinderParts = [...]form.ID{
+	form.PartPiston, form.PartRings, form.PartGudgeon, form.PartClips, form.PartSmall, form.PartBig, form.PartRod,
+}
+
+// The rod's places in cylinderParts.
+const (
+	smallEnd = 4
+	bigEnd   = 5
+	wholeRod = 6
+)
+
+// parts reads what the pin carries, as weighed and as it will run.
+func (s *crank) parts() {
+	var first, fitted weights // the first cylinder's, before and after
+	for i, row := range s.rows {
+		bank := 0.0
+		if i > 0 {
+			bank = s.r.Default(form.CylinderBank, s.keys[i-1]) * math.Pi / 180
+		}
+		before := s.weigh(row+"weight", first)
+		s.wantWeights(row, before)
+		like := before
+		for part, id := range cylinderParts {
+			if i > 0 && s.r.Blank(id, row+"weight") {
+				like[part] = fitted[part]
+			}
+		}
+		after := s.weigh(row+"new", like)
+		if i == 0 {
+			first, fitted = before, after
+		}
+		s.job.Before.Cylinders = append(s.job.Before.Cylinders, before.cylinder(bank))
+		s.job.After.Cylinders = append(s.job.After.Cylinders, after.cylinder(bank))
+	}
+	s.job.Before.BearingG, s.job.After.BearingG = s.pair(form.PartBearing)
+	s.job.Before.CrankpinG, s.job.After.CrankpinG = s.pair(form.PartCrankpin)
+}
+
+// weigh reads a cylinder's weights; what is blank is as like. A rod whose ends
+// are given anew is not as heavy as the one before, nor is its end that the
+// whole and the other end leave.
+func (s *crank) weigh(place string, like weights) (w weights) {
+	typed := func(part int) bool { return !s.r.Blank(cylinderParts[part], place) }
+	if typed(smallEnd) || typed(bigEnd) || typed(wholeRod) {
+		c := like.cylinder(0)
+		like[smallEnd], like[bigEnd] = c.Rod.Ends()
+		like[wholeRod] = 0
+		if typed(wholeRod) && typed(smallEnd) {
+			like[bigEnd] = 0
+		}
+		if typed(wholeRod) && typed(bigEnd) {
+			like[smallEnd] = 0
+		}
+	}
+	for i, id := range cylinderParts {
+		w[i] = s.part(id, place, like[i])
+	}
+	return w
+}
+
+// part reads a weight; where it is blank, like stands in, if there is any.
+func (s *crank) part(id form.ID, place string, like float64) float64 {
+	if like > 0 {
+		return s.r.Or(like, id, place)
+	}
+	v, _ := s.r.Number(id, place)
+	return v
+}
+
+func (w weights) cylinder(bank float64) balance.Cylinder {
+	return balance.Cylinder{
+		BankRad: bank, PistonG: w[0], RingsG: w[1], GudgeonPinG: w[2], ClipsG: w[3],
+		Rod: balance.Rod{SmallG: w[smallEnd], BigG: w[bigEnd], WholeG: w[wholeRod]},
+	}
+}
+
+func (s *crank) wantWeights(row string, w weights) {
+	if w[0] == 0 {
+		s.want("Weigh the piston, and what goes up and down with it.", form.PartPiston, row+"weight")
+	}
+	if small, _ := w.cylinder(0).Rod.Ends(); small == 0 {
+		s.want("Weigh the rod’s small end, the rod held level.", form.PartSmall, row+"weight")
+	}
+}
+
+// pair reads a part on the pin, found and new. A new part alone says nothing:
+// what counts is how it differs.
+func (s *crank) pair(part form.ID) (before, after float64) {
+	before = s.part(part, "weight", 0)
+	if before == 0 && !s.r.Blank(part, "new") && s.r.Blank(part, "weight") {
+		s.r.Complain("the new one is weighed and the old one isn’t: what counts is how they differ", part, "weight")
+	}
+	return before, s.part(part, "new", before)
+}
+
+// weighings reads what was on the knife-edges.
+func (s *crank) weighings() {
+	switch what := s.r.Word(form.KnifeWhat); what {
+	case "stated":
+		s.job.Stated = s.must("What is the maker’s factor, or the one it is known to have?", form.KnifeStated) / 100
+		s.job.HasStated = true
+	case "wheels":
+		for end := range s.SideOf {
+			s.wheel(s.SideOf[end], balance.What(end)+balance.LeftWheel)
+		}
+	case "drive", "timing":
+		s.wheel(what, balance.What(s.End(what))+balance.LeftWheel)
+	default:
+		on := s.r.Word(form.KnifeWholeOn)
+		s.weighing("whole", balance.Weighing{Rods: on == "rods", Bearing: on == "bearing"})
+	}
+}
+
+func (s *crank) wheel(side string, what balance.What) {
+	on := s.r.Word(form.KnifeOn, side)
+	s.weighing(side, balance.Weighing{What: what, Pin: on != "bare", Bearing: on == "bearing", Rods: on == "rods"})
+}
+
+// weighing reads one reading. With the rods off, what they and the bearing
+// weigh is wanted; with the pin off, what that does.
+func (s *crank) weighing(place string, w balance.Weighing) {
+	hour, settles := s.r.Number(form.KnifeHour, place)
+	w.Heavy.Hour = s.Hour(hour)
+	w.Heavy.WeightG, _ = s.r.Number(form.KnifeWeight, place)
+	w.Heavy.RadiusMM, _ = s.r.Number(form.KnifeRadius, place)
+	ok := false
+	if w.HungG, ok = s.r.Number(form.KnifeHung, place); !ok && (w.Heavy.WeightG == 0 || s.r.Wrong(form.KnifeHung, place)) {
+		s.want(bench.Fill("Now the knife-edges: what hangs % when the crank stays wherever it is put?", hangs(w)), form.KnifeHung, place)
+	}
+	switch {
+	case w.Heavy.WeightG > 0 && !settles:
+		s.want("At which hour does it settle lowest?", form.KnifeHour, place)
+	case w.Heavy.WeightG > 0 && w.Heavy.RadiusMM == 0:
+		s.want("How far from the shaft was that weight laid?", form.KnifeRadius, place)
+	}
+	s.readings = append(s.readings, place)
+	s.job.Weighed = append(s.job.Weighed, w)
+	if _, big := s.job.Before.EndsG(); big == 0 && (!w.Rods || w.What != balance.Whole) {
+		s.want("Weigh the rod’s big end, the rod held level.", form.PartBig, "weight")
+	}
+	if w.What != balance.Whole && s.job.Before.CrankpinG == 0 {
+		s.want("Weigh the crankpin: a wheel alone carries half of it.", form.PartCrankpin, "weight")
+	}
+}
+
+func hangs(w balance.Weighing) string {
+	if w.Rods {
+		return "at the small end"
+	}
+	return "at the pin"
+}
+
+// speeds are those that the forces are told at, rpm.
+func (s *crank) speeds() []float64 {
+	const standIn = 3000
+	if speeds := s.r.Numbers(mostSpeeds, form.FrameSpeeds); len(speeds) > 0 {
+		return speeds
+	}
+	s.r.StandIns = append(s.r.StandIns, form.StandIn{Name: form.FrameSpeeds.Name(), Value: standIn, Text: "3000"})
+	return []float64{standIn}
+}
+
+const mostSpeeds = 4
+
+// whichWheel names a wheel, or the crank whole.
+func (s *crank) whichWheel(w balance.What) string {
+	if w == balance.Whole {
+		return "crank"
+	}
+	return s.SideOf[w-balance.LeftWheel]
+}
+
+// changed says whether any part is new.
+func (s *crank) changed() bool {
+	for name, text := range s.r.Form {
+		if text != "" && (strings.HasPrefix(name, "new.") || strings.Contains(name, ".new.")) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,56 @@
+package core
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// leaves may be used by any room, and use leaves alone.
+var leaves = []string{"unit", "clock", "bound", "lsq", "wheel", "qr"}
+
+// rooms are what each room but a leaf may import of the core besides the leaves.
+var rooms = map[string][]string{
+	"dial": {}, "crank": {}, "tryout": {}, "flywheel": {}, "balance": {}, "balance/drill": {}, "fit": {}, "limits": {},
+	"draw":  {},
+	"form":  {},
+	"link":  {"form"},
+	"bench": {"draw", "form"},
+	// A step uses its own trade rooms.
+	"step/fitting": {"bench", "draw", "form", "fit", "limits"},
+	"step/balance": {"bench", "draw", "form", "balance", "balance/drill"},
+	"step/lighten": {"bench", "draw", "form", "flywheel"},
+	"sheet":        {"bench", "draw", "form", "dial", "crank", "tryout", "step/fitting", "step/balance", "step/lighten"},
+}
+
+// heavy packages cost the phone more bytes than they are worth.
+var heavy = []string{"fmt", "encoding/json", "regexp", "reflect"}
+
+// No trade room knows another, the form, words or pictures; no step another step,
+// or the list of them; and the core that goes to the phone imports nothing heavy.
+func TestRoomsImportWhatTheyMay(t *testing.T) {
+	require.NoError(t, filepath.WalkDir(".", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		room := filepath.ToSlash(filepath.Dir(path))
+		may, isRoom := rooms[room]
+		require.True(t, isRoom || slices.Contains(leaves, room), "%s is no room of the house", room)
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		for _, spec := range file.Imports {
+			name := strings.Trim(spec.Path.Value, `"`)
+			assert.NotContains(t, heavy, name, path)
+			if other, ours := strings.CutPrefix(name, "pintwelve/core/"); ours {
+				assert.True(t, slices.Contains(leaves, other) || slices.Contains(may, other), "%s imports %s", path, other)
+			}
+		}
+		return err
+	}))
+}

@@ -126,7 +126,7 @@ func TestAStepIsOneDivision(t *testing.T) {
 		{Form{}, "nosuch", 1, ""},
 		{Form{"timing.division": "1", "dial.a.half": "timing", "pass.1.dial.a.tir": "2"}, "pass.1.dial.a.tir", 1, "3"},
 		{Form{"timing.division": "1", "dial.a.half": "drive", "pass.1.dial.a.turn": "2"}, "pass.1.dial.a.turn", 1, "2.5"},
-		{Form{"bigend.eye": " "}, "bigend.eye", 1, " 3"},
+		{Form{"bigend.eye": " "}, "bigend.eye", 1, " 8"},
 	} {
 		assert.Equal(t, row.expected, Step(row.form, row.name, row.by), "%v", row)
 	}

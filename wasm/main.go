@@ -93,6 +93,12 @@ var verbs = map[string]func(flat) flat{
 		out.addForm(sheet.Again(in.form(), pass))
 		return out
 	},
+	// near: the form with keys for new rows → the fields that add a place close to each centre
+	"near": func(in flat) (out flat) {
+		rows := [2]string{in.take("key.0"), in.take("key.1")}
+		out.addForm(sheet.NearCentres(in.form(), rows))
+		return out
+	},
 	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
 	"plan": func(in flat) (out flat) {
 		key := in.take("key")

@@ -84,11 +84,12 @@ export class Controls {
   }
 
   pressed(button) {
-    const { step, add, remove, look, clear } = button?.dataset ?? {};
+    const { step, add, remove, look, clear, reply } = button?.dataset ?? {};
     const { bench } = this;
     if (step) this.step(nameOf(button.dataset.for, button), step);
     if (add) bench.grow(added(bench.job.form, nameOf(add, button)));
     if (look !== undefined) bench.put({ bench: button.closest('.pass').dataset.key });
+    if (reply) bench.replied(...reply.split('='));
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
     if (remove === undefined) return;
     const row = button.closest('[data-row]');

@@ -198,6 +198,20 @@ class Bench {
     if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
+  /** Adds a place close to each centre, to be read. */
+  nearCentres() {
+    this.put(this.call('near', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey() }));
+    const places = document.getElementById('more-dials');
+    places.open = true;
+    places.scrollIntoView();
+  }
+
+  /** Answers what was asked, in the field that the answers name for it. */
+  replied(asked, reply) {
+    const field = this.answers.now[asked] ?? this.answers.later[asked];
+    if (field) this.put({ [field]: reply });
+  }
+
   again() {
     if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }))) this.controls.toReadings();
   }
@@ -384,6 +398,7 @@ class Bench {
       'bench-onto': () => this.put(this.shop.onto(this.job.form)),
       'bench-take': () => { this.shop.take(this.job.form); this.compare(); },
       'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
+      'near-centres': () => this.nearCentres(),
       done: () => this.done(),
       again: () => this.again(),
       undo: () => this.undo(),

@@ -48,7 +48,7 @@ const (
 	DialOrder
 	PassSince
 	Centres
-	Tailstock
+	PassTailstock
 	Clamp
 	PassDoneKind
 	PassDoneWheel

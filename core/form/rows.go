@@ -12,8 +12,9 @@ var table = [rows]Row{
 	// screw or by how far it closes or opens the gap while it holds, as "clamp" says.
 	// "since" is what came before a pass where the one before it has none: all that was
 	// advised, its first move only, something else, the nuts drawn up, or nothing.
-	// "centres" and "tailstock" are what became of trying those. "bench" is the key of
-	// the pass that is on the bench.
+	// "tailstock" is what the needles of a pass did when it was backed off to just snug,
+	// "centres" whether they are known good. "bench" is the key of the pass that is on
+	// the bench.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Units:            {Pattern: "units", Numbers: numbers{3}, Kind: Choice, Choices: []string{"inch", "metric"}},
@@ -57,7 +58,7 @@ var table = [rows]Row{
 	DialOrder:        {Pattern: "dial.*.order", Numbers: numbers{62}, Kind: Order},
 	PassSince:        {Pattern: "pass.*.since", Numbers: numbers{80}, Kind: Choice, Choices: []string{"", "said", "first", "else", "nuts", "nothing"}},
 	Centres:          {Pattern: "centres", Numbers: numbers{81}, Kind: Choice, Choices: []string{"", "good"}},
-	Tailstock:        {Pattern: "tailstock", Numbers: numbers{82}, Kind: Choice, Choices: []string{"", "steady", "moved"}},
+	PassTailstock:    {Pattern: "pass.*.tailstock", Numbers: numbers{82}, Kind: Choice, Choices: []string{"", "steady", "moved"}},
 	Clamp:            {Pattern: "clamp", Numbers: numbers{83}, Kind: Choice, Choices: []string{"turns", "closing"}},
 	PassDoneKind:     {Pattern: "pass.*.done.*.kind", Numbers: numbers{90}, Kind: Choice, Choices: []string{"strike", "squeeze", "spread"}},
 	PassDoneWheel:    {Pattern: "pass.*.done.*.wheel", Numbers: numbers{91}, Kind: Choice, Choices: []string{"drive", "timing"}},

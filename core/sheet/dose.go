@@ -92,13 +92,20 @@ func (p *pass) howHard() string {
 	first := &p.moves[0].Step
 	hard := p.hardness(doneAs(first))
 	switch {
+	case first.Trial && p.wentWrong():
+		return fill("It went the other way: now % as a trial, then read.", hard)
 	case len(p.moves) > 1:
 		second := &p.moves[1].Step
 		then := p.hardness(doneAs(second))
+		if first.Trial && second.Trial {
+			return fill("A trial: %, then %.", hard, then)
+		}
 		if first.Pass < 0 && second.Pass < 0 {
 			return fill("By guess: %, then %.", hard, then)
 		}
 		return fill("%, then %.", upperFirst(hard), then)
+	case first.Trial:
+		return fill("A trial: %; then read.", hard)
 	case first.Pass < 0:
 		return fill("By guess: %; work up to it.", hard)
 	case first.Pass == 0:
@@ -106,6 +113,17 @@ func (p *pass) howHard() string {
 	default:
 		return fill("%: % pass %’s.", upperFirst(hard), timesWords(first.Times), strconv.Itoa(first.Pass))
 	}
+}
+
+// wentWrong tells whether anything done before the latest readings went the other way.
+func (p *pass) wentWrong() bool {
+	tries := p.next.Tries
+	for i := range tries {
+		if tries[i].Pass == tries[len(tries)-1].Pass && tries[i].Outcome == crank.Opposite {
+			return true
+		}
+	}
+	return false
 }
 
 // timesWords liken a dose to an earlier one.

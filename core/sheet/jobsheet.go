@@ -26,7 +26,7 @@ func jobSheet(a *Answers, r *form.Reader) {
 	}
 	for i, d := range left.rounds {
 		at := "pass." + d.key + "."
-		a.say(at+"said", "%: %%", passName(i), left.roundWords(&d), left.doneWords(r, d.key))
+		a.say(at+"said", "%: %%", passName(i), left.roundWords(&d), left.doneWords(i))
 		a.say(at+"noted", "%", r.Form[at+"note"])
 	}
 	for _, p := range sheetParts {
@@ -95,7 +95,7 @@ func passOf(r *form.Reader, key string) *pass {
 
 // plainWords tell the customer how the crank came and how it goes.
 func (a *Answers) plainWords(found, left *pass) {
-	if left.wants >= 0 || left.fault != nil {
+	if left.wants >= 0 || left.fault != nil || left.pressed {
 		a.say("sheet.plain", "Not measured to the end yet.")
 		return
 	}
@@ -104,10 +104,15 @@ func (a *Answers) plainWords(found, left *pass) {
 	switch left.advice.Verdict {
 	case crank.Fit:
 		template = "The crank runs true: over one turn neither shaft moves more than %; % is allowed."
+	case crank.FitAsHung:
+		template = "Hung between its centres the crank runs true: over one turn neither shaft moves more than %; % is allowed. The centres themselves were not tried."
 	case crank.TooClose:
 		template = "The crank runs true or very nearly, as far as the dials can tell: %, and % is allowed."
 	case crank.NotMendable:
 		template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed, and its halves don’t match."
+		if _, asked := left.asks(crank.AskCentres); asked {
+			template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed. Its halves don’t match, or a centre or a shaft is bad: that was not tried."
+		}
 	}
 	if _, leans := left.leans(); leans && left.advice.Verdict != crank.TooClose {
 		template = "Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may."

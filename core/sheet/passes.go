@@ -7,53 +7,43 @@ import (
 
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
-	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
-// done reads what was done after a pass.
-func (s *setUp) done(r *form.Reader, key string) []crank.Done {
-	var all []crank.Done
-	group := "pass." + key + ".done"
-	for _, row := range r.Form.Rows(group) {
-		at := group + "." + row + "."
-		hour, ok := r.Number(at + "hour")
-		if !ok {
-			continue
-		}
-		all = append(all, crank.Done{
-			Kind: kindNamed(r.Word(at + "kind")), Wheel: s.end(r.Word(at + "wheel")), Hour: s.hour(hour),
-			Dose: s.dose(r, at, hour),
-		})
-	}
-	return all
-}
-
-func kindNamed(word string) crank.Kind {
-	for kind, name := range kindNames {
-		if name == word {
-			return crank.Kind(kind)
-		}
-	}
-	return crank.Strike
-}
-
 // passes lists the passes, charts them, and says what came of what was done.
-func (a *Answers) passes(p *pass, r *form.Reader) {
+func (a *Answers) passes(p *pass) {
 	a.say("pass.name", passName(p.bench))
 	a.text("bench", p.key)
 	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name(), Limit: p.inFine(p.allowed.RunOut)}
 	for i, d := range p.rounds {
-		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(r, d.key))
+		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(i))
 		chart.Passes = append(chart.Passes, p.figures(&d))
 	}
 	if len(p.rounds) > 1 {
 		a.text("picture.chart", draw.Chart(chart))
 	}
 	a.spin(p, &p.rounds[0], &p.round)
-	for i, try := range p.next.Tries {
-		if words := p.tryWords(&try); i == len(p.next.Tries)-1 && words != "" {
-			a.say("truing.lesson", "%", words)
+	a.lessons(p)
+	if p.bench > 0 {
+		a.say("since.any", "yes")
+	}
+}
+
+// lessons say what came of everything that was done, each beside its pass, and
+// of what was done last on the bench too.
+func (a *Answers) lessons(p *pass) {
+	tries := p.next.Tries
+	for i := 0; i < len(tries); {
+		said, of := "", tries[i].Pass
+		for ; i < len(tries) && tries[i].Pass == of; i++ {
+			if words := p.tryWords(&tries[i]); words != "" {
+				said += words + " "
+			}
+		}
+		said = strings.TrimSpace(said)
+		a.say("pass."+p.rounds[of].key+".came", "%", said)
+		if i == len(tries) {
+			a.say("truing.lesson", "%", said)
 		}
 	}
 }
@@ -85,16 +75,6 @@ func (s *setUp) roundWords(d *round) string {
 		return "not read yet"
 	}
 	return strings.Join(said, ", ")
-}
-
-// doneWords say what was done after a pass.
-func (p *pass) doneWords(r *form.Reader, key string) string {
-	words := ""
-	for _, d := range p.done(r, key) {
-		what := [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
-		words += fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
-	}
-	return words + "."
 }
 
 // inFine turns mm into the dials' own unit, for a chart's scale.

@@ -54,6 +54,10 @@ func readSetUp(r *form.Reader) setUp {
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
 		Mount:   mountNamed(r.Word("mount")),
 	}
+	s.crank.CentresKnown = r.Word("centres") == "good"
+	for _, key := range r.Form.Rows("pass") {
+		s.crank.Steady = s.crank.Steady || r.Word("pass."+key+".tailstock") != ""
+	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
 	s.oneDial = r.Word("dials") == "one"

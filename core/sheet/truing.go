@@ -21,6 +21,7 @@ type pass struct {
 	next    crank.Next
 	allowed crank.Tolerance
 	moves   []move
+	pressed bool // the tailstock pressed on the crank while it was read
 }
 
 // round is one round of readings as it stands in the form.
@@ -29,6 +30,10 @@ type round struct {
 	reading []reading       // by station of the set-up
 	used    []int           // the stations whose readings count, left to right
 	counted []crank.Station // these, for the crank room
+	since   string          // what the user says came before it
+	did     []crank.Done    // after it
+	// What was done isn't logged: the pass after says that it was as advised.
+	unlogged bool
 }
 
 // move is one advised move, with what the needles should do.
@@ -63,6 +68,7 @@ func truingMore(a *Answers, r *form.Reader) {
 	a.say("right.side", p.sideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
+		a.smallAsks(p)
 		a.tiltVerdict(p)
 		a.sit(p)
 		a.needles(p)
@@ -71,7 +77,7 @@ func truingMore(a *Answers, r *form.Reader) {
 		a.bend(p)
 	}
 	a.turns(p)
-	a.passes(p, r)
+	a.passes(p)
 	a.say("truing.assumed", assumedWords(r))
 	a.measure(p.setUp, r)
 }
@@ -82,6 +88,7 @@ func workOut(r *form.Reader) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
 	p.readRounds(r)
+	passes := p.history(r)
 	p.round = p.rounds[p.bench]
 	if p.wants = p.wanted(); p.wants >= 0 {
 		return p
@@ -90,8 +97,11 @@ func workOut(r *form.Reader) *pass {
 		p.complain(r, p.fault)
 		return p
 	}
-	p.learn(r)
-	p.advise()
+	p.next = crank.Plan(passes[:p.bench+1], p.allowed)
+	p.advice = p.next.Advice
+	if p.pressed = r.Word("pass."+p.key+".tailstock") == "moved"; !p.pressed {
+		p.moves = p.setUp.moves(&p.round, &p.seat, &p.next)
+	}
 	return p
 }
 
@@ -179,55 +189,41 @@ func (d *round) use(s *setUp, station int) {
 	}
 }
 
-// learn plans by this pass and those before it.
-func (p *pass) learn(r *form.Reader) {
-	var passes []crank.Pass
-	for i := range p.bench {
-		before := crank.Pass{Done: p.done(r, p.rounds[i].key)}
-		if seat, err := p.crank.Solve(p.rounds[i].counted); err == nil {
-			before.Seat, before.Stations = seat, p.rounds[i].counted
-		}
-		passes = append(passes, before)
-	}
-	passes = append(passes, crank.Pass{Seat: p.seat, Stations: p.counted})
-	p.next = crank.Plan(passes, p.allowed)
-	p.advice = p.next.Advice
-}
-
-// advise works out what each advised step should do to the needles.
-func (p *pass) advise() {
-	before := p.seat.Axes
-	for _, step := range p.next.Steps {
-		m := move{Step: step, plus: p.seat.StrikePlus(p.counted)}
+// moves are the advised steps of a round, and what each should do to its needles.
+func (s *setUp) moves(d *round, seat *crank.Seat, next *crank.Next) (all []move) {
+	before := seat.Axes
+	for _, step := range next.Steps {
+		m := move{Step: step, plus: seat.StrikePlus(d.counted)}
 		if step.Kind != crank.Strike {
-			m.plus, _, _ = p.seat.ClosePlus(p.counted)
+			m.plus, _, _ = seat.ClosePlus(d.counted)
 		}
-		after := p.seat.After(step.D, step.G)
-		p.moves = append(p.moves, p.foretell(m, &before, &after))
+		after := seat.After(step.D, step.G)
+		all = append(all, s.foretell(m, d, seat, [2]*crank.Axes{&before, &after}))
 		before = after
 	}
+	return all
 }
 
 // foretell works out what a move does to the needles, how the shafts lie before
 // it and after it.
-func (p *pass) foretell(out move, before, after *crank.Axes) move {
+func (s *setUp) foretell(out move, d *round, seat *crank.Seat, axes [2]*crank.Axes) move {
 	most := math.Inf(-1)
-	for i, st := range p.counted {
-		f := p.seat.Forecast(st.Half, st.At)
+	for i, st := range d.counted {
+		f := seat.Forecast(st.Half, st.At)
 		then := 2 * f.Strike.Len()
 		if out.Kind != crank.Strike {
 			then = 2 * f.Gap.Len()
 		}
 		out.predicted = append(out.predicted, then)
-		out.then = append(out.then, after.RunOut(st.Half, st.At))
-		fall := before.RunOut(st.Half, st.At) - out.then[i]
+		out.then = append(out.then, axes[1].RunOut(st.Half, st.At))
+		fall := axes[0].RunOut(st.Half, st.At) - out.then[i]
 		// Of needles that fall alike the drive side's is named.
-		if fall > most+p.step/100 || fall > most-p.step/100 && p.used[i] == 0 {
+		if fall > most+s.step/100 || fall > most-s.step/100 && d.used[i] == 0 {
 			most, out.watch = fall, i
 		}
 	}
 	// Either wheel does; the one whose needle is watched is the easier to follow.
-	if out.Kind == crank.Strike && out.Other.Wheel == p.counted[out.watch].Half {
+	if out.Kind == crank.Strike && out.Other.Wheel == d.counted[out.watch].Half {
 		out.Move, out.Other = out.Other, out.Move
 	}
 	return out

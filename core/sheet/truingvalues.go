@@ -13,7 +13,9 @@ import (
 // which shows words, is answered at each keystroke.
 func truingValues(a *Answers, r *form.Reader) {
 	p := workOut(r)
-	if p.wants >= 0 || p.fault != nil {
+	a.askValues(p)
+	a.stopValue(p)
+	if p.wants >= 0 || p.fault != nil || p.pressed {
 		a.unanswered()
 		return
 	}

@@ -82,28 +82,26 @@ func (s *setUp) dialName(station int) string {
 
 // words says the verdict, what to do, and what the needles should then do.
 func (a *Answers) words(p *pass) {
+	since, asked := p.asksSince()
 	switch {
+	case p.pressed:
+		a.say("truing.headline", "It was pressure: leave the tailstock just snug, and read again.")
+		a.say("truing.then", "What these readings show is partly the tailstock’s doing.")
+	case asked:
+		a.askSince(p, since)
+	case p.next.Why == crank.Stop:
+		a.stopWords(p)
 	case p.next.Why == crank.Work:
-		m := p.moves[0]
-		a.say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
-		if len(p.moves) > 1 {
-			next := p.moves[1]
-			a.say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
-		} else if stays := m.Aim * m.Other.Amount / m.Amount; m.Kind == crank.Strike || stays >= p.step {
-			// On the pin's side the same bend may hardly open the wheels: less than a division nobody can gauge.
-			a.say("truing.then", "Or %.", p.doNext(m.Other, stays))
-		}
-		a.say("truing.hard", "%", p.howHard())
-		a.say("truing.caution", caution)
-	case p.advice.Verdict == crank.FitAsHung:
-		a.say("truing.headline", "True as it hangs.")
-		a.say("truing.then", "Worst run-out %. Read each shaft close to its centre too: a bad centre or a bent shaft doesn’t show in one dial.", p.runOutWords())
+		a.workWords(p)
 	case p.advice.Verdict == crank.Fit:
 		a.say("truing.headline", "True: leave it. It is fit to go in.")
 		a.say("truing.then", "Worst run-out %.", p.runOutWords())
+	case p.advice.Verdict == crank.FitAsHung:
+		a.say("truing.headline", "True as it hangs: leave it.")
+		a.say("truing.then", "Worst run-out %. A bad centre or a bent shaft would not show so.", p.runOutWords())
 	case p.advice.Verdict == crank.NotMendable:
 		a.say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
-		a.say("truing.then", "Throw mismatch. Look at the pin seats for dirt or fretting, for a bent pin, and whether the halves belong together.")
+		a.say("truing.then", "%", p.unmendable())
 	case p.advice.Verdict == crank.TooClose:
 		a.say("truing.headline", "Too close to call: %.", p.standsWords())
 		as := "outside"
@@ -118,7 +116,26 @@ func (a *Answers) words(p *pass) {
 	if latest := p.bench == len(p.rounds)-1; latest && len(p.moves) > 0 { // what was done after an earlier pass is logged already
 		a.say("truing.done", "yes")
 	}
+	if _, asked := p.asks(crank.AskCentres); asked {
+		a.say("ask.centres", "yes")
+		a.text("ask.centres", "centres")
+	}
 	a.far(p)
+}
+
+// workWords say what to do, and what the needles should then do.
+func (a *Answers) workWords(p *pass) {
+	m := p.moves[0]
+	a.say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
+	if len(p.moves) > 1 {
+		next := p.moves[1]
+		a.say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
+	} else if stays := m.Aim * m.Other.Amount / m.Amount; m.Kind == crank.Strike || stays >= p.step {
+		// On the pin's side the same bend may hardly open the wheels: less than a division nobody can gauge.
+		a.say("truing.then", "Or %.", p.doNext(m.Other, stays))
+	}
+	a.say("truing.hard", "%", p.howHard())
+	a.say("truing.caution", caution)
 }
 
 // cantSolve says why readings that are all there can't be worked out.
@@ -133,7 +150,14 @@ func (a *Answers) cantSolve(p *pass) {
 
 // far says the same in few words, to be read from two metres.
 func (a *Answers) far(p *pass) {
+	_, asked := p.asksSince()
 	switch {
+	case p.pressed:
+		a.say("lathe.do", "READ AGAIN")
+	case asked:
+		a.say("lathe.do", "WHAT WAS DONE?")
+	case p.next.Why == crank.Stop:
+		a.say("lathe.do", "STOP")
 	case p.next.Why == crank.Work:
 		m := p.moves[0]
 		wheel := ""
@@ -141,7 +165,7 @@ func (a *Answers) far(p *pass) {
 			wheel = p.sideOf[m.Wheel] + " "
 		}
 		a.say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
-	case p.advice.Verdict == crank.Fit || p.advice.Verdict == crank.FitAsHung:
+	case p.advice.Verdict == crank.Fit:
 		a.say("lathe.do", "TRUE")
 	default:
 		a.say("lathe.do", verdictNames[p.advice.Verdict])
@@ -152,6 +176,7 @@ func (a *Answers) far(p *pass) {
 // crank not begun on what working on it would be, of one begun on what is in doubt.
 func (a *Answers) elseWords(p *pass) {
 	switch works := p.next.Why == crank.Work; {
+	case p.pressed || p.next.Why == crank.Stop:
 	case !works && len(p.moves) > 0:
 		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
 		a.say("truing.else.caution", caution)

@@ -1,0 +1,243 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// asks tells whether a thing is asked, and of which pass.
+func (p *pass) asks(what crank.What) (pass int, asked bool) {
+	for _, ask := range p.next.Asks {
+		if ask.What == what {
+			return ask.Pass, true
+		}
+	}
+	return 0, false
+}
+
+// asksSince tells whether it is asked what came before the round on the bench: that
+// of the pass itself, or of one that it is taken together with.
+func (p *pass) asksSince() (pass int, asked bool) {
+	if pass, asked = p.asks(crank.AskSince); !asked {
+		return 0, false
+	}
+	for i := pass; i < p.bench; i++ {
+		asked = asked && len(p.rounds[i].did) == 0
+	}
+	return pass, asked
+}
+
+// askSince asks what came between two rounds that differ: before it is answered,
+// the later one alone is gone by.
+func (a *Answers) askSince(p *pass, pass int) {
+	a.say("truing.headline", "What was done after %?", afterName(pass-1))
+	then := "These readings differ by more than the dials can, and nothing is logged."
+	if p.next.Why == crank.Work {
+		then += fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
+	}
+	a.say("truing.then", "%", then)
+	a.say("ask.since", "yes")
+	a.text("ask.since", "pass."+p.rounds[pass].key+".since")
+}
+
+// smallAsks are those that stand beside an answer.
+func (a *Answers) smallAsks(p *pass) {
+	if pass, asked := p.asks(crank.AskPressure); asked {
+		a.say("ask.pressure", "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch.")
+		a.text("ask.pressure", "pass."+p.rounds[pass].key+".tailstock")
+	}
+	if _, asked := p.asks(crank.AskReadAgain); asked {
+		a.say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
+	}
+	pass, asked := p.asks(crank.AskSince)
+	if _, here := p.asksSince(); asked && !here {
+		a.say("ask.earlier", "What was done after % isn’t said: put % on the bench and say it there.", afterName(pass-1), afterName(pass))
+	}
+}
+
+// nearCentre is about where a place close to a shaft's centre is, mm from that
+// shaft's own end: a fifth of the way to its dial, by judgement.
+func (s *setUp) nearCentre(half clock.End) float64 {
+	return abs(s.dialOf(half)-s.crank.Support[half]) / 5
+}
+
+// untried are the shafts that are read at one place only.
+func (s *setUp) untried() (halves []clock.End) {
+	places := [2]int{}
+	for i := range s.stations {
+		places[s.stations[i].half]++
+	}
+	for half, n := range places {
+		if n < 2 {
+			halves = append(halves, clock.End(half))
+		}
+	}
+	return halves
+}
+
+// NearCentres returns the fields that add a place close to its centre on each shaft
+// that is read at one place only, under new rows with the keys given.
+func NearCentres(f form.Form, rows [2]string) form.Form {
+	s := readSetUp(form.Read(f))
+	changes := form.Form{}
+	for i, half := range s.untried() {
+		at := "dial." + rows[i] + "."
+		changes[at+"half"] = s.sideOf[half]
+		changes[at+"at"] = unit.Figures(s.nearCentre(half), unit.MM, 1)
+		changes[at+"order"] = strconv.Itoa(len(s.stations) + i)
+	}
+	return changes
+}
+
+// stopWords say why to hit it no more, what is likely wrong, and what would tell.
+func (a *Answers) stopWords(p *pass) {
+	a.say("truing.headline", "Stop: find out first why it goes wrong.")
+	a.say("truing.then", "Likeliest first: %.", p.causes("; "))
+	a.say("truing.hard", "%", p.quickTest())
+}
+
+// unmendable says where to look when bumping is no help, the likeliest first.
+func (p *pass) unmendable() string {
+	words := ""
+	for _, c := range p.next.Causes {
+		words += map[crank.Cause]string{
+			crank.Hinged:        "The squeeze brought this: ease it back and clamp from the other side. ",
+			crank.CentreOrShaft: "A bad centre or a bent shaft shows so: read a second place close to each centre. ",
+		}[c]
+	}
+	return words + "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
+}
+
+func (p *pass) causes(between string) string {
+	var words []string
+	for _, c := range p.next.Causes {
+		words = append(words, causeWords[c])
+	}
+	return strings.Join(words, between)
+}
+
+// quickTest words the test that tells the causes of a stop apart.
+func (p *pass) quickTest() string {
+	w := &p.next.Witness
+	if w.Shows == 0 && w.Mirrored == 0 && w.Exchanged == 0 {
+		return "Read both dials again from fresh chalk, the hours counted from the end that is named, before you strike or squeeze it any more."
+	}
+	test := fill("Quick test: turn % on the % shaft under its dial. % from the middle of its swing: as logged, so the blows fell elsewhere. ",
+		p.at(w.Hour), p.sideOf[w.Half], p.offMiddle(w.Shows))
+	return test + fill("%: hours from the other end. %: dials exchanged.", p.offMiddle(w.Mirrored), p.offMiddle(w.Exchanged))
+}
+
+// offMiddle writes how far a needle stands from the middle of its swing.
+func (s *setUp) offMiddle(mm float64) string {
+	if s.bare(mm) != "0" && mm > 0 {
+		return "+" + s.bare(mm)
+	}
+	return s.bare(mm)
+}
+
+// askValues tells what is asked, each with the field that answers it, and of a
+// reading where it is to be taken.
+func (a *Answers) askValues(p *pass) {
+	n := 0
+	ask := func(what, field string, choices ...string) (at string) {
+		at = "asks/" + strconv.Itoa(n) + "/"
+		n++
+		a.text(at+"what", what)
+		if field != "" {
+			a.text(at+"field", field)
+		}
+		for i, choice := range choices {
+			a.text(at+"choices/"+strconv.Itoa(i), choice)
+		}
+		return at
+	}
+	switch {
+	case p.wants >= 0:
+		ask("reading", "pass."+p.key+"."+p.stations[p.wants].name+"."+lackNames[p.reading[p.wants].lack])
+	case p.pressed:
+		ask("read again", "")
+	case p.fault == nil:
+		for _, each := range p.next.Asks {
+			at := "pass." + p.rounds[each.Pass].key + "."
+			switch each.What {
+			case crank.AskSince:
+				ask("since", at+"since", "said", "first", "else", "nuts", "nothing")
+			case crank.AskCentres:
+				at = ask("centres", "centres", "good")
+				for i, half := range p.untried() {
+					place := at + "places/" + strconv.Itoa(i) + "/"
+					a.text(place+"half", p.sideOf[half])
+					a.number(place+"at_mm", p.nearCentre(half))
+				}
+			case crank.AskPressure:
+				ask("pressure", at+"tailstock", "steady", "moved")
+			case crank.AskReadAgain:
+				ask("read again", "")
+			case crank.AskWitness:
+				ask("witness", "")
+			}
+		}
+		if v := p.advice.Verdict; len(p.next.Asks) == 0 && (v == crank.TooClose || v == crank.CantTell) {
+			ask("sharper", at(p)+"how", p.sharper()...)
+		}
+	}
+	if n == 0 {
+		a.emptyList("asks")
+	}
+}
+
+// lackNames are the fields that give what a reading lacks.
+var lackNames = [...]string{runOut: "tir", hour: "high", halfway: "rise", pinAt: "pinat", points: "turn", mending: "tir"}
+
+// at begins the names of the dial that weighs most.
+func at(p *pass) string {
+	return "pass." + p.key + "." + p.stations[p.used[p.advice.Weak]].name + "."
+}
+
+// sharper are the ways of reading that would tell more than the dial's that weighs most.
+func (p *pass) sharper() (ways []string) {
+	better := p.reading[p.used[p.advice.Weak]].Better
+	if better.HalfWay {
+		ways = append(ways, "halfway")
+	}
+	if better.MorePoints {
+		ways = append(ways, "turn")
+	}
+	return ways
+}
+
+// stopValue tells why to stop, and the one quick test.
+func (a *Answers) stopValue(p *pass) {
+	if p.wants >= 0 || p.fault != nil || p.next.Why != crank.Stop {
+		a.null("stop")
+		return
+	}
+	for i, c := range p.next.Causes {
+		a.text("stop/causes/"+strconv.Itoa(i), causeNames[c])
+	}
+	a.text("stop/test", p.quickTest())
+}
+
+// causeNames are for scripts.
+var causeNames = [...]string{
+	crank.HoursFromWrongEnd: "hours from the other end",
+	crank.WrongWheel:        "the wrong wheel",
+	crank.WrongMove:         "squeeze for spread",
+	crank.TooLight:          "too light",
+	crank.NotSupported:      "not supported",
+	crank.DialMoved:         "a dial moved",
+	crank.PinSlipped:        "the pin slipped",
+	crank.DialsExchanged:    "dials exchanged",
+	crank.HourMirrored:      "the hour mirrored",
+	crank.LowForHigh:        "low taken for high",
+	crank.FirstOnly:         "first move only",
+	crank.NotDone:           "not done",
+	crank.CentreOrShaft:     "bad centre or bent shaft",
+	crank.Hinged:            "squeeze hinged off the pin",
+	crank.Pressure:          "tailstock pressure",
+}

@@ -1,0 +1,102 @@
+package sheet
+
+import (
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+)
+
+// history are the passes as the crank room takes them. What was done after each is
+// what is logged, or else what the pass after it says was done of what had been
+// advised; each round of the bench is told what counts.
+func (p *pass) history(r *form.Reader) []crank.Pass {
+	all := make([]crank.Pass, len(p.rounds))
+	for i := range p.rounds {
+		d := &p.rounds[i]
+		d.did = p.done(r, d.key)
+		all[i].Done = d.did
+		if seat, err := p.crank.Solve(d.counted); err == nil {
+			all[i].Seat, all[i].Stations = seat, d.counted
+		}
+		if i > 0 {
+			p.since(r, all[:i+1], i)
+		}
+	}
+	return all
+}
+
+// since reads what came before a pass.
+func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
+	d, before := &p.rounds[i], &p.rounds[i-1]
+	from, to := &passes[i-1], &passes[i]
+	d.since = r.Word("pass." + d.key + ".since")
+	if len(before.did) == 0 && (d.since == "said" || d.since == "first") {
+		before.did, before.unlogged = p.advisedAt(passes[:i], before), true
+	}
+	switch logged := len(before.did) > 0; {
+	case d.since == "first" && logged:
+		before.did = before.did[:1]
+	case d.since == "nuts", d.since == "else" && !logged, r.Word("pass."+before.key+".tailstock") == "moved":
+		to.Since, from.Done = crank.Changed, nil
+		return
+	case d.since != "" && !logged:
+		to.Since = crank.Nothing
+	}
+	from.Done = before.did
+}
+
+// advisedAt is what was advised at the last of the passes, as it was told.
+func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
+	next := crank.Plan(passes, p.allowed)
+	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Seat, &next) {
+		done = append(done, doneAs(&m.Step))
+	}
+	return done
+}
+
+// done reads what is logged as done after a pass.
+func (s *setUp) done(r *form.Reader, key string) []crank.Done {
+	var all []crank.Done
+	group := "pass." + key + ".done"
+	for _, row := range r.Form.Rows(group) {
+		at := group + "." + row + "."
+		hour, ok := r.Number(at + "hour")
+		if !ok {
+			continue
+		}
+		all = append(all, crank.Done{
+			Kind: kindNamed(r.Word(at + "kind")), Wheel: s.end(r.Word(at + "wheel")), Hour: s.hour(hour),
+			Dose: s.dose(r, at, hour),
+		})
+	}
+	return all
+}
+
+func kindNamed(word string) crank.Kind {
+	for kind, name := range kindNames {
+		if name == word {
+			return crank.Kind(kind)
+		}
+	}
+	return crank.Strike
+}
+
+// doneWords say what was done after a pass, and what came before the next.
+func (p *pass) doneWords(i int) string {
+	words := ""
+	for _, d := range p.rounds[i].did {
+		what := [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
+		words += fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
+	}
+	if p.rounds[i].unlogged && words != "" {
+		words += ", as advised"
+	}
+	if i+1 < len(p.rounds) {
+		switch since := p.rounds[i+1].since; {
+		case since == "nuts":
+			words += "; the nuts were drawn up"
+		case since == "else" && words == "":
+			words = "; something was done that isn’t logged"
+		}
+	}
+	return words + "."
+}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 )
 
@@ -117,6 +118,6 @@ func TestWhatIsWantedIsAskedByItsField(t *testing.T) {
 		assert.Equal(t, "reading", text(a, "asks/0/what"))
 		assert.Equal(t, step[2], text(a, "asks/0/field"))
 		stop, ok := a.Get("stop")
-		assert.True(t, ok && stop.Kind == Null)
+		assert.True(t, ok && stop.Kind == bench.Null)
 	}
 }

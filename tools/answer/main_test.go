@@ -74,3 +74,30 @@ func TestABadFileIsRefusedWithAMessage(t *testing.T) {
 	assert.Error(t, run(nil, nil, nil))
 	assert.Error(t, run([]string{"/no/such/file"}, nil, nil))
 }
+
+func asked(t *testing.T, a map[string]any) []map[string]any {
+	t.Helper()
+	var all []map[string]any
+	for _, each := range a["asks"].([]any) {
+		all = append(all, each.(map[string]any))
+	}
+	return all
+}
+
+// A script that knows nothing of cranks fills what is asked until nothing is.
+func TestWhatIsAskedNamesItsField(t *testing.T) {
+	job := map[string]string{}
+	for range 4 {
+		text, err := json.Marshal(job)
+		require.NoError(t, err)
+		a, err := answer(t, string(text))
+		require.NoError(t, err)
+		assert.Nil(t, a["stop"])
+		ask := asked(t, a)[0]
+		assert.Equal(t, "reading", ask["what"])
+		job[ask["field"].(string)] = "4"
+	}
+	assert.Equal(t, map[string]string{
+		"pass.1.drive.tir": "4", "pass.1.drive.high": "4", "pass.1.timing.tir": "4", "pass.1.timing.high": "4",
+	}, job)
+}

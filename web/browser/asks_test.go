@@ -44,3 +44,33 @@ func fits(t *testing.T, p *Page) {
 	assert.LessOrEqual(t, Eval[float64](p, `document.querySelector('.readings').getBoundingClientRect().bottom`), 740.0, p.Text(headline))
 	assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 360.0)
 }
+
+// What was done is said by one tap of the record, and stands in it.
+func TestWhatCameBetweenIsSaidOnThePage(t *testing.T) {
+	p := benchOf(t, apart())
+	p.Choose("Between the readings before and these", "the nuts were drawn up")
+	p.Until(`document.querySelector('.pass').innerText.includes('the nuts were drawn up')`)
+	p.Choose("Between the readings before and these", "all was done as said")
+	p.Until(`document.querySelector('.pass').innerText.includes('struck drive at 3')`)
+}
+
+func TestAClampIsLoggedAsItIsWorked(t *testing.T) {
+	p, _ := bench(t)
+	fill4(p, "6", "6", "6", "6")
+	p.Choose("A clamp or wedge is worked by", "how far the gap closes or opens")
+	assert.Contains(t, Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`), "thou under the clamp")
+	p.Press("Done as said: read again")
+	assert.Contains(t, p.Text(".pass"), "thou under the clamp")
+	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
+	assert.Contains(t, Eval[string](p, `document.querySelector('[name="pass.*.done.*.closing"]').value`), "thou")
+}
+
+func TestPressureIsAskedToBeReadAgain(t *testing.T) {
+	p, _ := bench(t)
+	fill4(p, "6", "6", "6", "6")
+	Eval[bool](p, `(document.querySelector('#check').open = true)`)
+	p.Choose("Tailstock backed off to just snug", "the needles moved")
+	assert.Contains(t, p.Text(headline), "It was pressure")
+	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`))
+	fits(t, p)
+}

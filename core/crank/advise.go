@@ -62,7 +62,8 @@ type Advice struct {
 // moves (model, sections 4 to 7). Stations are those Solve was given.
 //
 // Where a support is not to be trusted, the dials' own run-out is partly the
-// support's: the same places in the crank's own bearings are judged instead.
+// support's: what the same places would show between good ones is judged instead.
+// Between centres nobody has looked at, Fit is but FitAsHung.
 func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 	a := Advice{}
 	for h := range a.Shaft {
@@ -82,7 +83,9 @@ func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 	a.StrikeWorth, a.CloseWorth = j.worth()
 	a.Plain, a.Strike, a.Close = j.decide(&a, 0)
 	v, strike, gap := j.decide(&a, 1)
-	a.Verdict = v
+	if a.Verdict = v; v == Fit && !s.looked(&a) {
+		a.Verdict = FitAsHung
+	}
 	if v == OutOfTrue {
 		a.Strike, a.Close = strike, gap
 	}

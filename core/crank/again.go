@@ -3,6 +3,7 @@ package crank
 import (
 	"math"
 
+	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
 )
 
@@ -10,24 +11,91 @@ import (
 // taken together as one.
 type sitting struct {
 	Pass
-	last   int // index of the last of its passes
+	first  int // index of the first of its passes, and of the last
+	last   int
 	rounds int
+	// unlogged tells that something must have come between the sitting before and
+	// this one, though no move is logged; said, that the user says so.
+	unlogged, said bool
+	assumed        bool   // what is down as done is what was advised, nobody having said
+	unlike         Figure // of a needle, mm: from a round before it with nothing done between
 }
 
-// sittings gathers the passes.
+// sittings gathers the passes: rounds with no move logged between them are one
+// where they agree (model, section 7).
 func sittings(passes []Pass) []sitting {
 	var out []sitting
 	for i := range passes {
 		p := &passes[i]
-		if n := len(out); n > 0 && len(out[n-1].Done) == 0 {
-			out[n-1].join(p)
-			out[n-1].last = i
+		next := sitting{Pass: *p, first: i, last: i, rounds: 1}
+		n := len(out)
+		if n == 0 || len(out[n-1].Done) > 0 {
+			out = append(out, next)
 			continue
 		}
-		out = append(out, sitting{Pass: *p, last: i, rounds: 1})
+		was := &out[n-1]
+		differ, by := was.differs(p)
+		switch {
+		case p.Since == Changed:
+			next.unlogged, next.said = true, true
+			out = append(out, next)
+		case !differ:
+			was.join(p)
+			was.last = i
+		case p.Since == Nothing:
+			next.first, next.unlogged, next.said, next.unlike = was.first, was.unlogged, was.said, by
+			*was = next
+		default:
+			next.unlogged = true
+			out = append(out, next)
+		}
 	}
 	return out
 }
+
+// apart is how many times its 95 % radius two rounds must stand apart to count as
+// two: as far as one pair in a thousand does by scatter alone where that is known.
+const apart = 1.5
+
+// differs tells whether a round reads otherwise than this one by more than both
+// doubts together let it, place by place where both shafts were read at a place
+// again; else by how the halves sit. By is the greatest difference of a needle.
+func (g *sitting) differs(p *Pass) (differ bool, by Figure) {
+	if len(g.Stations) == 0 || len(p.Stations) == 0 {
+		return false, Figure{}
+	}
+	again := [2]bool{}
+	for i := range g.Stations {
+		for k := range p.Stations {
+			a, b := &g.Stations[i], &p.Stations[k]
+			if a.Half != b.Half || math.Abs(a.At-b.At) >= least {
+				continue
+			}
+			again[a.Half] = true
+			sure := lsq.Sure{Cov: a.Cov.Add(b.Cov), Nu: lsq.Pooled(a.sure(), b.sure())}
+			off := b.E.Sub(a.E)
+			differ = differ || clearly(sure, off)
+			if v := 2 * off.Len(); v > by.Value {
+				by = Figure{v, 2 * sure.Plus(off)}
+			}
+		}
+	}
+	if again[0] && again[1] || p.Since == Nothing {
+		return differ, by
+	}
+	d := lsq.Sure{Cov: g.Seat.SureOfD(g.Stations).Cov.Add(p.Seat.SureOfD(p.Stations).Cov)}
+	slope := lsq.Sure{Cov: g.Seat.SureOfG(g.Stations).Cov.Add(p.Seat.SureOfG(p.Stations).Cov)}
+	return differ || clearly(d, p.Seat.D.Sub(g.Seat.D)) || clearly(slope, p.Seat.G.Sub(g.Seat.G)), by
+}
+
+// clearly tells whether a difference stands apart times its radius from nil; less
+// than a micron or a microradian never does.
+func clearly(s lsq.Sure, v clock.Vec) bool {
+	s.Cov = s.Cov.Scale(apart * apart).Add(lsq.Round(blur))
+	return s.Tells(v)
+}
+
+func (p *Station) sure() lsq.Sure { return lsq.Sure{Cov: p.Cov, Nu: p.Nu} }
 
 // join takes another round of readings of the same crank in. Where the two can't
 // be solved together, the later one stands.
@@ -42,7 +110,7 @@ func (g *sitting) join(p *Pass) {
 	}
 	seat, err := p.Seat.Crank.Solve(st)
 	if len(g.Stations) == 0 || err != nil {
-		*g = sitting{Pass: *p, rounds: 1}
+		g.Pass, g.rounds = *p, 1
 		return
 	}
 	g.Seat, g.Stations, g.Done = seat, st, p.Done

@@ -26,6 +26,7 @@ const (
 	NotDone                        // none of it was done
 	CentreOrShaft                  // a bad centre or a bent shaft
 	Hinged                         // the squeeze closed the gap about one end of the pin, not its middle
+	Unlogged                       // something was done that isn't logged
 	Pressure                       // the tailstock presses the crank out of shape
 )
 
@@ -38,6 +39,9 @@ func (c *change) blame(tries []Try, blow float64, bend clock.Vec) {
 			t.Likely = c.opposite(t, bend)
 		case NoEffect:
 			t.Likely = []Cause{TooLight, NotSupported}
+			if t.Beside {
+				t.Likely = []Cause{FirstOnly, TooLight, NotSupported}
+			}
 		}
 	}
 	if n := len(tries); n > 0 && tries[n-1].Outcome == AsMeant {
@@ -49,13 +53,13 @@ func (c *change) blame(tries []Try, blow float64, bend clock.Vec) {
 // the mirrored way.
 func (c *change) opposite(t *Try, bend clock.Vec) []Cause {
 	if t.Kind == Strike {
-		return []Cause{HoursFromWrongEnd, WrongWheel}
+		return []Cause{HoursFromWrongEnd, DialsExchanged, WrongWheel, HourMirrored}
 	}
 	mirrored := bend.From(clock.Right)
 	if c.g().Dot(mirrored) > lsq.Student95(0)*math.Sqrt(c.sureOfG().Var(mirrored))*mirrored.Len() {
-		return []Cause{HoursFromWrongEnd}
+		return []Cause{HoursFromWrongEnd, HourMirrored}
 	}
-	return []Cause{WrongMove, HoursFromWrongEnd}
+	return []Cause{WrongMove, HoursFromWrongEnd, HourMirrored}
 }
 
 // amiss is the part of what was meant, on the needles, beyond which what was not

@@ -18,6 +18,7 @@ func bench() crank.Crank {
 	return crank.Crank{
 		Throw: 40, Rim: 80, Pin: 100,
 		Support: [2]float64{0, 200}, Bearing: [2]float64{50, 150},
+		CentresKnown: true,
 	}
 }
 

@@ -50,7 +50,7 @@ func (j *judge) places() []Place {
 func (j *judge) gauge(i int) gauge {
 	if i < len(j.st) {
 		if !j.trusted {
-			return j.running(j.st[i].Half, j.st[i].At, j.tol.RunOut)
+			return j.derived(j.throughSupports(j.st[i].Half, j.st[i].At), 2, j.tol.RunOut)
 		}
 		return j.needle(&j.st[i])
 	}

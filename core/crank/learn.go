@@ -32,21 +32,6 @@ type Pass struct {
 	Since    Since // what came before it, where the pass before has nothing done
 }
 
-// What a usual dose is taken to do before there is any pass to learn from: a
-// strike brings the shaft over by so many mm, a squeeze or spread puts so much
-// slope between the wheels. By judgement, no source; they count one vote.
-const (
-	UsualStrike = 0.1
-	UsualBend   = 0.001
-)
-
-// Gain is what a usual dose of a kind of move does: mm of offset for a strike
-// square to the pin, mm per mm of gap slope for a squeeze or spread.
-type Gain struct {
-	PerDose float64
-	Votes   float64 // of this crank's passes; the starting value has one more
-}
-
 // Outcome is what came of something done.
 type Outcome uint8
 
@@ -69,6 +54,12 @@ type Try struct {
 	Sigma   float64 // standard error of Got
 	Weight  float64 // how much of a vote it has
 	Outcome Outcome
+	// Beside tells that another move of the pass did what it was meant to: where this
+	// one did nothing, it may not have been done.
+	Beside bool
+	stray  float64 // deviation of what the pass's other move may have brought of Got
+	// Assumed tells that nobody said what was done: what was advised fits.
+	Assumed bool
 	// Astray is how much of a needle's movement it brought that it should not
 	// have [mm], on the dial that shows it most; nil where that is within the noise
 	// or small beside what it was meant to bring. Of a strike and a squeeze done
@@ -77,37 +68,61 @@ type Try struct {
 	Likely []Cause // for an outcome that was not meant, the likeliest first
 }
 
-// Lesson is what the passes teach: gains by Kind, and what came of each thing done.
-type Lesson struct {
-	Gain  [3]Gain
-	Tries []Try
-}
-
 // Learn goes through the passes in their order (model, section 7).
-func Learn(passes []Pass) Lesson { return learn(sittings(passes)) }
+func Learn(passes []Pass) Lesson { return learn(sittings(passes), nil) }
 
-func learn(g []sitting) Lesson {
-	l := Lesson{Gain: [3]Gain{{PerDose: UsualStrike}, {PerDose: UsualBend}, {PerDose: UsualBend}}}
+// learn goes through the sittings. Where nothing is logged between two, advised may
+// say what to take as done, after so many sittings and by what they taught.
+func learn(g []sitting, advised func(before int, l *Lesson) []Done) Lesson {
+	l := Lesson{Hinge: newHinge()}
+	l.fit()
 	for i := 1; i < len(g); i++ {
 		c := change{from: &g[i-1], to: &g[i]}
 		if len(c.from.Stations) == 0 || len(c.to.Stations) == 0 {
 			continue
 		}
-		for _, t := range c.tries(&l) {
-			t.Pass = c.from.last
-			l.Gain[t.Kind].take(&t)
-			l.Tries = append(l.Tries, t)
+		if g[i].unlogged && !g[i].said && advised != nil {
+			l.assume(&c, advised(i, &l))
+		} else {
+			l.take(&c, c.tries(&l))
 		}
 	}
 	return l
 }
 
-// take lets a try vote: κ = (κ₀ + Σ w κᵢ)/(1 + Σ w) (model, section 7).
-func (g *Gain) take(t *Try) {
-	if t.Weight > 0 {
-		g.PerDose = (g.PerDose*(1+g.Votes) + t.Weight*t.Got/t.Dose) / (1 + g.Votes + t.Weight)
-		g.Votes += t.Weight
+// take keeps tries and learns from them.
+func (l *Lesson) take(c *change, tries []Try) {
+	struck, bent := false, false
+	for i := range tries {
+		t := &tries[i]
+		t.Pass, t.Assumed = c.from.last, c.from.assumed
+		struck = struck || t.Kind == Strike
+		bent = bent || t.Kind != Strike && t.Outcome == AsMeant
 	}
+	l.Tries = append(l.Tries, tries...)
+	l.fit()
+	if bent {
+		l.Hinge.learn(c, struck)
+	}
+}
+
+// assume takes what was advised as done, where what came of it fits: nobody said.
+func (l *Lesson) assume(c *change, done []Done) {
+	c.from.Done = done
+	tries := c.tries(l)
+	for i := range tries {
+		t := &tries[i]
+		if t.Outcome != AsMeant || t.Astray > 0 || t.Got > 4*t.Meant || 4*t.Got < t.Meant {
+			tries = nil
+			break
+		}
+	}
+	if len(tries) == 0 {
+		c.from.Done = nil
+		return
+	}
+	c.from.assumed = true
+	l.take(c, tries)
 }
 
 // change is what came about between two rounds of readings. Strikes show in d_n,
@@ -148,6 +163,9 @@ func (c *change) tries(l *Lesson) []Try {
 		}
 		out = append(out, t)
 	}
+	if len(out) == 2 {
+		out[0].Beside, out[1].Beside = out[1].Outcome == AsMeant, out[0].Outcome == AsMeant
+	}
 	c.blame(out, blow, bend)
 	return out
 }
@@ -177,7 +195,7 @@ func (c *change) shows() (perD, perG float64) {
 }
 
 func (c *change) try(k Kind, dose float64, g *Gain) Try {
-	return Try{Kind: k, Dose: dose, Meant: dose * g.PerDose}
+	return Try{Kind: k, Dose: dose, Meant: g.effect(dose)}
 }
 
 // struck is the doses of the strikes together, plus where they bring d_n up.
@@ -245,11 +263,15 @@ func (c *Crank) opens(d *Done) clock.Vec {
 	return v.Scale(1 / v.Len())
 }
 
+// noise2 is the variance of Got.
+func (t *Try) noise2() float64 { return t.Sigma*t.Sigma + 4*t.stray*t.stray }
+
 // judged says what came of a try, and how much it counts: w = p²/(p² + 4σ²), σ²
 // the mean of both rounds' variances (model, section 7). What another move may
 // have brought is no outcome of this one.
 func (t Try) judged(brought float64) Try {
 	plus := lsq.Student95(0)*t.Sigma + math.Abs(brought)
+	t.stray = math.Abs(brought) / 2
 	switch {
 	case t.Got < -plus:
 		t.Outcome = Opposite
@@ -261,7 +283,11 @@ func (t Try) judged(brought float64) Try {
 		t.Outcome = Unshown
 	}
 	if (t.Outcome == AsMeant || t.Outcome == Unshown) && t.Got > 0 && t.Dose > 0 {
-		t.Weight = t.Meant * t.Meant / (t.Meant*t.Meant + 2*t.Sigma*t.Sigma)
+		meant := t.Meant
+		if meant == 0 {
+			meant = t.Got // the dose was taken to be dead, and was not
+		}
+		t.Weight = meant * meant / (meant*meant + 2*t.noise2())
 	}
 	return t
 }

@@ -6,22 +6,6 @@ import (
 	"pintwelve/core/clock"
 )
 
-// Step is one move to make now.
-type Step struct {
-	Move            // Amount is the whole of what it could take out
-	Other   Move    // the move that does the same from elsewhere
-	Aim     float64 // mm, as Amount: what to go for now
-	Dose    float64 // how hard, 1 being a usual one
-	Learned bool    // this crank has shown what a dose of the kind does
-	Trial   bool    // a light one, to be followed by reading: the first of its kind, or after one that went the other way
-	// The latest earlier thing of the kind done, to liken this to: the pass it was
-	// done after, and how many times its dose this is. Pass is −1 where there is none,
-	// and the step is a cautious first one.
-	Pass  int
-	Times float64
-	D, G  clock.Vec // how the halves should sit after it and the steps before it
-}
-
 // Why says why a plan is as it is.
 type Why uint8
 
@@ -44,11 +28,14 @@ const (
 type Next struct {
 	Advice // Strike and Close as in Steps
 	Lesson
-	Why    Why
-	Rounds int     // of readings taken together since the last move
-	Steps  []Step  // with two, both before the next readings
-	Asks   []Ask   // the likeliest to settle something first
-	Causes []Cause // with Stop and Unmendable, the likeliest first
+	since   int // tries after earlier passes than this don't count against going on
+	doubted int // of the latest changes in a row, that a mistake explains far better than what was logged
+	Why     Why
+	Rounds  int     // of readings taken together since the last move
+	Unlike  Figure  // mm of a needle, by which this round differs from the one before with nothing done between: the dials'
+	Steps   []Step  // with two, both before the next readings
+	Asks    []Ask   // the likeliest to settle something first
+	Causes  []Cause // with Stop and Unmendable, the likeliest first
 	// Witness tells those of Stop apart; its Shows, Mirrored and Exchanged are nil
 	// where no test can.
 	Witness Witness
@@ -75,46 +62,78 @@ func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol)
 // Plan says what to do after the latest of the passes (model, section 7).
 func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
 	g := sittings(passes)
+	l := learn(g, func(before int, l *Lesson) []Done {
+		n := m.after(g[:before], l, tol)
+		return n.advised()
+	})
+	return m.after(g, &l, tol)
+}
+
+// advised are the steps as if logged as done.
+func (n *Next) advised() (done []Done) {
+	if n.Why == Work {
+		for _, s := range n.Steps {
+			done = append(done, Done{Kind: s.Kind, Wheel: s.Wheel, Hour: s.Hour, Dose: s.Dose})
+		}
+	}
+	return done
+}
+
+// after says what to do after the latest of the sittings, by what they taught.
+func (m Manner) after(g []sitting, l *Lesson, tol Tolerance) Next {
 	if len(g) == 0 || len(g[len(g)-1].Stations) == 0 {
-		return Next{Lesson: learn(g)}
+		return Next{Lesson: *l}
 	}
 	last := &g[len(g)-1]
 	s := &last.Seat
 	n := Next{
-		Advice: s.Advise(last.Stations, tol), Lesson: learn(g),
-		Rounds: last.rounds, Axes: s.Axes, D: s.D, G: s.G,
+		Advice: s.Advise(last.Stations, tol), Lesson: *l,
+		Rounds: last.rounds, Unlike: last.unlike, Axes: s.Axes, D: s.D, G: s.G,
 	}
+	for i := range g {
+		if g[i].said {
+			n.since = g[i].first
+		}
+	}
+	n.doubted = n.doubts(g)
+	n.reserve(g)
 	j := s.judge(last.Stations, tol, &n.Advice)
-	n.Why = m.why(&j, &n.Advice, g)
+	n.Why = m.why(&j, &n, g)
 	n.Strike, n.Close = false, false
 	if n.Why == Work || n.Why == Unclear {
 		n.work(&j)
 	}
+	n.ask(&j, g)
+	n.name(g)
 	return n
 }
 
+// margin is the Margin, and for a crank worked on and read often enough since a part of
+// its doubt: what then still stands at its limit is as likely beyond it.
+func (m Manner) margin(n *Next, g []sitting) float64 {
+	if n.Rounds >= enough && len(g) > 1 {
+		return math.Max(m.Margin, atLast)
+	}
+	return m.Margin
+}
+
+const atLast = 0.2
+
 // why judges whether to work on. A crank that no bumping trues is not begun on; one
 // that has been made worse is first brought back.
-func (m Manner) why(j *judge, a *Advice, g []sitting) Why {
-	back := a.Worst.Value > began(g) && a.Worst.Value >= a.Floor.Value+j.tol.RunOut
+func (m Manner) why(j *judge, n *Next, g []sitting) Why {
+	back := n.Worst.Value > n.began(g) && n.Worst.Value >= n.Floor.Value+j.tol.RunOut
 	switch {
-	case j.inside(m.Margin):
+	case j.inside(m.margin(n, g)):
 		return Leave
-	case a.Verdict == NotMendable && !back:
+	case n.stops(j, g):
+		return Stop
+	case n.Verdict == NotMendable && !back:
 		return Unmendable
-	case len(g) == 1 && (a.Verdict == TooClose || a.Verdict == Fit):
+	case len(g) == 1 && (n.Verdict == TooClose || n.Verdict == Fit || n.Verdict == FitAsHung):
 		return Unclear
 	}
 	return Work
-}
-
-// began is the worst run-out as first read [mm].
-func began(g []sitting) float64 {
-	worst := 0.0
-	for i := range g[0].Stations {
-		worst = math.Max(worst, g[0].Stations[i].runOut().Value)
-	}
-	return worst
 }
 
 // inside tells whether every gauge stands inside its limit, its doubt counted k
@@ -128,72 +147,4 @@ func (j *judge) inside(k float64) bool {
 		}
 	}
 	return true
-}
-
-// work adds the moves that stand clear of the noise, the strike first, since it
-// can be made without a clamp or wedge in the way. Common practice, no source.
-func (n *Next) work(j *judge) {
-	if n.Strike, n.Close = j.pick(&n.Advice, 1); !n.Strike && !n.Close {
-		n.Why = Unclear
-		return
-	}
-	if n.Strike {
-		move, other := j.Seat.Strike()
-		aim := n.step(move, other, move.Amount)
-		n.D.N -= math.Copysign(aim, n.D.N)
-		n.sit()
-	}
-	if n.Close {
-		move, other := j.Seat.Close()
-		aim := n.step(move, other, move.Amount/move.Arm)
-		n.G = n.G.Scale(1 - aim/n.G.Len())
-		n.sit()
-	}
-	n.Axes = j.After(n.D, n.G)
-}
-
-const (
-	// aimed is the part of a component that a step goes for, short of the whole
-	// since a blow that takes it past nil is no better than one that falls short
-	// (model, section 7).
-	aimed = 0.9
-	// harder is how many times harder than the last to work where that showed no
-	// effect: a press fit gives only above some blow. Common practice, no source.
-	harder = 1.5
-)
-
-// step adds a move against a component of an amount [mm, or slope] and returns
-// how much of that it goes for.
-func (n *Next) step(move, other Move, amount float64) (aim float64) {
-	g := n.Gain[move.Kind]
-	if g.Votes == 0 && move.Kind != Strike {
-		// A crank that gave more than usual one way may give more the other way too.
-		g.PerDose = math.Max(g.PerDose, n.Gain[Squeeze+Spread-move.Kind].PerDose)
-	}
-	s := Step{
-		Move: move, Other: other, Aim: aimed * move.Amount, Pass: -1,
-		Dose: aimed * amount / g.PerDose, Learned: g.Votes > 0,
-	}
-	if t, idle := n.latest(move.Kind); t != nil {
-		if idle {
-			s.Dose = math.Max(s.Dose, harder*t.Dose)
-		}
-		s.Pass, s.Times = t.Pass, s.Dose/t.Dose
-	}
-	n.Steps = append(n.Steps, s)
-	return aimed * amount
-}
-
-// sit notes in the latest step how the halves should sit after it.
-func (n *Next) sit() { s := &n.Steps[len(n.Steps)-1]; s.D, s.G = n.D, n.G }
-
-// latest returns the latest try of a kind that went as meant or, being idle, showed
-// no effect; nil where there is none.
-func (l *Lesson) latest(k Kind) (latest *Try, idle bool) {
-	for i := range l.Tries {
-		if t := &l.Tries[i]; t.Kind == k && (t.Weight > 0 || t.Outcome == NoEffect) {
-			latest, idle = t, t.Outcome == NoEffect
-		}
-	}
-	return latest, idle
 }

@@ -19,8 +19,8 @@ func advice(m crank.Manner) rule {
 		if n.Why == crank.Work {
 			do = asAdvised(&n)
 		}
-		ended = [...]ending{crank.Work: givenUp, crank.Leave: left, crank.Unmendable: unmendable, crank.Unclear: unclear}[n.Why]
-		return do, ended, n.Why == crank.Unclear && n.Rounds < 3
+		ended = [...]ending{crank.Work: givenUp, crank.Leave: left, crank.Unmendable: unmendable, crank.Unclear: unclear, crank.Stop: unclear}[n.Why]
+		return do, ended, asks(&n, crank.AskReadAgain)
 	}
 }
 

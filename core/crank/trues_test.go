@@ -116,18 +116,24 @@ func (b *lathe) reads(t *testing.T) crank.Pass {
 	return p
 }
 
-func (b *lathe) reading(h clock.End) (dial.Reading, error) {
+func (b *lathe) reading(h clock.End) (dial.Reading, error) { return b.readingAt(h, b.at[h]) }
+
+func (b *lathe) readingAt(h clock.End, x float64) (dial.Reading, error) {
 	d := tryout.HalfThou
-	if b.points == 0 {
+	if b.points < 2 {
 		scale := dial.Scale{Division: d.Division, HourStep: d.Mark}
-		runOut, rising, falling := b.made.Watch(h, d)
+		runOut, rising, falling := b.made.WatchAt(h, x, d)
+		if b.points == 1 {
+			top := math.Round(clock.Midway(rising, falling)/d.Mark) * d.Mark
+			return dial.HighSpot(clock.Left, runOut, top, scale)
+		}
 		if runOut < division/2 {
 			return dial.HighSpot(clock.Left, runOut, 0, scale)
 		}
 		return dial.HalfWay(clock.Left, runOut, rising, falling, scale)
 	}
 	hours := dial.Even(b.points, false)
-	turn := dial.Turn{From: clock.Left, Hours: hours, Values: b.made.Turn(h, d, hours...), Division: d.Division}
+	turn := dial.Turn{From: clock.Left, Hours: hours, Values: b.made.TurnAt(h, x, d, hours...), Division: d.Division}
 	f, err := turn.Fit()
 	if err != nil {
 		return dial.Reading{}, err
@@ -142,7 +148,7 @@ type ending uint8
 const (
 	left       ending = iota // it read inside
 	unmendable               // told that no bumping trues it
-	unclear                  // told that the dials can't tell
+	unclear                  // told that the dials can't tell, or to look for a cause
 	givenUp                  // after the most rounds, or wrecked
 )
 

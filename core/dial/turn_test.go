@@ -301,16 +301,19 @@ func TestScatterIsPooled(t *testing.T) {
 	assert.InDelta(t, n.S*math.Sqrt(2.0/8), math.Sqrt(r.Cov.TT), 1e-12, "σ_e = s √(2/N)")
 	assert.Equal(t, Noise{}, Pool(0.01), "no turn, no scatter")
 
-	// A coarse dial: the division governs, and is known.
+	// A coarse dial read at eight points: what a hand may scatter governs.
 	a.Division = 0.02
 	f = fitted(t, a)
-	r = f.Reading(Pool(0.02, &f))
-	assert.Zero(t, r.Nu)
-	assert.InDelta(t, 0.02/math.Sqrt(48), math.Sqrt(r.Cov.TT), 1e-12, "√(2/8)/√12 is 1/√48 too")
-	assert.True(t, r.Better.FinerDial)
+	n = Pool(0.02, &f)
+	assert.Equal(t, 5.0, n.Nu, "3 and the prior's 2")
+	assert.InDelta(t, math.Sqrt((2*0.02*0.02*(1./12+0.16)+f.SSE)/5), n.S, 1e-15)
+	assert.False(t, f.Reading(n).Better.FinerDial)
+	// At twelve: the division governs, and is known.
 	b.Division = 0.02
 	g = fitted(t, b)
 	r = g.Reading(Pool(0.02, &g))
+	assert.Zero(t, r.Nu)
+	assert.True(t, r.Better.FinerDial)
 	assert.InDelta(t, 0.02/math.Sqrt(48), math.Sqrt(r.Cov.TT), 1e-12, "never below")
 }
 

@@ -30,7 +30,7 @@ func aJob(more form.Form) form.Form {
 func TestTheSheetTellsAsFoundAndAsLeftWhateverIsOnTheBench(t *testing.T) {
 	for _, bench := range []string{"", "a", "b"} {
 		a := Answer(aJob(form.Form{"bench": bench}), Sheet)
-		assert.Equal(t, "The crank runs true: over one turn neither shaft moves more than 1 thou; 2 thou is allowed.", sheetSays(a, "sheet.plain"))
+		assert.Equal(t, "Hung between its centres the crank runs true: over one turn neither shaft moves more than 1 thou; 2 thou is allowed. The centres themselves were not tried.", sheetSays(a, "sheet.plain"))
 		assert.Equal(t, "It came at 6 thou.", sheetSays(a, "sheet.came"))
 		assert.Contains(t, sheetSays(a, "sheet.found.drive"), "6")
 		assert.Contains(t, sheetSays(a, "sheet.found.drive"), "high at 9")

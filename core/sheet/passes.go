@@ -145,6 +145,7 @@ var causeWords = [...]string{
 	crank.NotDone:           "it was done at all",
 	crank.CentreOrShaft:     "a centre is bad or a shaft is bent",
 	crank.Hinged:            "the squeeze closed the gap about one end of the pin",
+	crank.Unlogged:          "something was done that isn’t logged",
 	crank.Pressure:          "the tailstock presses on the crank",
 }
 

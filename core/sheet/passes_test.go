@@ -23,7 +23,7 @@ func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	assert.Empty(t, form.Check(after))
 	a := Answer(after, "")
 	assert.Equal(t, "Turn the crank once and read a dial.", text(a, "say.truing.headline"))
-	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, a hard blow (1.5).")
+	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, a usual blow (1.1).")
 
 	// The pass that is on the bench is answered, whichever it is.
 	after["bench"] = "1"
@@ -37,7 +37,7 @@ func TestDoneLogsWhatTheFieldTakes(t *testing.T) {
 		strength string
 	}{
 		{with(typed("0.06", "3", "0.06", "9"), form.Form{"tolerance": "0.05", "drive.division": "0.004", "timing.division": "0.004"}), "0.1"},
-		{typed("200", "3", "200", "9"), "50"},
+		{typed("200", "3", "200", "9"), "2"}, // a first blow is a trial
 	} {
 		changes := Done(row.readings, [2]string{"a", "b"}, "2")
 		assert.Equal(t, row.strength, changes["pass.1.done.a.strength"])

@@ -31,16 +31,20 @@ func (a vec3) turned(axis vec3, angle float64) vec3 {
 
 // body is the crank as it is. The left half is true to the frame; the right
 // half's shaft runs from origin along shaft, a unit vector, origin being what
-// was drawn at x nil.
-type body struct{ origin, shaft vec3 }
+// was drawn at x nil, and twelve is where its own 12 points.
+type body struct {
+	origin, shaft, twelve vec3
+	flaw                  Flaw
+}
 
 // straight is a crank dead true.
-func straight() body { return body{shaft: vec3{x: 1}} }
+func straight() body { return body{shaft: vec3{x: 1}, twelve: vec3{y: 1}} }
 
 // turn turns the right half about a line.
 func (b *body) turn(through, axis vec3, angle float64) {
 	b.origin = b.origin.sub(through).turned(axis, angle).add(through)
 	b.shaft = b.shaft.turned(axis, angle).unit()
+	b.twelve = b.twelve.turned(axis, angle).unit()
 }
 
 // crankpin is its middle, which sits in the left wheel.
@@ -52,15 +56,15 @@ func (c *Crank) twist(b *body, by float64) {
 	b.turn(c.crankpin(), vec3{x: 1}, -by/c.Throw)
 }
 
-// hinge tilts the right half about the middle of the crankpin so that the gap
-// between the wheels grows along slope, mm per mm.
-func (c *Crank) hinge(b *body, slope clock.Vec) {
+// hinge tilts the right half about the crankpin, off [mm] to the right of its
+// middle, so that the gap between the wheels grows along slope, mm per mm.
+func (c *Crank) hinge(b *body, slope clock.Vec, off float64) {
 	n := slope.Len()
 	if n == 0 {
 		return
 	}
 	axis := vec3{x: 1}.cross(vec3{0, slope.T / n, slope.N / n})
-	b.turn(c.crankpin(), axis, -math.Atan(n))
+	b.turn(c.crankpin().add(vec3{x: off}), axis, -math.Atan(n))
 }
 
 // shift moves the right half bodily.
@@ -68,18 +72,44 @@ func (b *body) shift(mm clock.Vec) { b.origin = b.origin.add(vec3{0, mm.T, mm.N}
 
 // shaftAt is the point of a half's axis that was drawn at x.
 func (b *body) shaftAt(h clock.End, x float64) vec3 {
-	if h == clock.Left {
-		return vec3{x: x}
+	from, u := b.bare(h)
+	if past := b.flaw.past(h, x); past != 0 {
+		return from.add(u.times(x - past)).add(b.along(h, x).times(past))
 	}
-	return b.origin.add(b.shaft.times(x))
+	return from.add(u.times(x))
 }
 
-// along is the direction of a half's axis.
-func (b *body) along(h clock.End) vec3 {
+// bare is a half's axis as if its shaft were straight: the point drawn at x nil and
+// its direction.
+func (b *body) bare(h clock.End) (from, along vec3) {
 	if h == clock.Left {
-		return vec3{x: 1}
+		return vec3{}, vec3{x: 1}
 	}
-	return b.shaft
+	return b.origin, b.shaft
+}
+
+// along is the direction of a half's axis at x.
+func (b *body) along(h clock.End, x float64) vec3 {
+	_, u := b.bare(h)
+	if past := b.flaw.past(h, x); past != 0 {
+		return u.add(b.across(h, b.flaw.Bent[h].Scale(math.Copysign(1, past)))).unit()
+	}
+	return u
+}
+
+// across is a vector of a half's own clock face.
+func (b *body) across(h clock.End, v clock.Vec) vec3 {
+	_, u := b.bare(h)
+	twelve := vec3{y: 1}
+	if h == clock.Right {
+		twelve = b.twelve
+	}
+	return twelve.times(v.T).add(u.cross(twelve).times(v.N))
+}
+
+// held is where a half's centre stands.
+func (c *Crank) held(b *body, h clock.End) vec3 {
+	return b.shaftAt(h, c.Support[h]).add(b.across(h, b.flaw.Hole[h]))
 }
 
 // spindle is the line the crank turns on: a point, its direction, and 12 and 3
@@ -87,7 +117,7 @@ func (b *body) along(h clock.End) vec3 {
 type spindle struct{ at, axis, twelve, three vec3 }
 
 func (c *Crank) spindle(b *body) spindle {
-	from, to := b.shaftAt(clock.Left, c.Support[clock.Left]), b.shaftAt(clock.Right, c.Support[clock.Right])
+	from, to := c.held(b, clock.Left), c.held(b, clock.Right)
 	s := spindle{at: from, axis: to.sub(from).unit()}
 	s.twelve = c.crankpin().sub(from).without(s.axis).unit()
 	s.three = s.axis.cross(s.twelve)
@@ -98,7 +128,7 @@ func (c *Crank) spindle(b *body) spindle {
 // of the lathe [mm].
 func (c *Crank) eccentricity(b *body, h clock.End, x float64) clock.Vec {
 	s := c.spindle(b)
-	p, u := b.shaftAt(h, x), b.along(h)
+	p, u := b.shaftAt(h, x), b.along(h, x)
 	at := s.at.add(s.axis.times((x - s.at.x) / s.axis.x))
 	// The axis meets the plane across the spindle there.
 	p = p.add(u.times(at.sub(p).dot(s.axis) / u.dot(s.axis))).sub(at)
@@ -113,7 +143,7 @@ func (c *Crank) surface(b *body, h clock.End, x, hour float64) float64 {
 	sin, cos := math.Sincos(clock.Radians(hour))
 	out := s.twelve.times(cos).add(s.three.times(sin))
 	at := s.at.add(s.axis.times((x - s.at.x) / s.axis.x))
-	u := b.along(h)
+	u := b.along(h, x)
 	o, v := at.sub(b.shaftAt(h, x)).without(u), out.without(u)
 	half := o.dot(v) / v.dot(v)
 	return math.Sqrt(half*half-(o.dot(o)-journal*journal)/v.dot(v)) - half

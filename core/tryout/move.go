@@ -13,7 +13,7 @@ func (m *Made) Do(b Blow) error {
 		return Moving
 	}
 	luck := chanceOf(m.seed, forMove, m.moves)
-	effect := b.Dose * m.gain[b.Kind] * m.hand(&luck)
+	effect := math.Max(b.Dose-m.temper.Dead, 0) * m.gain[b.Kind] * m.hand(&luck)
 	astray := clock.Polar(m.temper.Cross, luck.between(0, 12))
 	before := m.body
 	if b.Kind == Strike {
@@ -47,7 +47,7 @@ func (m *Made) strike(b Blow, effect float64, astray clock.Vec) {
 		by = -by
 	}
 	m.crank.twist(&m.body, by)
-	m.crank.hinge(&m.body, astray.Scale(math.Abs(by)*m.ratio))
+	m.crank.hinge(&m.body, astray.Scale(math.Abs(by)*m.ratio), 0)
 }
 
 // bend closes or opens the gap along the line from the pin to where the clamp or
@@ -57,7 +57,7 @@ func (m *Made) bend(b Blow, slope float64, astray clock.Vec) {
 	if b.Kind == Squeeze {
 		slope = -slope
 	}
-	m.crank.hinge(&m.body, to.Scale(slope/to.Len()))
+	m.crank.hinge(&m.body, to.Scale(slope/to.Len()), m.temper.Hinge)
 	lost := astray.Scale(math.Abs(slope) / m.ratio)
 	if !m.temper.Throws {
 		lost = clock.Vec{N: math.Copysign(lost.Len(), astray.N)}

@@ -19,11 +19,16 @@ var HalfThou = Dial{Division: 0.0127, Scatter: 0.00254, Mark: 0.5}
 // Turn returns what a half's dial shows [mm] with each of the hours in turn under the
 // plunger. Another turn with no move between scatters anew.
 func (m *Made) Turn(h clock.End, d Dial, hours ...float64) []float64 {
-	luck := m.reading(h)
+	return m.TurnAt(h, m.crank.Dial[h], d, hours...)
+}
+
+// TurnAt is Turn with the dial set at a place x of the half [mm].
+func (m *Made) TurnAt(h clock.End, x float64, d Dial, hours ...float64) []float64 {
+	luck, b := m.reading(h), m.pressed()
 	zero := luck.unit() * d.Division
 	out := make([]float64, len(hours))
 	for i, hour := range hours {
-		out[i] = d.read(&luck, zero+m.crank.surface(&m.body, h, m.crank.Dial[h], hour)-journal)
+		out[i] = d.read(&luck, zero+m.crank.surface(b, h, x, hour)-journal)
 	}
 	return out
 }
@@ -32,9 +37,14 @@ func (m *Made) Turn(h clock.End, d Dial, hours ...float64) []float64 {
 // the full movement [mm], and the hours where the needle passes half-way, rising
 // and falling as the hours count up.
 func (m *Made) Watch(h clock.End, d Dial) (runOut, rising, falling float64) {
+	return m.WatchAt(h, m.crank.Dial[h], d)
+}
+
+// WatchAt is Watch with the dial set at a place x of the half [mm].
+func (m *Made) WatchAt(h clock.End, x float64, d Dial) (runOut, rising, falling float64) {
 	luck := m.reading(h)
 	zero := luck.unit() * d.Division
-	e := m.crank.eccentricity(&m.body, h, m.crank.Dial[h])
+	e := m.crank.eccentricity(m.pressed(), h, x)
 	high, low := d.read(&luck, zero+e.Len()), d.read(&luck, zero-e.Len())
 	half := func(side float64) float64 {
 		// The needle is half-way where it seems so: within half a division, though

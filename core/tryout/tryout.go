@@ -13,7 +13,8 @@
 //
 // It is a rigid body turned by whole rotations, apart from the small angles of
 // the truing itself (model, sections 1, 3 and 4 for the frame and the sense of
-// the moves). The shafts are round, straight and held on their axes. Everything
+// the moves). The shafts are round, and straight and held on their axes unless
+// Spoil says otherwise. Everything
 // follows from the geometry, the temper, the seed, the start and the moves in
 // their order: the same again gives the same readings.
 //
@@ -76,6 +77,11 @@ type Temper struct {
 	// match too; without, it is twist alone, one way or the other.
 	Cross  float64
 	Throws bool
+	// Dead is the dose of which nothing stays: a move does what it is more.
+	Dead float64
+	// Hinge is how far [mm] to the right of the crankpin's middle it gives to a
+	// squeeze or spread, as where one wheel's joint gives and the other's doesn't.
+	Hinge float64
 }
 
 // Rough is a temper rougher than a practised hand's: strokes of a hammer that
@@ -158,7 +164,7 @@ func (c *Crank) possible() bool {
 func (c *Crank) seated(s Start) body {
 	b := straight()
 	c.twist(&b, s.D.N)
-	c.hinge(&b, s.G)
+	c.hinge(&b, s.G, 0)
 	d, _ := c.sits(&b)
 	b.shift(s.D.Sub(d))
 	return b
@@ -167,13 +173,18 @@ func (c *Crank) seated(s Start) body {
 // shows is the worst eccentricity at the dials [mm] of a crank that sits so.
 func (c *Crank) shows(d, g clock.Vec) float64 {
 	b := c.seated(Start{d, g})
-	return math.Max(c.eccentricity(&b, clock.Left, c.Dial[clock.Left]).Len(),
-		c.eccentricity(&b, clock.Right, c.Dial[clock.Right]).Len())
+	return c.worst(&b) / 2
+}
+
+// worst is the worse run-out at the dials [mm].
+func (c *Crank) worst(b *body) float64 {
+	return 2 * math.Max(c.eccentricity(b, clock.Left, c.Dial[clock.Left]).Len(),
+		c.eccentricity(b, clock.Right, c.Dial[clock.Right]).Len())
 }
 
 // RunOut is the true run-out at a half's dial [mm].
 func (m *Made) RunOut(h clock.End) float64 {
-	return 2 * m.crank.eccentricity(&m.body, h, m.crank.Dial[h]).Len()
+	return 2 * m.crank.eccentricity(m.pressed(), h, m.crank.Dial[h]).Len()
 }
 
 // Worst is the worse of the two true run-outs [mm].

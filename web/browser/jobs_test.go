@@ -123,7 +123,7 @@ func TestANewcomersExampleOpensAndGoes(t *testing.T) {
 	to(p, "jobs")
 	p.Press("Look at an example")
 	p.Until(`!document.getElementById('true').hidden`)
-	assert.Contains(t, p.Text(headline), "True: leave it.")
+	assert.Contains(t, p.Text(headline), "True as it hangs")
 	assert.Equal(t, 3, passCount(p))
 	to(p, "jobs")
 	assert.True(t, Eval[bool](p, `document.querySelector('#jobs .loose').hidden`), "an example need be in no file")

@@ -30,7 +30,7 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 			p.Until(`document.getElementById('drive-tir').value === ''`)
 		}
 	}
-	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	assert.Contains(t, p.Text(headline), "True as it hangs")
 	assert.Equal(t, 4, passCount(p))
 	assert.Contains(t, p.Text(".pass"), "As found: D 6 thou, T 5 thou; struck drive at 3")
 
@@ -51,7 +51,7 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	p.Reload()
 	p.Ready()
 	assert.Equal(t, 4, passCount(p))
-	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	assert.Contains(t, p.Text(headline), "True as it hangs")
 	link := linkOf(p)
 
 	other := Launch(t).Open(server.URL("/crank/"))
@@ -59,7 +59,7 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	other.Visit(link)
 	other.Ready()
 	assert.Equal(t, 4, passCount(other))
-	assert.Equal(t, "True: leave it. It is fit to go in.", other.Text(headline))
+	assert.Contains(t, other.Text(headline), "True as it hangs")
 }
 
 // Undo is by what a person calls one change.

@@ -1,0 +1,349 @@
+package crank
+
+import (
+	"math"
+	"sort"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
+)
+
+// mistake is a cause told by what it would have made of what was done: of the
+// doses, and of what the dials were said to show.
+type mistake struct {
+	cause   Cause
+	blow    float64   // times the strikes' doses
+	bend    clock.Vec // times the bends' doses, towards 12 and towards 3
+	seen    clock.Vec // times what the dials showed, towards 12 and towards 3
+	swapped bool      // each dial's readings are the other's
+	first   bool      // only the first of a pass's moves was done
+}
+
+// right is as logged.
+var right = mistake{blow: 1, bend: clock.Vec{T: 1, N: 1}, seen: clock.Vec{T: 1, N: 1}}
+
+// mistakes are the ones that every pass may have been made with, the commonest
+// first. Common practice, no source.
+func mistakes() []mistake {
+	with := func(c Cause, change func(m *mistake)) mistake {
+		m := right
+		m.cause = c
+		change(&m)
+		return m
+	}
+	return []mistake{
+		with(HoursFromWrongEnd, func(m *mistake) { m.seen.N = -1 }),
+		with(DialsExchanged, func(m *mistake) { m.swapped = true }),
+		with(WrongWheel, func(m *mistake) { m.blow = -1 }),
+		with(HourMirrored, func(m *mistake) { m.blow, m.bend.N = -1, -1 }),
+		with(WrongMove, func(m *mistake) { m.bend = clock.Vec{T: -1, N: -1} }),
+		with(LowForHigh, func(m *mistake) { m.seen = clock.Vec{T: -1, N: -1} }),
+		with(FirstOnly, func(m *mistake) { m.first = true }),
+		with(NotDone, func(m *mistake) { m.blow, m.bend = 0, clock.Vec{} }),
+	}
+}
+
+const (
+	// excused is how much better than what was logged a mistake must explain what
+	// came of it to be named when something is known to be wrong, certain when
+	// nothing is, and behind how much worse than the likeliest, to be named; both as
+	// twice the logarithm of a chance.
+	excused = 4.0
+	certain = 12.0
+	behind  = 9.0
+)
+
+// amissBy tells whether a move that was made otherwise than logged, or readings put
+// down wrong, explain a change far better than what was logged does.
+func (c *change) amissBy() bool {
+	one := []change{*c}
+	as := right.cost(one)
+	if as < certain {
+		return false
+	}
+	for _, m := range mistakes() {
+		if m.cause != FirstOnly && m.cause != NotDone && m.cost(one) < as-certain {
+			return true
+		}
+	}
+	return false
+}
+
+// doubts counts the latest changes in a row that a mistake explains far better.
+func (n *Next) doubts(g []sitting) (doubts int) {
+	all := n.changes(g)
+	for i := len(all) - 1; i >= 0 && all[i].amissBy(); i-- {
+		doubts++
+	}
+	return doubts
+}
+
+// likely ranks the mistakes by how well each explains all the changes, those that
+// explain it alike by how common they are.
+func likely(changes []change, excused float64) (causes []Cause) {
+	type guess struct {
+		cause Cause
+		cost  float64
+	}
+	var all []guess
+	as, best := right.cost(changes), math.Inf(1)
+	for _, m := range mistakes() {
+		g := guess{m.cause, m.cost(changes)}
+		if g.cost < as-excused {
+			all = append(all, g)
+			best = math.Min(best, g.cost)
+		}
+	}
+	const alike = 0.5
+	sort.SliceStable(all, func(i, k int) bool {
+		return math.Floor((all[i].cost-best)/alike) < math.Floor((all[k].cost-best)/alike)
+	})
+	for _, g := range all {
+		if g.cost <= best+behind {
+			causes = append(causes, g.cause)
+		}
+	}
+	return causes
+}
+
+// cost is how badly a mistake explains the changes, the gains free within reason.
+func (m *mistake) cost(changes []change) float64 {
+	var blow, bend trend
+	for i := range changes {
+		c := m.remade(&changes[i])
+		if c == nil {
+			continue
+		}
+		dose, struck := c.struck()
+		slope, bent := c.bent()
+		d, g := c.d(), c.g()
+		perD, perG := c.shows()
+		strayD, strayG := 0.0, stray*g.Len()
+		if bent != none {
+			strayD = stray * g.Len() * perG / perD
+		}
+		if struck {
+			strayG += stray * math.Abs(d.N) * perD / perG
+			blow.add(m.blow*dose, m.seen.N*d.N, c.sureOfD().NN+strayD*strayD)
+		}
+		if bent == squeezed || bent == spread {
+			cov := c.sureOfG().Add(lsq.Round(strayG))
+			bend.add(m.bend.T*slope.T, m.seen.T*g.T, cov.TT)
+			bend.add(m.bend.N*slope.N, m.seen.N*g.N, cov.NN)
+		}
+	}
+	return blow.cost(UsualStrike) + bend.cost(UsualBend)
+}
+
+// remade is the change as it would have been logged without the mistake; nil where
+// it can't be worked out.
+func (m *mistake) remade(c *change) *change {
+	from, to := *c.from, *c.to
+	if m.first && len(from.Done) > 1 {
+		from.Done = append([]Done(nil), from.Done[0])
+		// What else was meant did nothing: it counts as done with no dose.
+		for _, d := range c.from.Done[1:] {
+			d.Dose = slight
+			from.Done = append(from.Done, d)
+		}
+	}
+	if m.swapped && !(from.swap() && to.swap()) {
+		return nil
+	}
+	return &change{from: &from, to: &to}
+}
+
+// swap gives each shaft the other's readings, nearest the centre to nearest.
+func (g *sitting) swap() bool {
+	var at [2][]int
+	for i := range g.Stations {
+		at[g.Stations[i].Half] = append(at[g.Stations[i].Half], i)
+	}
+	if len(at[0]) != len(at[1]) {
+		return false
+	}
+	for h := range at {
+		pin := g.Seat.Pin
+		sort.SliceStable(at[h], func(i, k int) bool {
+			return math.Abs(g.Stations[at[h][i]].At-pin) > math.Abs(g.Stations[at[h][k]].At-pin)
+		})
+	}
+	st := append([]Station(nil), g.Stations...)
+	for i := range at[0] {
+		l, r := at[0][i], at[1][i]
+		st[l], st[r] = moved(g.Stations[r], g.Stations[l]), moved(g.Stations[l], g.Stations[r])
+	}
+	seat, err := g.Seat.Crank.Solve(st)
+	g.Seat, g.Stations = seat, st
+	return err == nil
+}
+
+// stray is the deviation of what a practised hand's move does astray, as a part of
+// what it does. By judgement, no source.
+const stray = 0.15
+
+// trend is what doses did, along one line through nil.
+type trend struct{ dose, got, noise []float64 }
+
+func (t *trend) add(dose, got, variance float64) {
+	t.dose, t.got, t.noise = append(t.dose, dose), append(t.got, got), append(t.noise, variance)
+}
+
+// cost is the surprise of the best gain between an eighth and eight times the usual.
+func (t *trend) cost(usual float64) (cost float64) {
+	xy, xx := 0.0, 0.0
+	for i, x := range t.dose {
+		v := t.noise[i] + hand*hand*t.got[i]*t.got[i]
+		xy, xx = xy+x*t.got[i]/v, xx+x*x/v
+	}
+	gain := usual
+	if xx > 0 {
+		gain = math.Max(usual/8, math.Min(8*usual, xy/xx))
+	}
+	for i, x := range t.dose {
+		off := t.got[i] - gain*x
+		v := t.noise[i] + hand*hand*(gain*x)*(gain*x) + blur*blur*usual*usual
+		cost += math.Min(off*off/v, 2*oddest)
+	}
+	return cost
+}
+
+// changes are what was done, and what came of it, since the user last said that
+// something else was changed.
+func (n *Next) changes(g []sitting) (all []change) {
+	for i := 1; i < len(g); i++ {
+		c := change{from: &g[i-1], to: &g[i]}
+		if c.from.last >= n.since && len(c.from.Done) > 0 && len(c.from.Stations) > 0 && len(c.to.Stations) > 0 {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// name gives the causes of a stop, or of what can't be mended, the likeliest first.
+func (n *Next) name(g []sitting) {
+	switch n.Why {
+	case Stop:
+		n.Causes = likely(n.changes(g), excused)
+		strike, bend := n.record(Strike), n.record(Squeeze)
+		switch {
+		case strike.opposite+bend.opposite+n.doubted > 0:
+			n.add(HoursFromWrongEnd, DialsExchanged, WrongWheel, HourMirrored)
+			n.Witness = g[len(g)-1].witness()
+		case strike.dead() || bend.dead():
+			n.add(TooLight, NotDone, NotSupported)
+		default:
+			n.unlogged(g)
+			n.hung(g)
+			n.hinged()
+			n.add(NotSupported, DialMoved, PinSlipped)
+		}
+	case Work:
+		n.Causes = likely(n.changes(g), certain)
+	case Unmendable:
+		n.hinged()
+		n.hung(g)
+		n.add(PinSlipped)
+	}
+}
+
+// add appends causes that aren't named yet, of the likelier ones at most those that
+// fit.
+func (n *Next) add(causes ...Cause) {
+	for _, c := range causes {
+		known := false
+		for _, k := range n.Causes {
+			known = known || k == c
+		}
+		if !known {
+			n.Causes = append(n.Causes, c)
+		}
+	}
+}
+
+// hung names centre and shaft where nobody has looked, or where they were found
+// wanting.
+func (n *Next) hung(g []sitting) {
+	last := &g[len(g)-1].Seat.Crank
+	if last.Mount != Centres || last.CentresKnown {
+		return
+	}
+	for h := range n.Shaft {
+		if !n.Shaft[h].known() && !(n.Shaft[h].State == Unseen && seenSound(g, clock.End(h))) {
+			n.add(CentreOrShaft)
+			return
+		}
+	}
+}
+
+func (n *Next) hinged() {
+	if n.Hinge.shown() {
+		n.add(Hinged)
+	}
+}
+
+func (n *Next) unlogged(g []sitting) {
+	for i := range g {
+		if g[i].unlogged && !g[i].said {
+			n.add(Unlogged)
+			return
+		}
+	}
+}
+
+// witness finds the clock point of a dial where what it shows tells best whose
+// readings it has and from which end.
+func (g *sitting) witness() (w Witness) {
+	best := 0.0
+	for i := range g.Stations {
+		p := &g.Stations[i]
+		other := clock.Vec{}
+		for k := range g.Stations {
+			if q := &g.Stations[k]; q.Half != p.Half {
+				other = q.E
+			}
+		}
+		for hour := range 12 {
+			u := clock.Polar(1, float64(hour))
+			v := Witness{
+				Half: p.Half, Station: i, Hour: float64(hour),
+				Shows: p.E.Dot(u), Mirrored: p.E.From(clock.Right).Dot(u), Exchanged: other.Dot(u),
+			}
+			if tells := v.tells(); tells > best {
+				best, w = tells, v
+			}
+		}
+	}
+	return w
+}
+
+// tells is how far apart the three stand.
+func (w *Witness) tells() float64 {
+	a, b, c := w.Shows, w.Mirrored, w.Exchanged
+	return math.Min(math.Abs(a-b), math.Min(math.Abs(a-c), math.Abs(b-c)+math.Abs(a-b)/4))
+}
+
+// ask says what to ask of the user, what settles most first.
+func (n *Next) ask(j *judge, g []sitting) {
+	last := &g[len(g)-1]
+	add := func(w What, pass int) { n.Asks = append(n.Asks, Ask{What: w, Pass: pass}) }
+	for i := len(g) - 1; i > 0; i-- {
+		if g[i].unlogged && !g[i].said {
+			add(AskSince, g[i].first)
+			break
+		}
+	}
+	if n.Witness != (Witness{}) {
+		add(AskWitness, last.last)
+	}
+	c := &last.Seat.Crank
+	if (n.Why == Leave || n.Why == Unmendable || n.Why == Stop) && c.Mount == Centres && !c.CentresKnown && n.unseen(g) {
+		add(AskCentres, last.last)
+	}
+	if n.Close && c.Mount == Centres && !c.Steady && len(g) == 1 {
+		add(AskPressure, last.last)
+	}
+	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !j.inside(Surely)) {
+		add(AskReadAgain, last.last)
+	}
+}

@@ -1,0 +1,142 @@
+package crank
+
+import (
+	"math"
+)
+
+// What a usual dose is taken to do before there is any pass to learn from: a
+// strike brings the shaft over by so many mm, a squeeze or spread puts so much
+// slope between the wheels. By judgement, no source; they count guessVotes.
+const (
+	UsualStrike = 0.1
+	UsualBend   = 0.001
+)
+
+// guessVotes is what the starting value of a gain counts among the passes' votes
+// (model, section 7): cranks that yield three times or a third of it are learned
+// sooner by a quarter than by a whole one.
+const guessVotes = 0.25
+
+// Gain is what a kind of move does: PerDose for each dose beyond Dead, of which
+// nothing stays; mm of offset for a strike square to the pin, mm per mm of gap
+// slope for a squeeze or spread.
+type Gain struct {
+	PerDose float64
+	Dead    float64
+	Votes   float64 // of this crank's passes; the starting value has guessVotes more
+}
+
+// effect is what a dose does.
+func (g *Gain) effect(dose float64) float64 { return g.PerDose * math.Max(dose-g.Dead, 0) }
+
+// dose is what it takes for an effect.
+func (g *Gain) dose(effect float64) float64 { return g.Dead + effect/g.PerDose }
+
+// Lesson is what the passes teach: gains by Kind, what a squeeze or spread does to
+// the offset beside the gap, and what came of each thing done.
+type Lesson struct {
+	Gain  [3]Gain
+	Hinge Hinge
+	Tries []Try
+}
+
+// usual is what a dose of a kind is taken to do at first.
+func usual(k Kind) float64 {
+	if k == Strike {
+		return UsualStrike
+	}
+	return UsualBend
+}
+
+// fit learns the gains anew from all the tries (model, section 7): the dead dose
+// is the one that explains them best, one for both ways of bending.
+func (l *Lesson) fit() {
+	for _, kinds := range [...][]Kind{{Strike}, {Squeeze, Spread}} {
+		best := math.Inf(1)
+		for dead := 0.0; dead <= l.mostDead(kinds); dead += deadStep {
+			cost := surprise(dead)
+			var gains [3]Gain
+			for _, k := range kinds {
+				gains[k] = l.gain(k, dead)
+				cost += l.cost(k, &gains[k])
+			}
+			if cost < best {
+				best = cost
+				for _, k := range kinds {
+					l.Gain[k] = gains[k]
+				}
+			}
+		}
+	}
+}
+
+const (
+	deadStep = 0.05 // of a usual blow, as finely as a dead dose is told
+	// hand is the part of a dose by which a practised hand's blows differ, and most
+	// the greatest surprise that one try is allowed: it may not have been done.
+	hand     = 0.25
+	oddest   = 12.0
+	deadOdds = 4.0 // surprise of there being a dead dose at all
+	unlike   = 0.8 // deviation of the logarithm of what cranks yield
+)
+
+// surprise is that of a dead dose, as minus twice the logarithm of a chance.
+func surprise(dead float64) float64 {
+	if dead == 0 {
+		return 0
+	}
+	return deadOdds + dead*dead
+}
+
+// mostDead is the greatest dose of the kinds that the tries could have been dead at.
+func (l *Lesson) mostDead(kinds []Kind) (most float64) {
+	for i := range l.Tries {
+		if t := &l.Tries[i]; t.teaches() {
+			for _, k := range kinds {
+				if t.Kind == k {
+					most = math.Max(most, t.Dose)
+				}
+			}
+		}
+	}
+	return math.Min(most, deadest)
+}
+
+// deadest is more than any fit swallows: the question comes first.
+const deadest = 4.0
+
+// teaches tells whether a try says how much a dose does. One that did nothing beside
+// another that told may not have been done.
+func (t *Try) teaches() bool {
+	return t.Outcome == AsMeant || t.Outcome == Unshown || t.Outcome == NoEffect && !t.Beside
+}
+
+// gain is κ = (κ₀/4 + Σ w κᵢ)/(1/4 + Σ w) (model, section 7), of the tries beyond
+// the dead dose.
+func (l *Lesson) gain(k Kind, dead float64) Gain {
+	g := Gain{Dead: dead}
+	sum := guessVotes * usual(k)
+	for i := range l.Tries {
+		if t := &l.Tries[i]; t.Kind == k && t.Weight > 0 && t.Dose > dead+deadStep/2 {
+			g.Votes += t.Weight
+			sum += t.Weight * t.Got / (t.Dose - dead)
+		}
+	}
+	g.PerDose = sum / (guessVotes + g.Votes)
+	return g
+}
+
+// cost is how badly a gain explains the tries of a kind, and how far it stands
+// from the usual.
+func (l *Lesson) cost(k Kind, g *Gain) (cost float64) {
+	far := math.Log(g.PerDose/usual(k)) / unlike
+	cost = far * far
+	for i := range l.Tries {
+		if t := &l.Tries[i]; t.Kind == k && t.teaches() {
+			e := g.effect(t.Dose)
+			v := t.noise2() + hand*hand*e*e + blur*blur*usual(k)*usual(k)
+			cost += math.Min((t.Got-e)*(t.Got-e)/v, oddest)
+		}
+	}
+	return cost
+}

@@ -1,0 +1,93 @@
+package crank
+
+import "math"
+
+// stops tells whether to look for a cause before going on: moves went the other
+// way twice, did nothing twice, left the crank clearly worse than found, or bring
+// it no nearer (model, section 7).
+func (n *Next) stops(j *judge, g []sitting) bool {
+	strike, bend := n.record(Strike), n.record(Squeeze)
+	return strike.opposite >= 2 || bend.opposite >= 2 || n.doubted >= 2 ||
+		strike.dead() || bend.dead() || n.worse(j, g) || n.nowhere(g)
+}
+
+// dead tells whether harder blows are no answer any more.
+func (r *record) dead() bool {
+	return !r.beside && (r.idle >= 2 && r.idleDose >= 1.7*trial || r.idle >= 4)
+}
+
+// worse tells whether the crank is so much worse than found, and no better for the
+// last move, though that didn't go too far the way it was meant.
+func (n *Next) worse(j *judge, g []sitting) bool {
+	const clearly = 3
+	w := worsts(g)
+	return len(w) > 1 && !n.overshot(g) && n.Worst.Value-n.Worst.Plus > clearly*math.Max(w[0], j.tol.RunOut) && w[len(w)-1] >= w[len(w)-2]
+}
+
+// overshot tells whether what was done last went the way it was meant.
+func (n *Next) overshot(g []sitting) (any bool) {
+	for i := range n.Tries {
+		if t := &n.Tries[i]; t.Pass == g[len(g)-2].last {
+			if t.Outcome != AsMeant && t.Outcome != Unshown {
+				return false
+			}
+			any = any || t.Outcome == AsMeant
+		}
+	}
+	return any
+}
+
+const (
+	// patience is how many passes may bring the crank no nearer, less than nearer of
+	// what it had come to being that; longest how many it may take.
+	patience = 3
+	nearer   = 0.85
+	longest  = 8
+)
+
+// nowhere tells whether the last passes brought the crank no nearer.
+func (n *Next) nowhere(g []sitting) bool {
+	w := worsts(g)
+	if len(w) > longest {
+		return true
+	}
+	if len(w) <= patience+1 {
+		return false
+	}
+	return least2(w[len(w)-patience:]) > nearer*least2(w[:len(w)-patience])
+}
+
+func least2(w []float64) float64 {
+	out := w[0]
+	for _, x := range w {
+		out = math.Min(out, x)
+	}
+	return out
+}
+
+// began is the worst run-out as first read [mm], since the user last said that
+// something else was changed.
+func (n *Next) began(g []sitting) float64 {
+	if w := worsts(g); len(w) > 0 {
+		return w[0]
+	}
+	return 0
+}
+
+// worsts are the worst run-outs [mm] of the sittings since the user last said that
+// something else was changed.
+func worsts(g []sitting) (w []float64) {
+	for i := range g {
+		if g[i].said {
+			w = nil
+		}
+		worst := 0.0
+		for k := range g[i].Stations {
+			worst = math.Max(worst, g[i].Stations[k].runOut().Value)
+		}
+		if len(g[i].Stations) > 0 {
+			w = append(w, worst)
+		}
+	}
+	return w
+}

@@ -16,7 +16,7 @@ type Ends struct {
 }
 
 // ReadEnds reads which end is left, and from which the hours are numbered.
-func ReadEnds(r form.Fields) Ends {
+func ReadEnds(r *form.Reader) Ends {
 	e := Ends{SideOf: Sides}
 	if r.Word(form.Left) == "timing" {
 		e.SideOf = [2]string{"timing", "drive"}

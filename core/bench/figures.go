@@ -14,7 +14,7 @@ type Gauge struct {
 }
 
 // FineUnit is what is read off a dial in.
-func FineUnit(r form.Fields) unit.Unit {
+func FineUnit(r *form.Reader) unit.Unit {
 	if r.Word(form.Units) == "metric" {
 		return unit.MM
 	}

@@ -5,7 +5,7 @@ import "pintwelve/core/form"
 // Step is a part of the work that answers a form.
 type Step struct {
 	Name   string // by which the page asks for it
-	Answer func(*Answers, form.Fields)
+	Answer func(*Answers, *form.Reader)
 	Fields string // how its fields' names begin, each before a blank, by which the job's sheet takes it in
 }
 

@@ -22,8 +22,8 @@ func Step(f Form, name string, by int) string {
 		return f[name]
 	}
 	r := Read(f)
-	v, ok := r.Number(name)
-	if !ok && !r.Blank(name) {
+	v, ok := r.number(field, name)
+	if !ok && r.typed(name) != "" {
 		return f[name]
 	}
 	if field.Unit == unit.OClock {
@@ -70,7 +70,7 @@ func (r *Reader) division(name string) float64 {
 	}
 	if _, place, more := strings.Cut(name, ".dial."); more {
 		key, _, _ := strings.Cut(place, ".")
-		return r.Division(r.Word("dial." + key + ".half"))
+		return r.Division(r.Word(DialHalf, key))
 	}
 	return r.Division(sides[0])
 }
@@ -78,10 +78,10 @@ func (r *Reader) division(name string) float64 {
 // Division returns the division [mm] of the dial on a side: with one dial
 // carried across, the first side's.
 func (r *Reader) Division(side string) float64 {
-	if r.Word("dials") == "one" {
+	if r.Word(Dials) == "one" {
 		side = sides[0]
 	}
-	return r.Default(side + ".division")
+	return r.Default(ShaftDivision, side)
 }
 
 // InUnits returns the fields whose text must change so that the form means the

@@ -31,40 +31,20 @@ type Reader struct {
 // Read starts reading a form.
 func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}, stood: map[string]bool{}} }
 
-// field finds a name's row; a name that the table lacks is a fault in the
-// caller.
-func (r *Reader) field(name string) *Field {
-	f, _, ok := Job.Lookup(name)
-	if !ok {
-		panic("form: the table has no " + name)
-	}
-	return f
-}
-
-// Complain keeps a problem with a field; the first one told of a field stands.
-func (r *Reader) Complain(name, text string) {
+// complain keeps a problem with a field; the first one told of a field stands.
+func (r *Reader) complain(name, text string) {
 	if !r.told[name] {
 		r.told[name] = true
 		r.Problems = append(r.Problems, Problem{name, text})
 	}
 }
 
-// Wrong says whether a problem with the field has been told.
-func (r *Reader) Wrong(name string) bool { return r.told[name] }
-
-// Blank says whether nothing stands in the field.
-func (r *Reader) Blank(name string) bool { return r.typed(name) == "" }
-
 // typed is a field's text without the blanks around it.
 func (r *Reader) typed(name string) string { return strings.TrimFunc(r.Form[name], unit.IsSpace) }
 
-// Number reads a quantity in its base unit. It returns false for a blank, and
-// for text that is wrong, which it keeps as a problem.
-func (r *Reader) Number(name string) (float64, bool) { return r.number(r.field(name), name) }
-
 func (r *Reader) number(f *Field, name string) (float64, bool) {
 	text := r.Form[name]
-	if r.Blank(name) {
+	if r.typed(name) == "" {
 		return 0, false
 	}
 	def := f.UnitIn(r.Form)
@@ -73,16 +53,10 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 		err = &rangeError{given: text, min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
 	}
 	if err != nil {
-		r.Complain(name, err.Error())
+		r.complain(name, err.Error())
 		return 0, false
 	}
 	return v, true
-}
-
-// Or reads a quantity; where the field is blank or wrong, standIn counts, and
-// is kept as one. A NaN takes the table's default.
-func (r *Reader) Or(name string, standIn float64) float64 {
-	return r.or(r.field(name), name, standIn)
 }
 
 func (r *Reader) or(f *Field, name string, standIn float64) float64 {
@@ -104,36 +78,25 @@ func (r *Reader) or(f *Field, name string, standIn float64) float64 {
 	return standIn
 }
 
-// Default reads a quantity, the table's default standing in.
-func (r *Reader) Default(name string) float64 { return r.Or(name, math.NaN()) }
-
-// Numbers reads a list in its base unit: nil for a blank or a wrong one.
-func (r *Reader) Numbers(name string, most int) []float64 {
-	return r.numbers(r.field(name), name, most)
-}
-
 func (r *Reader) numbers(f *Field, name string, most int) []float64 {
-	if r.Blank(name) {
+	if r.typed(name) == "" {
 		return nil
 	}
 	list, err := unit.ParseList(r.Form[name], f.UnitIn(r.Form), most)
 	if err != nil {
-		r.Complain(name, err.Error())
+		r.complain(name, err.Error())
 		return nil
 	}
 	for i, v := range list {
 		if v < f.Min || v > f.Max {
 			def := f.UnitIn(r.Form)
 			e := rangeError{given: unit.Format(v, def, 0), min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
-			r.Complain(name, "Entry "+strconv.Itoa(i+1)+": "+e.Error())
+			r.complain(name, "Entry "+strconv.Itoa(i+1)+": "+e.Error())
 			return nil
 		}
 	}
 	return list
 }
-
-// Word reads a choice: what was chosen, or its default.
-func (r *Reader) Word(name string) string { return r.word(r.field(name), name) }
 
 func (r *Reader) word(f *Field, name string) string {
 	text := r.typed(name)
@@ -145,7 +108,7 @@ func (r *Reader) word(f *Field, name string) string {
 			return c
 		}
 	}
-	r.Complain(name, "“"+clip(text)+"” is not one of: "+strings.Join(f.Choices, ", "))
+	r.complain(name, "“"+clip(text)+"” is not one of: "+strings.Join(f.Choices, ", "))
 	return f.Choices[0]
 }
 
@@ -179,18 +142,18 @@ func clip(text string) string {
 func Check(f Form) []Problem {
 	r := Read(f)
 	if len(f) > MaxNames {
-		r.Complain("", "the job holds too many fields")
+		r.complain("", "the job holds too many fields")
 		return r.Problems
 	}
 	if crowds := Crowds(f); crowds != nil {
-		r.Complain("", crowds[0].String())
+		r.complain("", crowds[0].String())
 		return r.Problems
 	}
 	for _, name := range f.Names() {
 		if field := r.fits(name); field != nil && field.Kind == Quantity {
-			r.Number(name)
+			r.number(field, name)
 		} else if field != nil && field.Kind == List {
-			r.Numbers(name, field.Long)
+			r.numbers(field, name, field.Long)
 		}
 	}
 	return r.Problems
@@ -220,7 +183,7 @@ func (r *Reader) leaveOut(crowd Crowd) {
 	for _, name := range r.Form.Names() {
 		rest, within := strings.CutPrefix(name, crowd.Group+".")
 		if key, _, _ := strings.Cut(rest, "."); within && over[key] {
-			r.Complain(name, crowd.String())
+			r.complain(name, crowd.String())
 		}
 	}
 }
@@ -231,17 +194,17 @@ func (r *Reader) fits(name string) *Field {
 	field, _, ok := Job.Lookup(name)
 	switch text := r.Form[name]; {
 	case !ok:
-		r.Complain(name, "no field has this name")
+		r.complain(name, "no field has this name")
 	case len(text) > field.Long:
-		r.Complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
+		r.complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
 	case field.Kind == Choice:
-		r.Word(name)
+		r.word(field, name)
 	case field.Kind == Tick && text != "" && text != "yes":
-		r.Complain(name, "a tick is “yes” or blank")
+		r.complain(name, "a tick is “yes” or blank")
 	case field.Kind == Order && (text == "" || !isOrder(text) || len(text) > 1 && text[0] == '0'):
-		r.Complain(name, "an order is a whole number")
+		r.complain(name, "an order is a whole number")
 	}
-	if r.Wrong(name) {
+	if r.told[name] {
 		return nil
 	}
 	return field

@@ -70,6 +70,9 @@ func (id ID) Name(keys ...string) string {
 	return name.String()
 }
 
+// Within brings a value [base unit] into the range that a field takes.
+func (id ID) Within(v float64) float64 { return min(max(v, table[id].Min), table[id].Max) }
+
 // Field is a field in one of its places.
 type Field struct {
 	Pattern  string    // the name, a star for each row's key

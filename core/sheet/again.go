@@ -17,12 +17,12 @@ func Done(f form.Form, rows [2]string, newPass string) form.Form {
 	r := form.Read(f)
 	changes := form.Form{}
 	for i, m := range advised(r) {
-		at := "pass." + m.pass + ".done." + rows[i] + "."
-		changes[at+"kind"] = kindNames[m.Kind]
-		changes[at+"wheel"] = m.wheel
-		changes[at+"hour"] = unit.FormatHour(m.hour, 10)
-		changes[at+m.field] = m.how
-		changes[at+"order"] = strconv.Itoa(i + 1)
+		for id, text := range map[form.ID]string{
+			form.PassDoneKind: kindNames[m.Kind], form.PassDoneWheel: m.wheel, form.PassDoneHour: unit.FormatHour(m.hour, 10),
+			m.field: m.how, form.PassDoneOrder: strconv.Itoa(i + 1),
+		} {
+			changes[id.Name(m.pass, rows[i])] = text
+		}
 	}
 	return with(changes, Again(with(f, changes), newPass))
 }
@@ -32,7 +32,8 @@ type advisedMove struct {
 	crank.Step
 	pass, wheel string
 	hour        float64 // as the job numbers it
-	field, how  string  // which says how hard, and how hard
+	field       form.ID // which says how hard
+	how         string  // and how hard
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
@@ -49,18 +50,18 @@ func advised(r *form.Reader) (all []advisedMove) {
 func Again(f form.Form, newPass string) form.Form {
 	keys, _ := passKeys(f)
 	last := keys[len(keys)-1]
-	order := form.Whole(f["pass."+last+".order"])
-	changes := form.Form{"pass." + newPass + ".order": strconv.Itoa(order + 1), "bench": newPass}
+	order := form.Whole(f[form.PassOrder.Name(last)])
+	changes := form.Form{form.PassOrder.Name(newPass): strconv.Itoa(order + 1), form.Bench.Name(): newPass}
 	r := form.Read(f)
 	s := readSetUp(r)
 	for _, st := range s.stations {
-		for _, what := range [...]string{"how", "points", "hours", "stands"} {
-			if text := f["pass."+last+"."+st.name+"."+what]; text != "" {
-				changes["pass."+newPass+"."+st.name+"."+what] = text
+		for _, id := range [...]form.ID{form.ReadingHow, form.ReadingPoints, form.ReadingHours, form.ReadingStands} {
+			if text := f[id.Name(last, st.name)]; text != "" {
+				changes[id.Name(newPass, st.name)] = text
 			}
 		}
 	}
-	if r.Form["try.seed"] != "" {
+	if r.Text(form.TrySeed) != "" {
 		s.readMadeUp(r, keys, newPass, changes)
 	}
 	return changes
@@ -69,10 +70,11 @@ func Again(f form.Form, newPass string) form.Form {
 // TryOut returns the form of a made-up crank, out of true as start says, by
 // the seed; its first pass is read.
 func TryOut(seed, start string) form.Form {
-	f := form.Form{"try.seed": seed, "try.start": start, "number": "Made-up crank " + seed, "pass.1.order": "1"}
+	f := form.Form{
+		form.TrySeed.Name(): seed, form.TryStart.Name(): start, form.Number.Name(): "Made-up crank " + seed, form.PassOrder.Name("1"): "1",
+	}
 	for _, side := range sideNames {
-		f["pass.1."+side+".how"] = "turn"
-		f["pass.1."+side+".points"] = "8"
+		f[form.ReadingHow.Name("1", side)], f[form.ReadingPoints.Name("1", side)] = "turn", "8"
 	}
 	s := readSetUp(form.Read(f))
 	s.readMadeUp(form.Read(f), nil, "1", f)
@@ -102,8 +104,8 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {
 			text += unit.Figures(mm, s.fine, 0.001*tryout.HalfThou.Division) + " "
 		}
-		at := "pass." + newPass + "." + side + "."
-		into[at+"how"], into[at+"points"], into[at+"turn"] = "turn", "8", text
+		into[form.ReadingHow.Name(newPass, side)], into[form.ReadingPoints.Name(newPass, side)] = "turn", "8"
+		into[form.ReadingTurn.Name(newPass, side)] = text
 	}
 }
 
@@ -118,9 +120,9 @@ func (s *setUp) madeUp(r *form.Reader) (*tryout.Made, error) {
 		Throw: s.crank.Throw, Rim: s.crank.Rim, Pin: s.crank.Pin,
 		Support: s.crank.Support, Dial: [2]float64{s.dialOf(clock.Left), s.dialOf(clock.Right)},
 	}
-	seed := seedOf(r.Form["try.seed"])
+	seed := seedOf(r.Text(form.TrySeed))
 	start := c.ByChance(seed, leastOut, mostOut)
-	switch r.Word("try.start") {
+	switch r.Word(form.TryStart) {
 	case "twist":
 		start.D, start.G = clock.Vec{N: start.D.N}, clock.Vec{}
 	case "pinch":

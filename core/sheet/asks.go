@@ -42,14 +42,14 @@ func (a *Answers) askSince(p *pass, pass int) {
 	}
 	a.say("truing.then", "%", then)
 	a.say("ask.since", "yes")
-	a.text("ask.since", "pass."+p.rounds[pass].key+".since")
+	a.text("ask.since", form.PassSince.Name(p.rounds[pass].key))
 }
 
 // smallAsks are those that stand beside an answer.
 func (a *Answers) smallAsks(p *pass) {
 	if pass, asked := p.asks(crank.AskPressure); asked {
 		a.say("ask.pressure", "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch.")
-		a.text("ask.pressure", "pass."+p.rounds[pass].key+".tailstock")
+		a.text("ask.pressure", form.PassTailstock.Name(p.rounds[pass].key))
 	}
 	if _, asked := p.asks(crank.AskReadAgain); asked {
 		a.say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
@@ -86,10 +86,9 @@ func NearCentres(f form.Form, rows [2]string) form.Form {
 	s := readSetUp(form.Read(f))
 	changes := form.Form{}
 	for i, half := range s.untried() {
-		at := "dial." + rows[i] + "."
-		changes[at+"half"] = s.sideOf[half]
-		changes[at+"at"] = unit.Figures(s.nearCentre(half), unit.MM, 1)
-		changes[at+"order"] = strconv.Itoa(len(s.stations) + i)
+		changes[form.DialHalf.Name(rows[i])] = s.sideOf[half]
+		changes[form.DialAt.Name(rows[i])] = unit.Figures(s.nearCentre(half), unit.MM, 1)
+		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(s.stations) + i)
 	}
 	return changes
 }
@@ -158,24 +157,24 @@ func (a *Answers) askValues(p *pass) {
 	}
 	switch {
 	case p.wants >= 0:
-		ask("reading", "pass."+p.key+"."+p.stations[p.wants].name+"."+lackNames[p.reading[p.wants].lack])
+		ask("reading", lackNames[p.reading[p.wants].lack].Name(p.key, p.stations[p.wants].name))
 	case p.pressed:
 		ask("read again", "")
 	case p.fault == nil:
 		for _, each := range p.next.Asks {
-			at := "pass." + p.rounds[each.Pass].key + "."
+			key := p.rounds[each.Pass].key
 			switch each.What {
 			case crank.AskSince:
-				ask("since", at+"since", "said", "first", "else", "nuts", "nothing")
+				ask("since", form.PassSince.Name(key), "said", "first", "else", "nuts", "nothing")
 			case crank.AskCentres:
-				at = ask("centres", "centres", "good")
+				at := ask("centres", form.Centres.Name(), "good")
 				for i, half := range p.untried() {
 					place := at + "places/" + strconv.Itoa(i) + "/"
 					a.text(place+"half", p.sideOf[half])
 					a.number(place+"at_mm", p.nearCentre(half))
 				}
 			case crank.AskPressure:
-				ask("pressure", at+"tailstock", "steady", "moved")
+				ask("pressure", form.PassTailstock.Name(key), "steady", "moved")
 			case crank.AskReadAgain:
 				ask("read again", "")
 			case crank.AskWitness:
@@ -183,7 +182,7 @@ func (a *Answers) askValues(p *pass) {
 			}
 		}
 		if v := p.advice.Verdict; len(p.next.Asks) == 0 && (v == crank.TooClose || v == crank.CantTell) {
-			ask("sharper", at(p)+"how", p.sharper()...)
+			ask("sharper", form.ReadingHow.Name(p.key, p.stations[p.used[p.advice.Weak]].name), p.sharper()...)
 		}
 	}
 	if n == 0 {
@@ -192,11 +191,8 @@ func (a *Answers) askValues(p *pass) {
 }
 
 // lackNames are the fields that give what a reading lacks.
-var lackNames = [...]string{runOut: "tir", hour: "high", halfway: "rise", pinAt: "pinat", points: "turn", mending: "tir"}
-
-// at begins the names of the dial that weighs most.
-func at(p *pass) string {
-	return "pass." + p.key + "." + p.stations[p.used[p.advice.Weak]].name + "."
+var lackNames = [...]form.ID{
+	runOut: form.ReadingTIR, hour: form.ReadingHigh, halfway: form.ReadingRise, pinAt: form.ReadingPinAt, points: form.ReadingTurn, mending: form.ReadingTIR,
 }
 
 // sharper are the ways of reading that would tell more than the dial's that weighs most.

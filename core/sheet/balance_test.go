@@ -211,14 +211,13 @@ func sliced(t *testing.T, f form.Form) float64 {
 	r := form.Read(f)
 	sum := 0.0
 	for _, key := range f.Rows("hole") {
-		at := "hole." + key + "."
-		radius, _ := r.Number(at + "radius")
-		hour, _ := r.Number(at + "hour")
-		across, _ := r.Number(at + "drill")
-		depth, blind := r.Number(at + "depth")
+		radius, _ := r.Number(form.HoleRadius, key)
+		hour, _ := r.Number(form.HoleHour, key)
+		across, _ := r.Number(form.HoleDrill, key)
+		depth, blind := r.Number(form.HoleDepth, key)
 		point := across / 2 / math.Tan(59*math.Pi/180)
 		if !blind {
-			depth, point = r.Default("zone.thick"), 0
+			depth, point = r.Default(form.ZoneThick), 0
 		}
 		const slices = 20000
 		step := (depth + point) / slices
@@ -230,11 +229,11 @@ func sliced(t *testing.T, f form.Form) float64 {
 				half *= 1 - (z-depth)/point
 			}
 			mass += math.Pi * half * half * step * 7850e-6
-			if f[at+"plug"] == "yes" && z <= depth {
+			if r.Text(form.HolePlug, key) == "yes" && z <= depth {
 				mass -= math.Pi * half * half * step * 17500e-6
 			}
 		}
-		if f[at+"wheel"] == "both" {
+		if r.Text(form.HoleWheel, key) == "both" {
 			mass *= 2
 		}
 		sum += mass * radius * math.Cos(hour*math.Pi/6)

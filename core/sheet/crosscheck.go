@@ -9,16 +9,15 @@ import (
 // crossChecks works out the rim gaps and the straight-edge's steps of a pass
 // beside what the dials say.
 func (a *Answers) crossChecks(p *pass, r *form.Reader) {
-	at := "pass." + p.key + "."
-	step := r.Default("feeler")
-	if v, ok := numbers(r, at, "gap12", "gap3", "gap6", "gap9"); ok {
+	step := r.Default(form.Feeler)
+	if v, ok := numbers(r, p.key, form.PassGap12, form.PassGap3, form.PassGap6, form.PassGap9); ok {
 		gaps := crank.RimGaps{From: p.seen, At12: v[0], At3: v[1], At6: v[2], At9: v[3], Step: step}
 		check, closure, askew, err := p.seat.Gaps(p.counted, gaps)
 		if err == nil {
 			a.gapCheck(p, check, closure, askew)
 		}
 	}
-	if v, ok := numbers(r, at, "edge3", "edge9", "edge12"); ok {
+	if v, ok := numbers(r, p.key, form.PassEdge3, form.PassEdge9, form.PassEdge12); ok {
 		edge := crank.StraightEdge{From: p.seen, At3: v[0], At9: v[1], At12: v[2], Step: step}
 		check, radii, err := p.seat.Edge(p.counted, edge)
 		if err == nil {
@@ -28,10 +27,10 @@ func (a *Answers) crossChecks(p *pass, r *form.Reader) {
 }
 
 // numbers reads fields of which each is wanted before any counts.
-func numbers(r *form.Reader, at string, names ...string) (values []float64, all bool) {
+func numbers(r *form.Reader, pass string, of ...form.ID) (values []float64, all bool) {
 	all = true
-	for _, name := range names {
-		v, ok := r.Number(at + name)
+	for _, id := range of {
+		v, ok := r.Number(id, pass)
 		all = all && ok
 		values = append(values, v)
 	}

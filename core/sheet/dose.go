@@ -12,16 +12,16 @@ import (
 
 // dose reads how hard a thing was done, 1 being a usual blow, or a turn of the
 // screw of a clamp or wedge.
-func (s *setUp) dose(r *form.Reader, at string, hour float64) float64 {
-	dose := r.Default(at+"blows") * r.Default(at+"strength")
-	if r.Word(at+"kind") == kindNames[crank.Strike] {
+func (s *setUp) dose(r *form.Reader, pass, row string, hour float64) float64 {
+	dose := r.Default(form.PassDoneBlows, pass, row) * r.Default(form.PassDoneStrength, pass, row)
+	if r.Word(form.PassDoneKind, pass, row) == kindNames[crank.Strike] {
 		return dose
 	}
-	if dose = r.Or(at+"turns", dose); !s.closing && r.Blank(at+"closing") {
+	if dose = r.Or(dose, form.PassDoneTurns, pass, row); !s.closing && r.Blank(form.PassDoneClosing, pass, row) {
 		return dose
 	}
 	one := s.closingOf(s.hour(hour))
-	return r.Or(at+"closing", dose*one) / one
+	return r.Or(dose*one, form.PassDoneClosing, pass, row) / one
 }
 
 // closingOf is how far a dose of 1 closes or opens the gap [mm] at a rim point
@@ -42,29 +42,25 @@ func doneAs(m *crank.Step) crank.Done {
 
 // logged is how hard a thing is done, in the field that the job logs it in and as
 // that takes it.
-func (s *setUp) logged(d crank.Done) (field, text string) {
-	within := func(name string, v float64) float64 {
-		f, _, _ := form.Job.Lookup("pass.1.done.1." + name)
-		return min(max(v, f.Min), f.Max)
-	}
+func (s *setUp) logged(d crank.Done) (field form.ID, text string) {
 	switch {
 	case d.Kind == crank.Strike:
-		return "strength", unit.Figures(within("strength", max(d.Dose, tenth)), unit.Plain, tenth)
+		return form.PassDoneStrength, unit.Figures(form.PassDoneStrength.Within(max(d.Dose, tenth)), unit.Plain, tenth)
 	case s.closing:
-		return "closing", s.amount(max(within("closing", d.Dose*s.closingOf(d.Hour)), s.step))
+		return form.PassDoneClosing, s.amount(max(form.PassDoneClosing.Within(d.Dose*s.closingOf(d.Hour)), s.step))
 	}
-	return "turns", unit.Figures(within("turns", max(d.Dose, tenth)), unit.Plain, tenth)
+	return form.PassDoneTurns, unit.Figures(form.PassDoneTurns.Within(max(d.Dose, tenth)), unit.Plain, tenth)
 }
 
 // hardness says how hard a thing is done in the trade's words, with the figure
 // that is logged: "a hard blow (1.4)", "1.4 turns", "6 thou under the clamp".
 func (s *setUp) hardness(d crank.Done) string {
 	switch field, figure := s.logged(d); {
-	case field == "strength":
+	case field == form.PassDoneStrength:
 		return fill("% (%)", blows(d.Dose), figure)
-	case field == "closing" && d.Kind == crank.Spread:
+	case field == form.PassDoneClosing && d.Kind == crank.Spread:
 		return figure + " over the wedge"
-	case field == "closing":
+	case field == form.PassDoneClosing:
 		return figure + " under the clamp"
 	case figure == "1":
 		return "1 turn"

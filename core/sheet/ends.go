@@ -14,7 +14,7 @@ type ends struct {
 }
 
 func readEnds(r *form.Reader) ends {
-	e := bench.ReadEnds(form.Fields{Reader: r})
+	e := bench.ReadEnds(r)
 	return ends{e.SideOf, e.Seen}
 }
 

@@ -84,13 +84,13 @@ func lie(axes *crank.Axes, half clock.End) draw.Lie {
 
 // measure draws what to measure, to the figures.
 func (a *Answers) measure(s *setUp, r *form.Reader) {
-	v := draw.MeasureView{Prefix: "measure", LeftEnd: drawn(s.sideOf[clock.Left]), Throw: dim(r, "throw", s.crank.Throw), Rim: dim(r, "rim", 2*s.crank.Rim)}
+	v := draw.MeasureView{Prefix: "measure", LeftEnd: drawn(s.sideOf[clock.Left]), Throw: dim(r, s.crank.Throw, form.Throw), Rim: dim(r, 2*s.crank.Rim, form.Rim)}
 	for half, dims := range [...]*draw.HalfDims{&v.Left, &v.Right} {
 		side := s.sideOf[half]
 		own := func(x float64) float64 { return abs(x - float64(half)*s.length()) }
-		dims.Dial = dim(r, side+".at", own(s.dialOf(clock.End(half))))
-		dims.Bearing = dim(r, side+".bearing", own(s.crank.Bearing[half]))
-		dims.Pin = dim(r, side+".pin", s.ownPin[half])
+		dims.Dial = dim(r, own(s.dialOf(clock.End(half))), form.ShaftAt, side)
+		dims.Bearing = dim(r, own(s.crank.Bearing[half]), form.ShaftBearing, side)
+		dims.Pin = dim(r, s.ownPin[half], form.ShaftPin, side)
 	}
 	a.text("picture.measure", draw.Measure(v))
 }
@@ -105,6 +105,6 @@ func (s *setUp) dialOf(half clock.End) float64 {
 	return 0
 }
 
-func dim(r *form.Reader, name string, mm float64) draw.Dim {
-	return draw.Dim{MM: mm, Words: unit.Format(mm, unit.MM, 0.1), Assumed: r.Blank(name)}
+func dim(r *form.Reader, mm float64, id form.ID, keys ...string) draw.Dim {
+	return draw.Dim{MM: mm, Words: unit.Format(mm, unit.MM, 0.1), Assumed: r.Blank(id, keys...)}
 }

@@ -28,14 +28,14 @@ func (p *pass) history(r *form.Reader) []crank.Pass {
 func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 	d, before := &p.rounds[i], &p.rounds[i-1]
 	from, to := &passes[i-1], &passes[i]
-	d.since = r.Word("pass." + d.key + ".since")
+	d.since = r.Word(form.PassSince, d.key)
 	if len(before.did) == 0 && (d.since == "said" || d.since == "first") {
 		before.did, before.unlogged = p.advisedAt(passes[:i], before), true
 	}
 	switch logged := len(before.did) > 0; {
 	case d.since == "first" && logged:
 		before.did = before.did[:1]
-	case d.since == "nuts", d.since == "else" && !logged, r.Word("pass."+before.key+".tailstock") == "moved":
+	case d.since == "nuts", d.since == "else" && !logged, r.Word(form.PassTailstock, before.key) == "moved":
 		to.Since, from.Done = crank.Changed, nil
 		return
 	case d.since != "" && !logged:
@@ -56,16 +56,14 @@ func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
 // done reads what is logged as done after a pass.
 func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 	var all []crank.Done
-	group := "pass." + key + ".done"
-	for _, row := range r.Form.Rows(group) {
-		at := group + "." + row + "."
-		hour, ok := r.Number(at + "hour")
+	for _, row := range r.Form.Rows("pass." + key + ".done") {
+		hour, ok := r.Number(form.PassDoneHour, key, row)
 		if !ok {
 			continue
 		}
 		all = append(all, crank.Done{
-			Kind: kindNamed(r.Word(at + "kind")), Wheel: s.end(r.Word(at + "wheel")), Hour: s.hour(hour),
-			Dose: s.dose(r, at, hour),
+			Kind: kindNamed(r.Word(form.PassDoneKind, key, row)), Wheel: s.end(r.Word(form.PassDoneWheel, key, row)), Hour: s.hour(hour),
+			Dose: s.dose(r, key, row, hour),
 		})
 	}
 	return all

@@ -18,7 +18,7 @@ const Sheet = "sheet"
 // jobSheet answers the sheet: the crank as found and as left, the passes between,
 // and of the other steps what the job holds.
 func jobSheet(a *Answers, r *form.Reader) {
-	a.known(r.Form)
+	a.known(r)
 	found, left := a.rounds(r)
 	a.plainWords(found, left)
 	if left.wants < 0 && left.fault == nil {
@@ -27,7 +27,7 @@ func jobSheet(a *Answers, r *form.Reader) {
 	for i, d := range left.rounds {
 		at := "pass." + d.key + "."
 		a.say(at+"said", "%: %%", passName(i), left.roundWords(&d), left.doneWords(i))
-		a.say(at+"noted", "%", r.Form[at+"note"])
+		a.say(at+"noted", "%", r.Text(form.PassNote, d.key))
 	}
 	for _, p := range sheetParts {
 		if p.held(r.Form) {
@@ -38,13 +38,13 @@ func jobSheet(a *Answers, r *form.Reader) {
 }
 
 // known says what the job is known by.
-func (a *Answers) known(f form.Form) {
-	a.say("sheet.title", "%", f["number"])
-	a.say("sheet.engine", "%", f["engine"])
-	a.say("sheet.owner", "%", f["owner"])
-	a.say("sheet.in", "%", dateWords(f["date.in"]))
-	a.say("sheet.out", "%", dateWords(f["date.out"]))
-	a.say("sheet.notes", "%", f["notes"])
+func (a *Answers) known(r *form.Reader) {
+	a.say("sheet.title", "%", r.Text(form.Number))
+	a.say("sheet.engine", "%", r.Text(form.Engine))
+	a.say("sheet.owner", "%", r.Text(form.Owner))
+	a.say("sheet.in", "%", dateWords(r.Text(form.DateIn)))
+	a.say("sheet.out", "%", dateWords(r.Text(form.DateOut)))
+	a.say("sheet.notes", "%", r.Text(form.Notes))
 }
 
 const months = "JanFebMarAprMayJunJulAugSepOctNovDec"

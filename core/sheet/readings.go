@@ -42,48 +42,48 @@ const hourMarks = 0.5
 func (s *setUp) readPass(r *form.Reader, pass string) []reading {
 	all := make([]reading, len(s.stations))
 	for i := range s.stations {
-		all[i] = s.readStation(r, "pass."+pass+"."+s.stations[i].name+".", &s.stations[i])
+		all[i] = s.readStation(r, pass, &s.stations[i])
 	}
 	return all
 }
 
-func (s *setUp) readStation(r *form.Reader, at string, st *station) reading {
-	how := r.Word(at + "how")
+func (s *setUp) readStation(r *form.Reader, pass string, st *station) reading {
+	how := r.Word(form.ReadingHow, pass, st.name)
 	if how == "turn" {
-		return s.readTurn(r, at, st)
+		return s.readTurn(r, pass, st)
 	}
 	scale := dial.Scale{Division: st.division, HourStep: hourMarks}
-	runOutMM, ok := r.Number(at + "tir")
+	runOutMM, ok := r.Number(form.ReadingTIR, pass, st.name)
 	if !ok {
-		return lacking(r, runOut, at+"tir")
+		return lacking(r, runOut, pass, st, form.ReadingTIR)
 	}
 	if runOutMM < scale.Division/2 {
 		// A needle that stands still has no high spot to name.
-		return s.taken(r, at)(dial.HighSpot(s.seen, runOutMM, 0, scale))
+		return s.taken(r, pass, st)(dial.HighSpot(s.seen, runOutMM, 0, scale))
 	}
 	switch how {
 	case "halfway":
-		rise, ok := r.Number(at + "rise")
-		fall, ok2 := r.Number(at + "fall")
+		rise, ok := r.Number(form.ReadingRise, pass, st.name)
+		fall, ok2 := r.Number(form.ReadingFall, pass, st.name)
 		if !ok || !ok2 {
-			return lacking(r, halfway, at+"rise", at+"fall")
+			return lacking(r, halfway, pass, st, form.ReadingRise, form.ReadingFall)
 		}
-		got := s.taken(r, at)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+		got := s.taken(r, pass, st)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
 		got.apart = clock.Wrap(fall - rise)
 		return got
 	case "pin":
-		pin := sideNamed(r.Word(at + "pinat"))
+		pin := sideNamed(r.Word(form.ReadingPinAt, pass, st.name))
 		if pin == noSide {
-			return lacking(r, pinAt, at+"pinat")
+			return lacking(r, pinAt, pass, st, form.ReadingPinAt)
 		}
 		scale.HourStep = dial.QuarterStep
-		return s.taken(r, at)(dial.HighSpot(clock.Left, runOutMM, dial.Seen(sideNamed(r.Word(at+"stands")), pin), scale))
+		return s.taken(r, pass, st)(dial.HighSpot(clock.Left, runOutMM, dial.Seen(sideNamed(r.Word(form.ReadingStands, pass, st.name)), pin), scale))
 	}
-	high, ok := r.Number(at + "high")
+	high, ok := r.Number(form.ReadingHigh, pass, st.name)
 	if !ok {
-		return lacking(r, hour, at+"high")
+		return lacking(r, hour, pass, st, form.ReadingHigh)
 	}
-	return s.taken(r, at)(dial.HighSpot(s.seen, runOutMM, high, scale))
+	return s.taken(r, pass, st)(dial.HighSpot(s.seen, runOutMM, high, scale))
 }
 
 const noSide = dial.Side(255)
@@ -106,12 +106,12 @@ func sideNamed(word string) dial.Side {
 // readTurn reads a full turn: evenly from 12 in the way the hours count, or at
 // hours that are given. One reading more than there are points is the first
 // point read again.
-func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
-	values := r.Numbers(at+"turn", mostPoints)
+func (s *setUp) readTurn(r *form.Reader, pass string, st *station) reading {
+	values := r.Numbers(mostPoints, form.ReadingTurn, pass, st.name)
 	var hours []float64
 	got := reading{taken: len(values)}
-	if word := r.Word(at + "points"); word == "given" {
-		hours = r.Numbers(at+"hours", mostPoints)
+	if word := r.Word(form.ReadingPoints, pass, st.name); word == "given" {
+		hours = r.Numbers(mostPoints, form.ReadingHours, pass, st.name)
 		got.of = max(len(hours), 3)
 	} else {
 		got.of = form.Whole(word)
@@ -119,10 +119,10 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 	}
 	got.hours = hours
 	switch {
-	case r.Wrong(at+"turn") || r.Wrong(at+"hours"):
+	case r.Wrong(form.ReadingTurn, pass, st.name) || r.Wrong(form.ReadingHours, pass, st.name):
 		got.lack = mending
 	case len(values) > len(hours):
-		r.Complain(at+"turn", fill("% for %: give as many of one as of the other", counted(len(values), "reading", "readings"), counted(len(hours), "hour", "hours")))
+		r.Complain(fill("% for %: give as many of one as of the other", counted(len(values), "reading", "readings"), counted(len(hours), "hour", "hours")), form.ReadingTurn, pass, st.name)
 		got.lack = mending
 	case len(values) < got.of:
 		got.lack = points
@@ -130,7 +130,7 @@ func (s *setUp) readTurn(r *form.Reader, at string, st *station) reading {
 		turn := dial.Turn{From: s.seen, Hours: hours[:len(values)], Values: values, Division: st.division, Range: sweepOf(values, st)}
 		fit, err := turn.Fit()
 		if err != nil {
-			r.Complain(at+"turn", "a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9")
+			r.Complain("a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9", form.ReadingTurn, pass, st.name)
 			got.lack = mending
 			break
 		}
@@ -189,9 +189,9 @@ func (s *setUp) pool(passes [][]reading) {
 }
 
 // lacking says what a reading lacks, or that a figure of it is wrong.
-func lacking(r *form.Reader, l lack, names ...string) reading {
-	for _, name := range names {
-		if r.Wrong(name) {
+func lacking(r *form.Reader, l lack, pass string, st *station, of ...form.ID) reading {
+	for _, id := range of {
+		if r.Wrong(id, pass, st.name) {
 			l = mending
 		}
 	}
@@ -199,7 +199,7 @@ func lacking(r *form.Reader, l lack, names ...string) reading {
 }
 
 // taken takes the dial room's reading, or puts what it says beside the field.
-func (s *setUp) taken(r *form.Reader, at string) func(dial.Reading, error) reading {
+func (s *setUp) taken(r *form.Reader, pass string, st *station) func(dial.Reading, error) reading {
 	return func(got dial.Reading, err error) reading {
 		e, wrong := err.(*dial.Error)
 		if !wrong {
@@ -207,10 +207,10 @@ func (s *setUp) taken(r *form.Reader, at string) func(dial.Reading, error) readi
 		}
 		switch e.Field {
 		case dial.Rising, dial.Falling:
-			r.Complain(at+"fall", "the needle can’t rise and fall through half-way at the same hour: "+
-				"give the hour where it falls, as 9 for one that rises at 3")
+			r.Complain("the needle can’t rise and fall through half-way at the same hour: "+
+				"give the hour where it falls, as 9 for one that rises at 3", form.ReadingFall, pass, st.name)
 		default:
-			r.Complain(at+"tir", fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)))
+			r.Complain(fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)), form.ReadingTIR, pass, st.name)
 		}
 		return reading{lack: mending}
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -49,25 +50,24 @@ func readSetUp(r *form.Reader) setUp {
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
 	length := s.length()
 	s.crank = crank.Crank{
-		Throw: r.Default("throw"), Rim: r.Default("rim") / 2, Pin: half[clock.Left].pin,
+		Throw: r.Default(form.Throw), Rim: r.Default(form.Rim) / 2, Pin: half[clock.Left].pin,
 		Support: [2]float64{half[clock.Left].held, length - half[clock.Right].held},
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
-		Mount:   mountNamed(r.Word("mount")),
+		Mount:   mountNamed(r.Word(form.Mount)),
 	}
-	s.crank.CentresKnown = r.Word("centres") == "good"
+	s.crank.CentresKnown = r.Word(form.Centres) == "good"
 	for _, key := range r.Form.Rows("pass") {
-		s.crank.Steady = s.crank.Steady || r.Word("pass."+key+".tailstock") != ""
+		s.crank.Steady = s.crank.Steady || r.Word(form.PassTailstock, key) != ""
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
-	s.oneDial = r.Word("dials") == "one"
-	s.closing = r.Word("clamp") == "closing"
+	s.oneDial = r.Word(form.Dials) == "one"
+	s.closing = r.Word(form.Clamp) == "closing"
 	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
 	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {
-		name := "dial." + key
-		side := r.Word(name + ".half")
-		s.stand(r, name, side, r.Or(name+".at", half[s.end(side)].dial/2))
+		side := r.Word(form.DialHalf, key)
+		s.stand(r, "dial."+key, side, r.Or(half[s.end(side)].dial/2, form.DialAt, key))
 	}
 	return s
 }
@@ -81,8 +81,8 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 	if side == "timing" && !s.oneDial {
 		st.dial = 1
 	}
-	st.sweep = r.Or(side+".sweep", 100*st.division)
-	st.sweepAssumed = r.Blank(side + ".sweep")
+	st.sweep = r.Or(100*st.division, form.ShaftSweep, side)
+	st.sweepAssumed = r.Blank(form.ShaftSweep, side)
 	nth := 1
 	for _, other := range s.stations {
 		if other.half == st.half {
@@ -99,19 +99,19 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 // the other half, or else in the proportion of the table's defaults.
 func readPlaces(r *form.Reader, side, mate string) places {
 	p := places{pin: math.Inf(1)}
-	or := func(length string, standIn float64) float64 {
-		if v, ok := r.Number(mate + length); ok && v < p.pin {
+	or := func(length form.ID, standIn float64) float64 {
+		if v, ok := r.Number(length, mate); ok && v < p.pin {
 			standIn = v
 		}
-		return r.Or(side+length, standIn)
+		return r.Or(standIn, length, side)
 	}
-	p.pin = or(".pin", math.NaN())
-	p.dial = or(".at", p.pin*75/120)
-	p.bearing = or(".bearing", p.pin*70/120)
-	p.tip = or(".tip", p.pin*10/120)
-	switch r.Word("mount") {
+	p.pin = or(form.ShaftPin, math.NaN())
+	p.dial = or(form.ShaftAt, p.pin*75/120)
+	p.bearing = or(form.ShaftBearing, p.pin*70/120)
+	p.tip = or(form.ShaftTip, p.pin*10/120)
+	switch r.Word(form.Mount) {
 	case "vblocks":
-		p.held = or(".held", p.pin*60/120)
+		p.held = or(form.ShaftHeld, p.pin*60/120)
 	case "bearings":
 		p.held = p.bearing
 	}
@@ -136,22 +136,24 @@ func (p *pass) complain(r *form.Reader, err error) {
 	if !ok {
 		return
 	}
-	s, name := p.setUp, p.sideOf[l.Half]
+	s, id, keys := p.setUp, form.ShaftPin, []string{p.sideOf[l.Half]}
 	switch l.Length {
 	case crank.Throw, crank.Rim:
-		if name = "rim"; r.Blank(name) {
-			name = "throw"
+		if id, keys = form.Rim, nil; r.Blank(id) {
+			id = form.Throw
 		}
 	case crank.Bearing:
-		name += ".bearing"
+		id = form.ShaftBearing
 	case crank.Support:
-		name += [...]string{crank.Centres: ".pin", crank.VBlocks: ".held", crank.OwnBearings: ".bearing"}[s.crank.Mount]
+		id = [...]form.ID{crank.Centres: form.ShaftPin, crank.VBlocks: form.ShaftHeld, crank.OwnBearings: form.ShaftBearing}[s.crank.Mount]
 	case crank.DialAt:
-		name = s.stations[p.used[l.Station]].name + ".at"
-	default:
-		name += ".pin"
+		st := &s.stations[p.used[l.Station]]
+		id, keys = form.ShaftAt, []string{st.name}
+		if key, further := strings.CutPrefix(st.name, "dial."); further {
+			id, keys = form.DialAt, []string{key}
+		}
 	}
-	r.Complain(name, s.lengthWords(l))
+	r.Complain(s.lengthWords(l), id, keys...)
 }
 
 // lengthWords says what would do in the place of an impossible length.

@@ -52,19 +52,19 @@ var parts = [...]struct {
 
 // apart answers by a step that stands in a room of its own.
 func apart(step *bench.Step) func(*Answers, *form.Reader) {
-	return func(a *Answers, r *form.Reader) { step.Answer(&a.Answers, form.Fields{Reader: r}) }
+	return func(a *Answers, r *form.Reader) { step.Answer(&a.Answers, r) }
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.
 func (a *Answers) blocks(r *form.Reader) {
 	fine := fineUnit(r)
 	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
-	a.say("block.tolerance", "% allowed", unit.Format(r.Default("tolerance"), fine, 0))
+	a.say("block.tolerance", "% allowed", unit.Format(r.Default(form.Tolerance), fine, 0))
 	a.text("unit.fine", fine.Name())
 }
 
 // fineUnit is what is read off a dial in.
-func fineUnit(r *form.Reader) unit.Unit { return bench.FineUnit(form.Fields{Reader: r}) }
+func fineUnit(r *form.Reader) unit.Unit { return bench.FineUnit(r) }
 
 // problems tells what is wrong with fields, and what stands in for blank ones.
 func (a *Answers) problems(r *form.Reader) {

@@ -86,7 +86,7 @@ func truingMore(a *Answers, r *form.Reader) {
 // readings let it.
 func workOut(r *form.Reader) *pass {
 	s := readSetUp(r)
-	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default("tolerance"), Tilt: 60 * r.Default("tilt")}}
+	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
 	p.readRounds(r)
 	passes := p.history(r)
 	p.round = p.rounds[p.bench]
@@ -99,7 +99,7 @@ func workOut(r *form.Reader) *pass {
 	}
 	p.next = crank.Plan(passes[:p.bench+1], p.allowed)
 	p.advice = p.next.Advice
-	if p.pressed = r.Word("pass."+p.key+".tailstock") == "moved"; !p.pressed {
+	if p.pressed = r.Word(form.PassTailstock, p.key) == "moved"; !p.pressed {
 		p.moves = p.setUp.moves(&p.round, &p.seat, &p.next)
 	}
 	return p
@@ -128,7 +128,7 @@ func passKeys(f form.Form) (keys []string, bench int) {
 	}
 	bench = len(keys) - 1
 	for i, key := range keys {
-		if key == f["bench"] {
+		if key == f[form.Bench.Name()] {
 			bench = i
 		}
 	}

@@ -15,7 +15,7 @@ func InUnits(f form.Form, to string) form.Form {
 	const tenth = 0.1
 	changes := form.InUnits(f, to, tenth)
 	after := with(f, changes)
-	after["units"] = to
+	after[form.Units.Name()] = to
 	if sameTexts(verdicts(f), verdicts(after)) {
 		return changes
 	}
@@ -39,7 +39,7 @@ func verdicts(f form.Form) form.Form {
 	keep("", Answer(f, ""))
 	keys, _ := passKeys(f)
 	for _, key := range [...]string{keys[0], keys[len(keys)-1]} {
-		keep(key+".", Answer(with(f, form.Form{"bench": key}), True+".values"))
+		keep(key+".", Answer(with(f, form.Form{form.Bench.Name(): key}), True+".values"))
 	}
 	return all
 }

@@ -87,7 +87,7 @@ func (s *crank) probe(h *shop, n *need) bool {
 // begin with key.
 func Plan(f form.Form, key string) *bench.Answers {
 	a := &bench.Answers{}
-	r := form.ReadFields(f)
+	r := form.Read(f)
 	s := readCrank(a, r)
 	h := s.readShop()
 	corrections, err := s.job.Correct()
@@ -230,7 +230,7 @@ func (s *crank) relaxWay(f drill.Relaxation) string {
 // Drilled logs the holes of a form as drilled and the new parts as fitted, and
 // clears the knife-edges for the next reading: as fields to change.
 func Drilled(f form.Form, key string) form.Form {
-	r := form.ReadFields(f)
+	r := form.Read(f)
 	s := readCrank(&bench.Answers{}, r)
 	h := s.readShop()
 	changes := form.Form{}

@@ -14,7 +14,7 @@ import (
 
 // balancing answers the step "Balance": weights in, factor and drilling plan
 // out.
-func balancing(a *bench.Answers, r form.Fields) {
+func balancing(a *bench.Answers, r *form.Reader) {
 	s := readCrank(a, r)
 	h := s.readShop()
 	s.weighed()

@@ -13,7 +13,7 @@ import (
 type crank struct {
 	*bench.Answers
 	bench.Ends
-	r        form.Fields
+	r        *form.Reader
 	job      balance.Job
 	keys     []string  // of the rows of further cylinders
 	rows     []string  // what the place of each cylinder's weights begins with
@@ -24,7 +24,7 @@ type crank struct {
 	rpm      []float64 // speeds that the forces are told at
 }
 
-func readCrank(a *bench.Answers, r form.Fields) *crank {
+func readCrank(a *bench.Answers, r *form.Reader) *crank {
 	s := &crank{Answers: a, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100}
 	s.keys = r.Form.Rows("cylinder")
 	for _, key := range s.keys {

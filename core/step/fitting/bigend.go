@@ -11,7 +11,7 @@ import (
 var nan = math.NaN()
 
 // measuring answers the step "Measure": the big end and the joints.
-func measuring(a *bench.Answers, r form.Fields) {
+func measuring(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	f.bigEnd()
 	f.joints()

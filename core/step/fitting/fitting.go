@@ -14,7 +14,7 @@ import (
 type fitting struct {
 	bench.Gauge
 	*bench.Answers
-	r        form.Fields
+	r        *form.Reader
 	grade    grade
 	headline string
 }
@@ -29,7 +29,7 @@ const (
 	amiss
 )
 
-func readFitting(a *bench.Answers, r form.Fields) *fitting {
+func readFitting(a *bench.Answers, r *form.Reader) *fitting {
 	return &fitting{Gauge: bench.Gauge{Unit: bench.FineUnit(r), StepMM: r.Default(form.BigEndStep)}, Answers: a, r: r}
 }
 

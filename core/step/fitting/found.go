@@ -15,7 +15,7 @@ var lookedAt = [...]form.ID{
 }
 
 // asFound answers the step "As found".
-func asFound(a *bench.Answers, r form.Fields) {
+func asFound(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	seen, bad := 0, 0
 	for _, what := range lookedAt {

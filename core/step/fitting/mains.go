@@ -13,7 +13,7 @@ import (
 
 // inTheCases answers the step "Cases": main bearings, end float, and run-out in
 // the cases.
-func inTheCases(a *bench.Answers, r form.Fields) {
+func inTheCases(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	heat := f.readHeat()
 	for n, key := range r.Form.Rows("main") {

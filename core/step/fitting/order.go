@@ -18,7 +18,7 @@ var work = [...]struct {
 }
 
 // order says where in the order of work the job stands.
-func order(a *bench.Answers, r form.Fields) {
+func order(a *bench.Answers, r *form.Reader) {
 	done, next := 0, ""
 	for i := len(work) - 1; i >= 0; i-- {
 		if r.Text(work[i].tick) == "yes" {

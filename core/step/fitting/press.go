@@ -8,7 +8,7 @@ import (
 )
 
 // pressingUp answers the step "Press up".
-func pressingUp(a *bench.Answers, r form.Fields) {
+func pressingUp(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	side := f.sideLimits()
 	w := fit.Widths{WashersMM: r.Default(form.PressWashers)}

@@ -14,7 +14,7 @@ import (
 type lightening struct {
 	bench.Ends
 	*bench.Answers
-	r          form.Fields
+	r          *form.Reader
 	throw      float64
 	material   flywheel.Material
 	least      flywheel.Least
@@ -47,7 +47,7 @@ type lightened struct {
 type wheelDims struct{ diameter, width, bore, boss, pinHole float64 }
 
 // lighten answers the step "Lighten".
-func lighten(a *bench.Answers, r form.Fields) {
+func lighten(a *bench.Answers, r *form.Reader) {
 	before := len(r.Problems)
 	l := &lightening{Answers: a, Ends: bench.ReadEnds(r), r: r, throw: r.Default(form.Throw), scaleG: r.Default(form.LightenScale)}
 	l.readMaterial()

@@ -36,7 +36,9 @@ func TestWhatTheModelPointsToIsThere(t *testing.T) {
 	}))
 	cited := regexp.MustCompile(`MODEL(?:\.md)? §(\d+)(?:(?:,| and| to) §(\d+))*`)
 	named := regexp.MustCompile(`(?m)(?:^//.*|^\|.*)\bTest[A-Z].*$`)
+	dangling := regexp.MustCompile(`model'?s?,? sections? \d`)
 	for path, text := range sources {
+		assert.NotRegexp(t, dangling, text, "%s cites a section of no named text", path)
 		for _, m := range cited.FindAllStringSubmatch(text, -1) {
 			for _, section := range m[1:] {
 				assert.True(t, section == "" || sections[section], "%s cites section %s", path, section)

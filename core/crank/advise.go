@@ -59,7 +59,7 @@ type Advice struct {
 }
 
 // Advise judges the crank by the decision rule of ISO 14253-1 and picks the
-// moves (model, sections 4 to 7). Stations are those Solve was given.
+// moves (MODEL §4 to §7). Stations are those Solve was given.
 //
 // Where a support is not to be trusted, the dials' own run-out is partly the
 // support's: what the same places would show between good ones is judged instead.
@@ -152,7 +152,7 @@ func (j *judge) decide(a *Advice, k float64) (v Verdict, strike, gap bool) {
 	return CantTell, false, false
 }
 
-// pick chooses the moves (model, section 7): both when each is worth more than
+// pick chooses the moves (MODEL §7): both when each is worth more than
 // half the tolerance on a dial and stands above the noise; else the one that
 // leaves the crank best. Where that one alone would leave it no better than it
 // is, only both together mend it.

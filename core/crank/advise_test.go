@@ -13,7 +13,7 @@ import (
 )
 
 // Equal, in-phase readings: nothing runs out at the bearings on those stations,
-// yet the journals lean, each with a limit of its own (model, section 5).
+// yet the journals lean, each with a limit of its own (MODEL §5).
 func TestVerdictGoesByRunOutAndTilt(t *testing.T) {
 	st := dials(clock.Polar(0.02, 4), clock.Polar(0.02, 4))
 	seat := solved(t, bench(), st)

@@ -22,7 +22,7 @@ type sitting struct {
 }
 
 // sittings gathers the passes: rounds with no move logged between them are one
-// where they agree (model, section 7).
+// where they agree (MODEL §7).
 func sittings(passes []Pass) []sitting {
 	var out []sitting
 	for i := range passes {

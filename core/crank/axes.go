@@ -30,7 +30,7 @@ func (a *Axes) Tilt(half clock.End) float64 { return a.B[half].Len() * arcmin }
 const arcmin = 180 * 60 / math.Pi
 
 // hang returns the axes of a crank whose right half sits at d and g from the
-// left, held at the supports x where its axes stand at y (model, section 4,
+// left, held at the supports x where its axes stand at y (MODEL §4,
 // "forwards": y_R = y_L + d − g (x − m)).
 func hang(pin float64, x [2]float64, y [2]clock.Vec, d, g clock.Vec) Axes {
 	xl, xr := x[clock.Left], x[clock.Right]
@@ -50,7 +50,7 @@ func (s *Seat) After(d, g clock.Vec) Axes {
 }
 
 // Running returns the axes of the crank in its own bearings, the halves sitting
-// at d and g (model, section 5). Its tilts are those the bearings see.
+// at d and g (MODEL §5). Its tilts are those the bearings see.
 func (s *Seat) Running(d, g clock.Vec) Axes {
 	return hang(s.Crank.Pin, s.Crank.Bearing, [2]clock.Vec{}, d, g)
 }

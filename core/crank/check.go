@@ -42,7 +42,7 @@ type Check struct {
 }
 
 // Gaps returns the gap slope by the rim gaps beside the dials'
-// (model, section 3): g_t = (G12 − G6)/2r, g_n = (G3 − G9)/2r. closure is
+// (MODEL §3): g_t = (G12 − G6)/2r, g_n = (G3 − G9)/2r. closure is
 // G12 + G6 − G3 − G9 [mm], nil for flat faces; askew tells that it is more than
 // the steps let it be, so that one gap is misread or a face is not flat.
 func (s *Seat) Gaps(st []Station, r RimGaps) (c Check, closure float64, askew bool, err error) {
@@ -57,8 +57,8 @@ func (s *Seat) Gaps(st []Station, r RimGaps) (c Check, closure float64, askew bo
 	return c, closure, math.Abs(closure) > lsq.Student95(0)*2*sigma, nil
 }
 
-// Edge returns the offset by a straight-edge beside the dials' (model,
-// section 3): d_n = (s3 − s9)/2, d_t = s12 − Δr with Δr = (s3 + s9)/2 the
+// Edge returns the offset by a straight-edge beside the dials' (MODEL
+// §3): d_n = (s3 − s9)/2, d_t = s12 − Δr with Δr = (s3 + s9)/2 the
 // difference of the rims' radii [mm], which it also returns.
 func (s *Seat) Edge(st []Station, e StraightEdge) (c Check, radii float64, err error) {
 	if err := checked(e.Step, hourly{3, e.At3}, hourly{9, e.At9}, hourly{12, e.At12}); err != nil {

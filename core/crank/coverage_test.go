@@ -271,7 +271,7 @@ func pick(b bool, yes, no string) string {
 
 // The stated 95 % regions hold the truth in 93 to 98 % of random set-ups:
 // half-thou dial, scatter of a hand drawn for each set-up from nil to one
-// division on top of the rounding, hours out as model section 6 says. What fewer
+// division on top of the rounding, hours out as MODEL §6 says. What fewer
 // set-ups than 10,000 scatter by is allowed for.
 func TestCoverage(t *testing.T) {
 	for i, row := range coverageRows() {

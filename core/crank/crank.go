@@ -1,6 +1,6 @@
 // Package crank works out how the two halves of a built-up crank sit from what
 // the dials show, what to do about it, and what the dials should show then
-// (model, sections 3 to 7).
+// (MODEL §3 to §7).
 //
 // Use:
 //

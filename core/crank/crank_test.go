@@ -66,7 +66,7 @@ func TestEqualInPhaseReadings(t *testing.T) {
 	assert.InDelta(t, 0.03/50*180*60/math.Pi, run.Tilt(clock.Left), 1e-9)
 }
 
-// The worked figures of the model, section 4: R 40, r 80.
+// The worked figures of MODEL §4: R 40, r 80.
 func TestWhereToSqueezeAndSpread(t *testing.T) {
 	for _, row := range []struct {
 		name              string
@@ -146,7 +146,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 	}
 }
 
-// A twist and a gap, both large: worth doing together (model, section 7).
+// A twist and a gap, both large: worth doing together (MODEL §7).
 func TestBothMovesTogether(t *testing.T) {
 	st := dials(clock.Vec{T: -0.06, N: 0.04}, clock.Vec{T: -0.06, N: -0.04})
 	seat := solved(t, bench(), st)

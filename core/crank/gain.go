@@ -13,7 +13,7 @@ const (
 )
 
 // guessVotes is what the starting value of a gain counts among the passes' votes
-// (model, section 7): cranks that yield three times or a third of it are learned
+// (MODEL §7): cranks that yield three times or a third of it are learned
 // sooner by a quarter than by a whole one.
 const guessVotes = 0.25
 
@@ -48,7 +48,7 @@ func usual(k Kind) float64 {
 	return UsualBend
 }
 
-// fit learns the gains anew from all the tries (model, section 7): the dead dose
+// fit learns the gains anew from all the tries (MODEL §7): the dead dose
 // is the one that explains them best, one for both ways of bending.
 func (l *Lesson) fit() {
 	for _, kinds := range [...][]Kind{{Strike}, {Squeeze, Spread}} {
@@ -111,7 +111,7 @@ func (t *Try) teaches() bool {
 	return t.Outcome == AsMeant || t.Outcome == Unshown || t.Outcome == NoEffect && !t.Beside
 }
 
-// gain is κ = (κ₀/4 + Σ w κᵢ)/(1/4 + Σ w) (model, section 7), of the tries beyond
+// gain is κ = (κ₀/4 + Σ w κᵢ)/(1/4 + Σ w) (MODEL §7), of the tries beyond
 // the dead dose.
 func (l *Lesson) gain(k Kind, dead float64) Gain {
 	g := Gain{Dead: dead}

@@ -8,7 +8,7 @@ import (
 
 // Hinge is where a squeeze or spread bends the crank: At [mm] to the right of the
 // middle of the pin, by how far the offset goes with the gap slope, Δd = At Δg
-// (model, section 3). Sigma is its standard error; both are about nil until a
+// (MODEL §3). Sigma is its standard error; both are about nil until a
 // squeeze has shown otherwise.
 type Hinge struct{ At, Sigma float64 }
 

@@ -68,7 +68,7 @@ type Try struct {
 	Likely []Cause // for an outcome that was not meant, the likeliest first
 }
 
-// Learn goes through the passes in their order (model, section 7).
+// Learn goes through the passes in their order (MODEL §7).
 func Learn(passes []Pass) Lesson { return learn(sittings(passes), nil) }
 
 // learn goes through the sittings. Where nothing is logged between two, advised may
@@ -209,7 +209,7 @@ func (c *change) struck() (dose float64, any bool) {
 }
 
 // turns is how squarely a strike turns the wheels about the pin: the arm of a
-// rim blow is R |sin φ| (model, section 4). Plus where it brings d_n up.
+// rim blow is R |sin φ| (MODEL §4). Plus where it brings d_n up.
 func (d *Done) turns() float64 {
 	s := -math.Sin(clock.Radians(d.Hour))
 	if d.Wheel == clock.Left {
@@ -254,7 +254,7 @@ func (c *change) bent() (dose clock.Vec, did sorts) {
 }
 
 // opens is the way, of length one, along which a squeeze or spread changes the
-// gap slope: the line from the pin to where it is worked (model, section 4).
+// gap slope: the line from the pin to where it is worked (MODEL §4).
 func (c *Crank) opens(d *Done) clock.Vec {
 	v := clock.Polar(c.Rim, d.Hour).Sub(clock.Vec{T: c.Throw})
 	if d.Kind == Squeeze {
@@ -267,7 +267,7 @@ func (c *Crank) opens(d *Done) clock.Vec {
 func (t *Try) noise2() float64 { return t.Sigma*t.Sigma + 4*t.stray*t.stray }
 
 // judged says what came of a try, and how much it counts: w = p²/(p² + 4σ²), σ²
-// the mean of both rounds' variances (model, section 7). What another move may
+// the mean of both rounds' variances (MODEL §7). What another move may
 // have brought is no outcome of this one.
 func (t Try) judged(brought float64) Try {
 	plus := lsq.Student95(0)*t.Sigma + math.Abs(brought)

@@ -27,7 +27,7 @@ type Move struct {
 }
 
 // Strike returns the blow that takes out the twist, and the one on the other
-// wheel that does the same (model, section 4): its side is that of d_n, never
+// wheel that does the same (MODEL §4): its side is that of d_n, never
 // of one dial's high spot. Blows are inwards, at 3 or 9, where the arm
 // R |sin φ| is greatest.
 func (s *Seat) Strike() (move, other Move) {
@@ -42,7 +42,7 @@ func (s *Seat) Strike() (move, other Move) {
 }
 
 // Close returns the squeeze or spread that closes the gap, and the opposite
-// move with the shorter arm that does the same (model, section 4): a squeeze
+// move with the shorter arm that does the same (MODEL §4): a squeeze
 // where the gap is open in the lower half, else a spread.
 func (s *Seat) Close() (move, other Move) {
 	squeeze := s.Crank.work(Squeeze, s.G, s.G)

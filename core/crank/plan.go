@@ -56,10 +56,10 @@ type Manner struct {
 // more than two fifths off what was meant; for 8 points 0.35 is enough.
 const Surely = 0.5
 
-// Plan says what to do after the latest of the passes (model, section 7).
+// Plan says what to do after the latest of the passes (MODEL §7).
 func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol) }
 
-// Plan says what to do after the latest of the passes (model, section 7).
+// Plan says what to do after the latest of the passes (MODEL §7).
 func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
 	g := sittings(passes)
 	l := learn(g, func(before int, l *Lesson) []Done {

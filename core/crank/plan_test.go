@@ -86,7 +86,7 @@ func TestNeedlesDoAsPredicted(t *testing.T) {
 	assert.Greater(t, turns, 350)
 }
 
-// A dose is nine tenths of the component over what a dose does (model, section 7):
+// A dose is nine tenths of the component over what a dose does (MODEL §7):
 // the starting value at first, then as learned, likened to the latest.
 func TestDoses(t *testing.T) {
 	r := row{temper: exactly, yields: 2}
@@ -266,7 +266,7 @@ func TestReadAgainInEitherOrder(t *testing.T) {
 }
 
 // A crank seen from its other end, its halves renamed, is told the same moves by
-// their other names (model, section 1).
+// their other names (MODEL §1).
 func TestPlanTurnedEndForEnd(t *testing.T) {
 	r := row{temper: even, anySize: true, yields: 1, points: 8}
 	for seed := int64(1); seed <= 100; seed++ {

@@ -47,7 +47,7 @@ func (r *record) add(t *Try) {
 	}
 }
 
-// bound is the greatest dose that may come next (model, section 7).
+// bound is the greatest dose that may come next (MODEL §7).
 func (r *record) bound() float64 {
 	switch {
 	case r.idle > 0 && r.beside:

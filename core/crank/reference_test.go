@@ -74,7 +74,7 @@ func (r *reference) solve(c *crank.Crank, st []crank.Station) error {
 	return r.predict(c, st, d, g)
 }
 
-// moves are written anew from the model's section 4.
+// moves are written anew from MODEL §4.
 func (r *reference) moves(c *crank.Crank, d, g clock.Vec) {
 	r.strike = crank.Move{Kind: crank.Strike, Wheel: clock.Right, Hour: 3, Amount: math.Abs(d.N), Arm: c.Throw}
 	if d.N < 0 {

@@ -12,7 +12,7 @@ type ShaftState uint8
 
 // The states. With dials at one place nothing can be seen of the support; at two,
 // a support off the axis and a bent shaft look the same; a third place tells
-// them apart (model, section 3).
+// them apart (MODEL §3).
 const (
 	Unseen        ShaftState = iota // dials at one place: the support is taken on trust
 	Sound                           // the support stands on the axis, as far as the dials can tell

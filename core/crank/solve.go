@@ -73,7 +73,7 @@ func (e *MissingError) Error() string {
 // below what any dial shows, so that it has a weight too.
 const blur = 1e-6
 
-// Solve finds how the halves sit by weighted least squares (model, section 3).
+// Solve finds how the halves sit by weighted least squares (MODEL §3).
 // It allocates nothing unless it fails; the error is a *LengthError, a
 // *StationError or a *MissingError.
 //

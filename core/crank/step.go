@@ -89,12 +89,12 @@ func (n *Next) single(j *judge) {
 const (
 	// aimed is the part of a component that a step goes for, short of the whole
 	// since a blow that takes it past nil is no better than one that falls short
-	// (model, section 7).
+	// (MODEL §7).
 	aimed = 0.9
 	// tried is that part of a first blow.
 	tried = 0.7
 	// trial is the most of a first blow, and rise how many times the most that has
-	// shown what it does a dose may be (model, section 7).
+	// shown what it does a dose may be (MODEL §7).
 	trial = 2.0
 	rise  = 2.0
 	// harder is how many times harder than the last to work where that showed no

@@ -4,7 +4,7 @@ import "math"
 
 // stops tells whether to look for a cause before going on: moves went the other
 // way twice, did nothing twice, left the crank clearly worse than found, or bring
-// it no nearer (model, section 7).
+// it no nearer (MODEL §7).
 func (n *Next) stops(j *judge, g []sitting) bool {
 	strike, bend := n.record(Strike), n.record(Squeeze)
 	return strike.opposite >= 2 || bend.opposite >= 2 || n.doubted >= 2 ||

@@ -41,7 +41,7 @@ func (s *Seat) sureOf(st []Station, k share) lsq.Sure {
 }
 
 // sureOf propagates the halves' covariances, which add since the halves were
-// read apart (model, section 6), and the degrees of freedom behind them by Welch
+// read apart (MODEL §6), and the degrees of freedom behind them by Welch
 // and Satterthwaite: scatter found with one dial is one, however often it enters.
 func sureOf(st []Station, pin float64, sc *[2]Scatter, parts [2]part) lsq.Sure {
 	out := lsq.Sure{Cov: sc[0].of(parts[0].a, parts[0].b).Add(sc[1].of(parts[1].a, parts[1].b))}

@@ -1,5 +1,5 @@
 // Package dial turns what a dial gauge shows over one turn of the crank into
-// the eccentricity of the shaft at that place (model, sections 2 and 6).
+// the eccentricity of the shaft at that place (MODEL §2 and §6).
 //
 // Use, quick forms:
 //

@@ -29,7 +29,7 @@ const (
 )
 
 // Pool returns the scatter over all turns of the job with one dial of a
-// division [mm]: s² = (ν₀ s₀² + Σ SSE)/(ν₀ + Σ ν) (model, section 6).
+// division [mm]: s² = (ν₀ s₀² + Σ SSE)/(ν₀ + Σ ν) (MODEL §6).
 func Pool(division float64, fits ...*Fit) Noise {
 	sse, nu := 0.0, 0.0
 	for _, f := range fits {
@@ -52,7 +52,7 @@ const nothing = 1e-6
 // Reading returns the turn as a reading, given the scatter of its dial. Its
 // covariance is that of the scatter, or of the division by itself where that
 // gives the larger region; the division's is in no direction below
-// division/√48 (model, section 6).
+// division/√48 (MODEL §6).
 func (f *Fit) Reading(n Noise) Reading {
 	least := math.Max(f.division*f.division/48, nothing*nothing)
 	sure := lsq.Sure{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}

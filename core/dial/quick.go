@@ -65,12 +65,12 @@ const (
 
 // Seen returns the hour of the high spot, seen from the left end, from where
 // the dial stands and where the pin points when the needle is highest
-// (model, section 1). Its hour step is QuarterStep.
+// (MODEL §1). Its hour step is QuarterStep.
 func Seen(dialStands, pinPoints Side) float64 {
 	return clock.Wrap(3 * (float64(dialStands) - float64(pinPoints)))
 }
 
-// quick builds a reading from run-out and hour (model, section 6, "run-out +
+// quick builds a reading from run-out and hour (MODEL §6, "run-out +
 // hour"). Along e the run-out's rounding counts, across it the hour's. The hour
 // may be far out, so that the arc it may lie on is not straight: the end of an
 // arm |e| that is δ out falls short by |e| (1 − cos δ), which counts along e.

@@ -33,7 +33,7 @@ func Even(n int, repeat bool) []float64 {
 }
 
 // Fit is what a turn shows: reading(φ) = C + E·(cos φ, sin φ) + p cos 2φ + q sin 2φ
-// + scatter (model, section 2), lengths in mm, left-end frame.
+// + scatter (MODEL §2), lengths in mm, left-end frame.
 type Fit struct {
 	E      clock.Vec
 	C      float64

@@ -115,7 +115,7 @@ func TestReadingAMadeUpCrankAgainScattersAnew(t *testing.T) {
 	assert.NotEqual(t, f["pass.1.drive.turn"]+f["pass.1.timing.turn"], after["pass.next.drive.turn"]+after["pass.next.timing.turn"])
 }
 
-// Expected: the model's section 3, worked by hand for a wheel of 190 mm.
+// Expected: MODEL §3, worked by hand for a wheel of 190 mm.
 func TestRimGapsAndStraightEdgeStandBesideTheDials(t *testing.T) {
 	f := with(typed("3", "6", "3", "6"), form.Form{
 		"pass.1.gap12": "20.00", "pass.1.gap3": "20.06", "pass.1.gap6": "20.12", "pass.1.gap9": "20.06",

@@ -199,7 +199,7 @@ func TestAsReadTheLimitIsTheLimit(t *testing.T) {
 }
 
 // Where the needles are inside and a journal's lean is not, it is the lean that is
-// told beside its limit (model, section 5).
+// told beside its limit (MODEL §5).
 func TestTheLeanIsToldWhereItIsWhatIsWrong(t *testing.T) {
 	pinch := with(typed("1", "6", "1", "6"), form.Form{"tilt": "0.5"})
 	a := Answer(pinch, "")

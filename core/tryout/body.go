@@ -153,7 +153,7 @@ func (c *Crank) surface(b *body, h clock.End, x, hour float64) float64 {
 const journal = 12.5
 
 // sits is how the right half sits from the left at the middle of the pin:
-// offset [mm] and gap slope [mm per mm] (model, section 3).
+// offset [mm] and gap slope [mm per mm] (MODEL §3).
 func (c *Crank) sits(b *body) (d, g clock.Vec) {
 	k := (c.Pin - b.origin.x) / b.shaft.x
 	p := b.origin.add(b.shaft.times(k))

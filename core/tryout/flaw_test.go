@@ -90,7 +90,7 @@ func TestDeadDose(t *testing.T) {
 }
 
 // A squeeze hinged off the middle of the pin moves the offset by that arm times
-// what it does to the gap (model, section 3).
+// what it does to the gap (MODEL §3).
 func TestHinge(t *testing.T) {
 	for _, off := range []float64{-30, 15} {
 		off1 := exact

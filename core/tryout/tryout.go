@@ -12,7 +12,7 @@
 //	m.RunOut(clock.Left)                                              // the truth that nobody sees
 //
 // It is a rigid body turned by whole rotations, apart from the small angles of
-// the truing itself (model, sections 1, 3 and 4 for the frame and the sense of
+// the truing itself (MODEL §1, §3 and §4 for the frame and the sense of
 // the moves). The shafts are round, and straight and held on their axes unless
 // Spoil says otherwise. Everything
 // follows from the geometry, the temper, the seed, the start and the moves in
@@ -90,7 +90,7 @@ type Temper struct {
 var Rough = Temper{Strike: 0.1, Bend: 0.001, Gain: 0.4, Hand: 0.4, Cross: 0.15}
 
 // Start is how the right half sits from the left to begin with, at the middle of
-// the pin: offset [mm] and gap slope [mm per mm] (model, section 3).
+// the pin: offset [mm] and gap slope [mm per mm] (MODEL §3).
 type Start struct{ D, G clock.Vec }
 
 // Made is a made-up crank on the lathe.

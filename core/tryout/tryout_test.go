@@ -108,7 +108,7 @@ func TestShowsWhatTheKnownCranksShow(t *testing.T) {
 }
 
 // The moves that take the whole of the twist or of the gap leave what the
-// known cranks leave (model, section 4 for the senses of the moves).
+// known cranks leave (MODEL §4 for the senses of the moves).
 func TestMovesTakeWhatTheKnownCranksLose(t *testing.T) {
 	for _, k := range knowns(t) {
 		c, s, _ := k.crank()

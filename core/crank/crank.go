@@ -2,22 +2,24 @@
 // the dials show, what to do about it, and what the dials should show then
 // (MODEL §3 to §7).
 //
-// Use:
+// e is what a dial finds, l and a from the centre to the middle of the pin and to
+// the dial, R the throw, r the rim, x along the shafts and m the middle of the pin:
 //
-//	c := crank.Crank{Throw: 40, Rim: 80, Pin: 100, Support: [2]float64{0, 200}, Bearing: [2]float64{50, 150}}
-//	seat, err := c.Solve(stations)            // a *LengthError, *StationError or *MissingError if it can't
-//	seat.D, seat.G                            // right half relative to left: offset at the pin, gap slope
-//	seat.SureOfD(stations).Tells(seat.D)      // whether the dials can tell its direction; Sector, Plus
-//	seat.Strike(), seat.Close()               // the moves, each with its alternative; StrikePlus, ClosePlus
-//	f := seat.Forecast(clock.Left, 60)        // a needle now, after the strike, after the gap is closed, after both
-//	seat.After(d, g).RunOut(clock.Left, 60)   // any station for any d and g, hung as before
-//	seat.Running(seat.D, seat.G)              // in its own bearings: RunOut at any x, Tilt of each half
-//	seat.Advise(stations, tolerance)          // verdict, which of the moves to make, what the shafts look like
-//	seat.Shaft(stations, clock.Left)          // bad centre or bent shaft
-//	seat.Spare(stations, clock.Left)          // nil: swapped dials or hours from the wrong end can't be seen
-//	c.Slips(stations)                         // where they can
-//	seat.Gaps, seat.Edge                      // cross-checks by rim gaps and straight-edge
-//	next := crank.Plan(passes, tolerance)     // from pass to pass: which moves, how hard, when to stop, what came of the last
+//	d = e_R l_R/a_R − e_L l_L/a_L, g = e_L/a_L + e_R/a_R, between centres, one
+//	    dial each; in general by weighted least squares
+//	    by hand, TestBetweenCentresByHand; gonum's QR, TestSolveAgreesWithGonumQR;
+//	    exact bodies turned by full rotations, TestExactBodiesAreFound
+//	strike for d_n, its arm R |sin φ|; squeeze or spread for g where the ray from
+//	    the pin along θ meets the rim, s = −R cos θ + √(r² − R² sin² θ)
+//	                                                 TestWhereToSqueezeAndSpread
+//	forwards y_R = y_L + d − g (x − m)               TestNeedlesDoAsPredicted
+//	own bearings: run-out about the line through them, tilt b less its slope
+//	                                                 TestOwnCases
+//	rim gaps g_t = (G12 − G6)/2r, g_n = (G3 − G9)/2r; straight-edge
+//	    d_n = (s3 − s9)/2, d_t = s12 − (s3 + s9)/2   TestRimGapsByHand, TestStraightEdgeByHand
+//	gain κ = (κ₀/4 + Σ wᵢ κᵢ)/(1/4 + Σ wᵢ)           TestGainsByHand
+//	verdict by the decision rule of ISO 14253-1; run-out is twice the
+//	    eccentricity, ISO 1101 and ASME Y14.5        TestCoverage
 //
 // Files: crank.go lengths; solve.go, scatter.go, sure.go how the halves sit and how
 // sure that is; axes.go any station for any seat; move.go, advise.go, gauge.go

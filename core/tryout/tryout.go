@@ -2,15 +2,6 @@
 // squeezed and spread, and the dials answer as real ones would. It teaches the
 // job, and proves the advice on cranks whose truth is known.
 //
-// Use:
-//
-//	c := tryout.Crank{Throw: 40, Rim: 80, Pin: 120, Support: [2]float64{0, 240}, Dial: [2]float64{75, 165}}
-//	m, err := tryout.New(c, tryout.Rough, seed, c.ByChance(seed, 0.08, 0.38))
-//	err = m.Do(tryout.Blow{Kind: tryout.Strike, Wheel: clock.Right, Hour: 3, Dose: 1})
-//	mm := m.Turn(clock.Left, tryout.HalfThou, hours...)               // what a dial shows point by point
-//	runOut, rising, falling := m.Watch(clock.Left, tryout.HalfThou)   // what is seen by turning it through
-//	m.RunOut(clock.Left)                                              // the truth that nobody sees
-//
 // It is a rigid body turned by whole rotations, apart from the small angles of
 // the truing itself (MODEL §1, §3 and §4 for the frame and the sense of
 // the moves). The shafts are round, and straight and held on their axes unless

@@ -47,29 +47,16 @@ const (
 	Unbalance                   // g·mm
 )
 
-// Fault says which figure will not do, what was given and what would do.
-// Got may be NaN or infinite when that is what was given.
-type Fault struct {
-	Field       Field
-	Item        int  // which cylinder or weighing, from 0
-	After       bool // of the parts to be fitted, not those found
-	Got         float64
-	Least, Most float64 // what would do, in the field's unit
-}
+// Detail says of a fault whether it is about the parts to be fitted, not those found.
+type Detail struct{ After bool }
 
-// Error words the fault for a developer; the user's words are the sheet's.
-func (f *Fault) Error() string {
-	return bound.Outside("balance", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
-}
+// Fault says which figure will not do; Item is the cylinder or the weighing.
+type Fault = bound.Fault[Field, Detail]
 
-// within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
 
 func withinItem(f Field, item int, got, least, most float64) error {
-	if got >= least && got <= most {
-		return nil
-	}
-	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+	return bound.Within[Detail](f, item, got, least, most)
 }
 
 // above is within, with the lower end left out.

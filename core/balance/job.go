@@ -41,7 +41,7 @@ func (j Job) Check() error {
 		return err
 	}
 	if err := j.After.Check(j.StepG); err != nil {
-		err.(*Fault).After = true
+		err.(*Fault).Detail.After = true
 		return err
 	}
 	if err := bound.First(above(Throw, j.ThrowMM, 0, MostMM), checkWeighings(j.Weighed)); err != nil {

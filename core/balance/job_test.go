@@ -289,7 +289,7 @@ func TestJobsThatCannotBe(t *testing.T) {
 	_, err := j.Standing()
 	var fault *Fault
 	require.ErrorAs(t, err, &fault)
-	assert.True(t, fault.After)
+	assert.True(t, fault.Detail.After)
 	_, err = good.Left(clock.Vec{T: nan})
 	require.ErrorAs(t, err, &fault)
 	assert.Equal(t, Removed, fault.Field)

@@ -1,13 +1,36 @@
 // Package bound is what the rooms' faults have in common: a figure that isn't
-// between what would do. The words for the user are the sheet's.
+// between what would do. The words for the user are the steps'.
 package bound
 
 import "strconv"
 
-// Outside words a fault of a room for a developer: which of the room's figures,
-// which of a list, what was given and what would do.
-func Outside(room string, figure uint8, item int, got, least, most float64) string {
-	return room + ": figure " + strconv.Itoa(int(figure)) + " [" + strconv.Itoa(item) + "] " + short(got) +
+// Fault says which figure of a room will not do, what was given and what would do,
+// in the figure's unit. Got may be NaN or infinite when that is what was given.
+type Fault[Field ~uint8, Detail any] struct {
+	Field            Field // one of the room's own
+	Item             int   // which of a list, from 0
+	Got, Least, Most float64
+	Detail           Detail // what else the room tells of it
+}
+
+// Error words the fault for a developer.
+func (f *Fault[Field, Detail]) Error() string {
+	return Outside(uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
+}
+
+// Within returns a *Fault unless a figure lies within its limits, which NaN never
+// does.
+func Within[Detail any, Field ~uint8](f Field, item int, got, least, most float64) error {
+	if got >= least && got <= most {
+		return nil
+	}
+	return &Fault[Field, Detail]{Field: f, Item: item, Got: got, Least: least, Most: most}
+}
+
+// Outside words a fault for a developer: which of a room's figures, which of a
+// list, what was given and what would do.
+func Outside(figure uint8, item int, got, least, most float64) string {
+	return "figure " + strconv.Itoa(int(figure)) + " [" + strconv.Itoa(item) + "] " + short(got) +
 		" not in " + short(least) + " to " + short(most)
 }
 

@@ -84,23 +84,23 @@ func TestBearingsThatWontDo(t *testing.T) {
 	b := Bearing{BoreMM: 25, OutsideMM: 62, PlayMM: 0.01, Ring: Steel()}
 	shaft, housing := Seat{InterferenceMM: 0.01, Material: Steel()}, Seat{InterferenceMM: 0.01, WallMM: 80, Material: LightAlloy()}
 	_, err := Bearing{BoreMM: 25, OutsideMM: 25, Ring: Steel()}.PlayLeft(shaft, housing)
-	assertFault(t, err, Fault{OutOfRange, BearingOut, 0, 25, 25.01, MostMM})
+	assertFault(t, err, Fault{Field: BearingOut, Got: 25, Least: 25.01, Most: MostMM})
 	thin := housing
 	thin.WallMM = 62
 	_, err = b.PlayLeft(shaft, thin)
-	assertFault(t, err, Fault{NoWall, HubOutside, 0, 62, 62, 10 * MostMM})
+	assertFault(t, err, Fault{Field: HubOutside, Got: 62, Least: 62, Most: 10 * MostMM, Detail: Detail{NoWall}})
 	holed := shaft
 	holed.WallMM = 25
 	_, err = b.PlayLeft(holed, housing)
-	assertFault(t, err, Fault{NoWall, Hollow, 0, 25, 0, 25})
+	assertFault(t, err, Fault{Field: Hollow, Got: 25, Most: 25, Detail: Detail{NoWall}})
 	for _, interference := range []float64{-1.3, 1.3} {
 		_, err = b.PlayLeft(Seat{InterferenceMM: interference, Material: Steel()}, housing)
-		assertFault(t, err, Fault{OutOfRange, Interference, 0, interference, -1.25, 1.25})
+		assertFault(t, err, Fault{Field: Interference, Got: interference, Least: -1.25, Most: 1.25})
 	}
 	b.OuterTrackMM = 62
 	_, err = b.PlayLeft(shaft, housing)
-	assertFault(t, err, Fault{OutOfRange, Track, 0, 62, 25 + 0.2*(62-25), 62 - LeastMM})
+	assertFault(t, err, Fault{Field: Track, Got: 62, Least: 25 + 0.2*(62-25), Most: 62 - LeastMM})
 	b.OuterTrackMM, b.InnerTrackMM = 0, 60
 	_, err = b.PlayLeft(shaft, housing)
-	assertFault(t, err, Fault{OutOfRange, Track, 0, 60, 25 + LeastMM, b.OutsideMM - 0.2*(62-25)})
+	assertFault(t, err, Fault{Field: Track, Got: 60, Least: 25 + LeastMM, Most: b.OutsideMM - 0.2*(62-25)})
 }

@@ -37,7 +37,7 @@ func Running(eye, pin Size) (Gap, error) {
 		return Gap{}, err
 	}
 	if g.MeanMM <= 0 {
-		return Gap{}, &Fault{Kind: TooBigForHole, Field: Pin, Got: pin.MeanMM, Least: LeastMM, Most: eye.MeanMM}
+		return Gap{}, &Fault{Detail: Detail{TooBigForHole}, Field: Pin, Got: pin.MeanMM, Least: LeastMM, Most: eye.MeanMM}
 	}
 	if g.LeastMM <= 0 {
 		g.Findings = append(g.Findings, Finding{TightSpot, g.LeastMM, 0})
@@ -52,7 +52,7 @@ func BushWall(bore, outside Size) error {
 		return err
 	}
 	if bore.MostMM >= outside.LeastMM {
-		return &Fault{Kind: NoWall, Field: BushOutside, Got: outside.LeastMM, Least: bore.MostMM, Most: MostMM}
+		return &Fault{Detail: Detail{NoWall}, Field: BushOutside, Got: outside.LeastMM, Least: bore.MostMM, Most: MostMM}
 	}
 	return nil
 }
@@ -110,7 +110,7 @@ func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) 
 	mouthMM = overWheelsMM - w.LeftMM - w.RightMM
 	rod := w.RodMM + w.WashersMM
 	if rod >= mouthMM {
-		return 0, 0, &Fault{Kind: TooBigForHole, Field: RodWidth, Got: rod, Most: math.Max(0, mouthMM)}
+		return 0, 0, &Fault{Detail: Detail{TooBigForHole}, Field: RodWidth, Got: rod, Most: math.Max(0, mouthMM)}
 	}
 	return mouthMM, mouthMM - rod, nil
 }

@@ -41,23 +41,23 @@ func TestClearanceOfAPinInItsEye(t *testing.T) {
 
 func TestPinBiggerThanItsEye(t *testing.T) {
 	_, err := Running(Known(30, 0), Known(30.02, 0))
-	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 30.02, LeastMM, 30})
+	assertFault(t, err, Fault{Field: Pin, Got: 30.02, Least: LeastMM, Most: 30, Detail: Detail{TooBigForHole}})
 	_, err = Running(Known(30, 0), Known(30, 0))
-	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 30, LeastMM, 30})
-	assertFault(t, BushWall(Known(30.1, 0), Known(30.1, 0)), Fault{NoWall, BushOutside, 0, 30.1, 30.1, MostMM})
-	assertFault(t, BushWall(Known(0, 0), Known(30.1, 0)), Fault{OutOfRange, BushBore, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Pin, Got: 30, Least: LeastMM, Most: 30, Detail: Detail{TooBigForHole}})
+	assertFault(t, BushWall(Known(30.1, 0), Known(30.1, 0)), Fault{Field: BushOutside, Got: 30.1, Least: 30.1, Most: MostMM, Detail: Detail{NoWall}})
+	assertFault(t, BushWall(Known(0, 0), Known(30.1, 0)), Fault{Field: BushBore, Got: 0, Least: LeastMM, Most: MostMM})
 	require.NoError(t, BushWall(Known(30.1, 0), Known(36, 0)))
 	_, err = Rollers(Known(30, 0), Known(6, 0), Known(41.9, 0))
-	assertFault(t, err, Fault{TooBigForHole, Pin, 0, 42, LeastMM, 41.9})
+	assertFault(t, err, Fault{Field: Pin, Got: 42, Least: LeastMM, Most: 41.9, Detail: Detail{TooBigForHole}})
 	_, err = Rollers(Known(30, 0), Known(0, 0), Known(41.9, 0))
-	assertFault(t, err, Fault{OutOfRange, Roller, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Roller, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = Running(Known(30, 0), Known(-1, 0))
-	assertFault(t, err, Fault{OutOfRange, Pin, 0, -1, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Pin, Got: -1, Least: LeastMM, Most: MostMM})
 	mean := 30.0
 	_, err = Between(spread(31, mean, 31, 0), Known(29, 0))
-	assertFault(t, err, Fault{OutOfRange, Eye, 0, 31, LeastMM, mean * (1 + tieSlack)})
+	assertFault(t, err, Fault{Field: Eye, Got: 31, Least: LeastMM, Most: mean * (1 + tieSlack)})
 	_, err = Between(spread(30, mean, 29, 0), Known(29, 0))
-	assertFault(t, err, Fault{OutOfRange, Eye, 0, 29, mean * (1 - tieSlack), MostMM})
+	assertFault(t, err, Fault{Field: Eye, Got: 29, Least: mean * (1 - tieSlack), Most: MostMM})
 }
 
 func TestRollersCountTwice(t *testing.T) {
@@ -72,7 +72,7 @@ func TestThouPerInchOfDiameter(t *testing.T) {
 	assert.InDelta(t, 0.0254, l.LeastMM, 1e-15)
 	assert.InDelta(t, 0.0381, l.MostMM, 1e-15)
 	_, err = ThouPerInch(25.4, 1.5, 1)
-	assertFault(t, err, Fault{OutOfRange, MostWanted, 0, 1, 1.5, 1e3})
+	assertFault(t, err, Fault{Field: MostWanted, Got: 1, Least: 1.5, Most: 1e3})
 }
 
 func TestSideClearanceAndTheWidthOverTheWheels(t *testing.T) {
@@ -85,13 +85,13 @@ func TestSideClearanceAndTheWidthOverTheWheels(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 69.4, over, 1e-12)
 	_, _, err = w.Side(68.5)
-	assertFault(t, err, Fault{TooBigForHole, RodWidth, 0, 19, 0, 68.5 - 25.1 - 24.9})
+	assertFault(t, err, Fault{Field: RodWidth, Got: 19, Most: 68.5 - 25.1 - 24.9, Detail: Detail{TooBigForHole}})
 	_, _, err = w.Side(0)
-	assertFault(t, err, Fault{OutOfRange, OverWheels, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: OverWheels, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = Widths{}.OverWheels(0.4)
-	assertFault(t, err, Fault{OutOfRange, WheelWidth, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: WheelWidth, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = w.OverWheels(-0.1)
-	assertFault(t, err, Fault{OutOfRange, SideClearance, 0, -0.1, 0, MostMM})
+	assertFault(t, err, Fault{Field: SideClearance, Got: -0.1, Most: MostMM})
 }
 
 // ISO 14253-1: inside the limits less ±, outside the limits and ±, or neither.
@@ -118,7 +118,7 @@ func TestJudgeByTheDecisionRule(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, Judgement{Beyond, Clear}, got)
 	_, err = Gap{}.Judge(Limits{0.07, 0.03})
-	assertFault(t, err, Fault{OutOfRange, MostWanted, 0, 0.03, 0.07, MostMM})
+	assertFault(t, err, Fault{Field: MostWanted, Got: 0.03, Least: 0.07, Most: MostMM})
 	_, err = Gap{LeastMM: math.NaN()}.Judge(Limits{0.03, 0.07})
 	require.Error(t, err)
 }

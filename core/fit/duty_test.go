@@ -43,9 +43,9 @@ func TestMeanTorque(t *testing.T) {
 	assert.InEpsilon(t, 20e3/(200*math.Pi), d.MeanNm, 1e-12)
 	assert.InEpsilon(t, 4*d.MeanNm, d.ShaftNm, 1e-12)
 	_, err = MustHold(0, 6000, 4)
-	assertFault(t, err, Fault{OutOfRange, Power, 0, 0, 1e-3, 1e5})
+	assertFault(t, err, Fault{Field: Power, Got: 0, Least: 1e-3, Most: 1e5})
 	_, err = MustHold(20, 6000, 0.5)
-	assertFault(t, err, Fault{OutOfRange, Factor, 0, 0.5, 1, 1e3})
+	assertFault(t, err, Fault{Field: Factor, Got: 0.5, Least: 1, Most: 1e3})
 }
 
 func TestMarginIsHoldOverNeed(t *testing.T) {
@@ -53,5 +53,5 @@ func TestMarginIsHoldOverNeed(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 1.5, m)
 	_, err = Margin(300, 0)
-	assertFault(t, err, Fault{OutOfRange, Torque, 0, 0, 1e-6, 1e12})
+	assertFault(t, err, Fault{Field: Torque, Got: 0, Least: 1e-6, Most: 1e12})
 }

@@ -38,5 +38,5 @@ func TestEndFloatThatBinds(t *testing.T) {
 	assert.Equal(t, Floating{}, f) // a float of 0 just turns
 	e.CrankMM = 0
 	_, err = e.Float(0, 0)
-	assertFault(t, err, Fault{OutOfRange, OverCrank, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: OverCrank, Got: 0, Least: LeastMM, Most: MostMM})
 }

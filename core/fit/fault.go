@@ -72,29 +72,16 @@ const (
 	NoRoom                     // Got, over the crank, is more than Most, between the faces
 )
 
-// Fault says which figure will not do, what was given and what would do. Got may
-// be NaN or infinite when that is what was given.
-type Fault struct {
-	Kind        Kind
-	Field       Field
-	Item        int // which of a list, from 0
-	Got         float64
-	Least, Most float64
-}
+// Detail is the kind of a fault.
+type Detail struct{ Kind Kind }
 
-// Error words the fault for a developer; the user's words are the sheet's.
-func (f *Fault) Error() string {
-	return bound.Outside("fit", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
-}
+// Fault says which figure will not do.
+type Fault = bound.Fault[Field, Detail]
 
-// within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
 
 func withinItem(f Field, item int, got, least, most float64) error {
-	if got >= least && got <= most {
-		return nil
-	}
-	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+	return bound.Within[Detail](f, item, got, least, most)
 }
 
 // length checks a length that must be there.

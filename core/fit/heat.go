@@ -60,13 +60,13 @@ func (s Shrink) LooseAt() (float64, error) {
 	}
 	switch {
 	case s.InterferenceMM <= 0:
-		return 0, &Fault{Kind: NoInterference, Field: Interference, Got: s.InterferenceMM, Most: s.DiameterMM / 20}
+		return 0, &Fault{Detail: Detail{NoInterference}, Field: Interference, Got: s.InterferenceMM, Most: s.DiameterMM / 20}
 	case s.OuterPerK <= s.InnerPerK:
-		return 0, &Fault{Kind: NeverLoose, Field: Expansion, Got: s.OuterPerK, Least: s.InnerPerK, Most: 1e-3}
+		return 0, &Fault{Detail: Detail{NeverLoose}, Field: Expansion, Got: s.OuterPerK, Least: s.InnerPerK, Most: 1e-3}
 	}
 	c := s.RoomC + s.InterferenceMM/((s.OuterPerK-s.InnerPerK)*s.DiameterMM)
 	if c > HottestC {
-		return 0, &Fault{Kind: NeverLoose, Field: Temperature, Got: c, Least: s.RoomC, Most: HottestC}
+		return 0, &Fault{Detail: Detail{NeverLoose}, Field: Temperature, Got: c, Least: s.RoomC, Most: HottestC}
 	}
 	return c, nil
 }

@@ -71,18 +71,18 @@ func TestHeatThatWontDo(t *testing.T) {
 	s := good
 	s.OuterPerK = 11.5e-6
 	_, err := s.LooseAt()
-	assertFault(t, err, Fault{NeverLoose, Expansion, 0, 11.5e-6, 11.5e-6, 1e-3})
+	assertFault(t, err, Fault{Field: Expansion, Got: 11.5e-6, Least: 11.5e-6, Most: 1e-3, Detail: Detail{NeverLoose}})
 	s.OuterPerK = 11.5e-6 + 1e-12
 	_, err = s.LooseAt()
 	var f *Fault
 	require.ErrorAs(t, err, &f)
-	assert.Equal(t, [2]any{NeverLoose, Temperature}, [2]any{f.Kind, f.Field})
+	assert.Equal(t, [2]any{NeverLoose, Temperature}, [2]any{f.Detail.Kind, f.Field})
 
 	for _, interference := range []float64{0, -0.01} {
 		s = good
 		s.InterferenceMM = interference
 		_, err = s.LooseAt()
-		assertFault(t, err, Fault{NoInterference, Interference, 0, interference, 0, 3.1})
+		assertFault(t, err, Fault{Field: Interference, Got: interference, Most: 3.1, Detail: Detail{NoInterference}})
 	}
 
 	_, err = good.HeatOuter(10, 20) // hotter than any metal bears
@@ -90,9 +90,9 @@ func TestHeatThatWontDo(t *testing.T) {
 	assert.Equal(t, Temperature, f.Field)
 	assert.Greater(t, f.Got, float64(HottestC))
 	_, err = good.HeatOuter(-1, 20)
-	assertFault(t, err, Fault{OutOfRange, Clearance, 0, -1, 0, MostMM})
+	assertFault(t, err, Fault{Field: Clearance, Got: -1, Most: MostMM})
 	_, err = good.InterferenceAt(-300, 20)
-	assertFault(t, err, Fault{OutOfRange, Temperature, 0, -300, ColdestC, HottestC})
+	assertFault(t, err, Fault{Field: Temperature, Got: -300, Least: ColdestC, Most: HottestC})
 	s = good
 	s.DiameterMM = math.NaN()
 	_, err = s.InterferenceAt(20, 20)

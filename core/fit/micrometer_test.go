@@ -133,11 +133,11 @@ func TestPlusMinusHoldsTheTruth(t *testing.T) {
 
 func TestReadingsThatWontDo(t *testing.T) {
 	_, err := Measure(nil, 0.01)
-	assertFault(t, err, Fault{OutOfRange, Reading, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Reading, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = Measure([]Micrometer{{MM: 30}, {MM: -30}}, 0.01)
-	assertFault(t, err, Fault{OutOfRange, Reading, 1, -30, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Reading, Item: 1, Got: -30, Least: LeastMM, Most: MostMM})
 	_, err = Measure([]Micrometer{{Spot{At: 3}, 30}}, 0.01)
-	assertFault(t, err, Fault{OutOfRange, Reading, 0, 3, 0, 2})
+	assertFault(t, err, Fault{Field: Reading, Got: 3, Most: 2})
 	_, err = Measure([]Micrometer{{MM: 30}}, 0)
-	assertFault(t, err, Fault{OutOfRange, Step, 0, 0, 1e-6, 1})
+	assertFault(t, err, Fault{Field: Step, Got: 0, Least: 1e-6, Most: 1})
 }

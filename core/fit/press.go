@@ -47,16 +47,16 @@ func (p Press) check() error {
 	}
 	switch {
 	case p.HubMM < p.DiameterMM+LeastMM:
-		return &Fault{Kind: NoWall, Field: HubOutside, Got: p.HubMM, Least: p.DiameterMM, Most: 10 * MostMM}
+		return &Fault{Detail: Detail{NoWall}, Field: HubOutside, Got: p.HubMM, Least: p.DiameterMM, Most: 10 * MostMM}
 	case p.HollowMM > p.DiameterMM-LeastMM:
-		return &Fault{Kind: NoWall, Field: Hollow, Got: p.HollowMM, Most: p.DiameterMM}
+		return &Fault{Detail: Detail{NoWall}, Field: Hollow, Got: p.HollowMM, Most: p.DiameterMM}
 	}
 	return nil
 }
 
 func (p Press) checkInterference() error {
 	if p.InterferenceMM <= 0 {
-		return &Fault{Kind: NoInterference, Field: Interference, Got: p.InterferenceMM, Most: p.DiameterMM / 20}
+		return &Fault{Detail: Detail{NoInterference}, Field: Interference, Got: p.InterferenceMM, Most: p.DiameterMM / 20}
 	}
 	return within(Interference, p.InterferenceMM, 1e-7, p.DiameterMM/20) // beyond that no elastic joint is left to speak of
 }
@@ -170,7 +170,7 @@ func EyeOutside(throwMM, rimMM, eyeMM, otherMM float64) (float64, error) {
 		reach = rimMM - throwMM
 	}
 	if 2*reach < eyeMM+LeastMM {
-		return 0, &Fault{Kind: NoWall, Field: HubOutside, Got: 2 * reach, Least: eyeMM, Most: MostMM}
+		return 0, &Fault{Detail: Detail{NoWall}, Field: HubOutside, Got: 2 * reach, Least: eyeMM, Most: MostMM}
 	}
 	return 2 * reach, nil
 }

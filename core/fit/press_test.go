@@ -233,10 +233,10 @@ func TestPressThatIsNoPress(t *testing.T) {
 		p := good
 		row.spoil(&p)
 		_, err := p.Joint()
-		assertFault(t, err, Fault{row.kind, row.field, 0, row.got, row.least, row.most})
+		assertFault(t, err, Fault{Field: row.field, Got: row.got, Least: row.least, Most: row.most, Detail: Detail{row.kind}})
 	}
 	_, _, err := good.For(0)
-	assertFault(t, err, Fault{OutOfRange, Torque, 0, 0, 1e-6, 1e9})
+	assertFault(t, err, Fault{Field: Torque, Got: 0, Least: 1e-6, Most: 1e9})
 	_, _, err = good.For(1e9) // no interference a pin could have
 	var f *Fault
 	require.ErrorAs(t, err, &f)
@@ -262,9 +262,9 @@ func TestEyeOutsideIsTheThinnestWall(t *testing.T) {
 		assert.Equal(t, row.want, got)
 	}
 	_, err := EyeOutside(40, 50, 25, 30)
-	assertFault(t, err, Fault{NoWall, HubOutside, 0, 20, 25, MostMM})
+	assertFault(t, err, Fault{Field: HubOutside, Got: 20, Least: 25, Most: MostMM, Detail: Detail{NoWall}})
 	_, err = EyeOutside(40, 52.5, 25, 30)
-	assertFault(t, err, Fault{NoWall, HubOutside, 0, 25, 25, MostMM})
+	assertFault(t, err, Fault{Field: HubOutside, Got: 25, Least: 25, Most: MostMM, Detail: Detail{NoWall}})
 }
 
 // Shigley table A-5 also gives the modulus of rigidity G; E = 2 G (1 + ν) ties the

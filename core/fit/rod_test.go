@@ -81,15 +81,15 @@ func TestRocksThatWontDo(t *testing.T) {
 	r := good
 	r.AtMM = 0
 	_, err := r.BigEnd()
-	assertFault(t, err, Fault{OutOfRange, DialPlace, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: DialPlace, Got: 0, Least: LeastMM, Most: MostMM})
 	r = good
 	r.MovementMM = 400
 	_, err = r.BigEnd()
-	assertFault(t, err, Fault{OutOfRange, Movement, 0, 400, 0, 75})
+	assertFault(t, err, Fault{Field: Movement, Got: 400, Most: 75})
 	r = good
 	r.PinMM = -30
 	_, err = r.BigEnd()
-	assertFault(t, err, Fault{OutOfRange, Pin, 0, -30, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Pin, Got: -30, Least: LeastMM, Most: MostMM})
 	still := good
 	still.MovementMM = 0
 	got, err := still.BigEnd()
@@ -135,9 +135,9 @@ func TestPlusMinusOfBarsHoldsTheTruth(t *testing.T) {
 
 func TestBarsThatWontDo(t *testing.T) {
 	_, err := OutOfParallel(Bar{0, 0, 0}, Bar{0, 0, 100}, 0.01)
-	assertFault(t, err, Fault{OutOfRange, Span, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Span, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = OutOfParallel(Bar{0, 0, 100}, Bar{0, 60, 100}, 0.01)
-	assertFault(t, err, Fault{OutOfRange, Height, 0, 60, -50, 50})
+	assertFault(t, err, Fault{Field: Height, Got: 60, Least: -50, Most: 50})
 	_, err = OutOfParallel(Bar{0, 0, 100}, Bar{0, 0, 100}, -1)
-	assertFault(t, err, Fault{OutOfRange, Step, 0, -1, 1e-6, 1})
+	assertFault(t, err, Fault{Field: Step, Got: -1, Least: 1e-6, Most: 1})
 }

@@ -54,7 +54,7 @@ func (s Shimming) Choose() (Shimmed, error) {
 	}
 	q := s.question()
 	if q.room < 0 {
-		return Shimmed{}, &Fault{Kind: NoRoom, Field: OverCrank, Got: s.CrankMM, Least: LeastMM, Most: s.FacesMM}
+		return Shimmed{}, &Fault{Detail: Detail{NoRoom}, Field: OverCrank, Got: s.CrankMM, Least: LeastMM, Most: s.FacesMM}
 	}
 	left, right := q.best()
 	return s.answer(q, left, right), nil

@@ -159,15 +159,15 @@ func TestShimmingThatWontDo(t *testing.T) {
 		spoil func(*Shimming)
 		want  Fault
 	}{
-		{func(s *Shimming) { s.CrankMM = 110.1 }, Fault{NoRoom, OverCrank, 0, 110.1, LeastMM, 110}},
-		{func(s *Shimming) { s.FacesMM = 0 }, Fault{OutOfRange, CaseFaces, 0, 0, LeastMM, MostMM}},
-		{func(s *Shimming) { s.WantMM = 0.4 }, Fault{OutOfRange, Float, 0, 0.4, 0.1, 0.3}},
-		{func(s *Shimming) { s.LeastMM = -0.1 }, Fault{OutOfRange, Float, 0, -0.1, 0, MostMM}},
-		{func(s *Shimming) { s.ASide = 4 }, Fault{OutOfRange, ShimsASide, 0, 4, 0, 3}},
-		{func(s *Shimming) { s.Shims = []Shim{{0.5, 1}, {0, 1}} }, Fault{OutOfRange, ShimSize, 1, 0, LeastMM, MostMM}},
-		{func(s *Shimming) { s.Shims = []Shim{{0.5, -1}} }, Fault{OutOfRange, ShimStock, 0, -1, 0, 1e6}},
-		{func(s *Shimming) { s.Shims = make([]Shim, 17) }, Fault{OutOfRange, ShimStock, 0, 17, 0, 16}},
-		{func(s *Shimming) { s.Centred, s.OffMM = true, -1 }, Fault{OutOfRange, OffCentre, 0, -1, 0, MostMM}},
+		{func(s *Shimming) { s.CrankMM = 110.1 }, Fault{Field: OverCrank, Got: 110.1, Least: LeastMM, Most: 110, Detail: Detail{NoRoom}}},
+		{func(s *Shimming) { s.FacesMM = 0 }, Fault{Field: CaseFaces, Got: 0, Least: LeastMM, Most: MostMM}},
+		{func(s *Shimming) { s.WantMM = 0.4 }, Fault{Field: Float, Got: 0.4, Least: 0.1, Most: 0.3}},
+		{func(s *Shimming) { s.LeastMM = -0.1 }, Fault{Field: Float, Got: -0.1, Most: MostMM}},
+		{func(s *Shimming) { s.ASide = 4 }, Fault{Field: ShimsASide, Got: 4, Most: 3}},
+		{func(s *Shimming) { s.Shims = []Shim{{0.5, 1}, {0, 1}} }, Fault{Field: ShimSize, Item: 1, Got: 0, Least: LeastMM, Most: MostMM}},
+		{func(s *Shimming) { s.Shims = []Shim{{0.5, -1}} }, Fault{Field: ShimStock, Got: -1, Most: 1e6}},
+		{func(s *Shimming) { s.Shims = make([]Shim, 17) }, Fault{Field: ShimStock, Got: 17, Most: 16}},
+		{func(s *Shimming) { s.Centred, s.OffMM = true, -1 }, Fault{Field: OffCentre, Got: -1, Most: MostMM}},
 	} {
 		s := good
 		row.spoil(&s)

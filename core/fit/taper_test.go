@@ -45,7 +45,7 @@ func TestSteepTaperDoesNotHoldItself(t *testing.T) {
 
 func TestTapersThatWontDo(t *testing.T) {
 	_, err := Press{}.Tapered(0.1)
-	assertFault(t, err, Fault{OutOfRange, Diameter, 0, 0, LeastMM, MostMM})
+	assertFault(t, err, Fault{Field: Diameter, Got: 0, Least: LeastMM, Most: MostMM})
 	_, err = Press{}.Tapered(2)
-	assertFault(t, err, Fault{OutOfRange, Taper, 0, 2, 1e-5, 1})
+	assertFault(t, err, Fault{Field: Taper, Got: 2, Least: 1e-5, Most: 1})
 }

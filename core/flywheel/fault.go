@@ -47,31 +47,17 @@ const (
 	ScaleStep            // g
 )
 
-// Fault says which figure will not do, what was given and what would do. Got
-// may be NaN or infinite when that is what was given.
-type Fault struct {
-	Field       Field
-	Item        int
-	Got         float64
-	Least, Most float64
-	// Factor, for a period, is by how much the counting of swings is out: 2 when
-	// half the time would do, ½ when twice the time would; 0 when neither would.
-	Factor float64
-}
+// Detail says of a period by how much the counting of swings is out: 2 when half
+// the time would do, ½ when twice the time would; 0 when neither would.
+type Detail struct{ Factor float64 }
 
-// Error words the fault for a developer; the user's words are the sheet's.
-func (f *Fault) Error() string {
-	return bound.Outside("flywheel", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
-}
+// Fault says which figure will not do; Item as its Field says.
+type Fault = bound.Fault[Field, Detail]
 
-// within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
 
 func withinItem(f Field, item int, got, least, most float64) error {
-	if got >= least && got <= most {
-		return nil
-	}
-	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+	return bound.Within[Detail](f, item, got, least, most)
 }
 
 // CutFault says which cut cannot be made. Err is a *Fault or a *wheel.Fault;
@@ -98,5 +84,5 @@ type Cannot struct {
 
 // Error words the refusal for a developer.
 func (c *Cannot) Error() string {
-	return bound.Outside("flywheel", uint8(WantedOff), 0, c.WantedG, c.LeastG, c.MostG)
+	return bound.Outside(uint8(WantedOff), 0, c.WantedG, c.LeastG, c.MostG)
 }

@@ -121,7 +121,7 @@ func (s Swing) possible(small, g float64) error {
 	}
 	for _, times := range []float64{0.5, 2} {
 		if t := small / times; t > least && t <= most {
-			f.Factor = times
+			f.Detail.Factor = times
 		}
 	}
 	return f

@@ -184,7 +184,7 @@ func TestSwingThatCannotBe(t *testing.T) {
 		var fault *Fault
 		require.ErrorAs(t, err, &fault, row.name)
 		assert.Equal(t, row.field, fault.Field, row.name)
-		assert.Equal(t, row.factor, fault.Factor, row.name)
+		assert.Equal(t, row.factor, fault.Detail.Factor, row.name)
 		assert.NotEmpty(t, fault.Error())
 	}
 }

@@ -29,27 +29,15 @@ const (
 	HoleToHoleLeft              // metal left between two holes
 )
 
-// Fault says which figure will not do, what was given and what would do.
-// Got may be NaN or infinite when that is what was given.
-type Fault struct {
-	Field       Field
-	Item        int // which boss, hole or ring, from 0; rings turned count on from those as made
-	Got         float64
-	Least, Most float64 // what would do, in the field's unit
-	AtMM        float64 // radius where the web is too thin
-}
+// Detail says of a fault the radius where the web or a wall is too thin.
+type Detail struct{ AtMM float64 }
 
-// Error words the fault for a developer; the user's words are the sheet's.
-func (f *Fault) Error() string {
-	return bound.Outside("wheel", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
-}
+// Fault says which figure will not do; Item is the boss, hole or ring, rings turned counting on
+// from those as made.
+type Fault = bound.Fault[Field, Detail]
 
-// within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
 
 func withinItem(f Field, item int, got, least, most float64) error {
-	if got >= least && got <= most {
-		return nil
-	}
-	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+	return bound.Within[Detail](f, item, got, least, most)
 }

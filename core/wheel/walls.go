@@ -138,7 +138,7 @@ func (s *Section) along(d Drilling) (top, end float64) {
 // checkWeb returns a Fault where the faces meet, or as good as.
 func (s *Section) checkWeb() error {
 	if w := leastWeb(s.thickness()); !(w.MM >= LeastMM) {
-		return &Fault{Field: WebLeft, Got: w.MM, Least: LeastMM, Most: s.WidthMM, AtMM: w.AtMM}
+		return &Fault{Field: WebLeft, Got: w.MM, Least: LeastMM, Most: s.WidthMM, Detail: Detail{AtMM: w.AtMM}}
 	}
 	return nil
 }
@@ -149,7 +149,7 @@ func (s *Section) checkHoles() error {
 	for i := range s.Holes {
 		for _, w := range s.around(i) {
 			if f := field[w.Kind]; f != 0 && !(w.MM > 0) {
-				return &Fault{Field: f, Item: i, Got: w.MM, Most: s.OutMM, AtMM: w.AtMM}
+				return &Fault{Field: f, Item: i, Got: w.MM, Most: s.OutMM, Detail: Detail{AtMM: w.AtMM}}
 			}
 		}
 	}

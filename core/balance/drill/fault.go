@@ -36,26 +36,11 @@ const (
 	Readings                // of the scale
 )
 
-// Fault says which figure will not do, what was given and what would do.
-// Got may be NaN or infinite when that is what was given.
-type Fault struct {
-	Field       Field
-	Item        int // which drill or keep-out, from 0
-	Got         float64
-	Least, Most float64 // what would do, in the field's unit
-}
+// Fault says which figure will not do; Item is the drill or the keep-out.
+type Fault = bound.Fault[Field, struct{}]
 
-// Error words the fault for a developer; the user's words are the sheet's.
-func (f *Fault) Error() string {
-	return bound.Outside("drill", uint8(f.Field), f.Item, f.Got, f.Least, f.Most)
-}
-
-// within is written so that NaN fails it.
 func within(f Field, got, least, most float64) error { return withinItem(f, 0, got, least, most) }
 
 func withinItem(f Field, item int, got, least, most float64) error {
-	if got >= least && got <= most {
-		return nil
-	}
-	return &Fault{Field: f, Item: item, Got: got, Least: least, Most: most}
+	return bound.Within[struct{}](f, item, got, least, most)
 }

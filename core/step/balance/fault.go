@@ -24,7 +24,7 @@ func (s *crank) complain(err error) {
 
 func (s *crank) faultWords(f *balance.Fault) (words string, id form.ID, keys []string) {
 	set := "weight"
-	if f.After {
+	if f.Detail.After {
 		set = "new"
 	}
 	weighing := "whole"
@@ -34,7 +34,7 @@ func (s *crank) faultWords(f *balance.Fault) (words string, id form.ID, keys []s
 	switch f.Field {
 	case balance.RodEnds:
 		c := s.job.Before.Cylinders[f.Item]
-		if f.After {
+		if f.Detail.After {
 			c = s.job.After.Cylinders[f.Item]
 		}
 		return bench.Fill("the rod’s ends come to %, more than the whole rod, %: an end was not held level, or something touched it",

@@ -66,10 +66,10 @@ func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 		return false
 	}
 	bounds := [...]string{f.size(fault.Got), f.size(fault.Most), f.size(fault.Least)}
-	if fault.Kind == fit.NoWall && fault.Field != fit.Hollow {
+	if fault.Detail.Kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}
-	f.r.Complain(bench.Fill(faultWords[fault.Kind], bounds[:]...), id, keys...)
+	f.r.Complain(bench.Fill(faultWords[fault.Detail.Kind], bounds[:]...), id, keys...)
 	return true
 }
 

@@ -188,7 +188,7 @@ func flaw(f *wheel.Fault) string {
 	case wheel.BossPlace:
 		template = "the crankpin stands % from the shaft: % to % will do"
 	case wheel.WebLeft:
-		return bench.Fill("no metal is left between the faces at ⌀ %", mm(2*f.AtMM))
+		return bench.Fill("no metal is left between the faces at ⌀ %", mm(2*f.Detail.AtMM))
 	case wheel.HoleToBoreLeft:
 		return "a hole runs into the bore"
 	case wheel.HoleToEdgeLeft:

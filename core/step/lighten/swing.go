@@ -200,7 +200,7 @@ func (l *lightening) complainSwing(key string, err error) {
 	switch f.Field {
 	case flywheel.PeriodTooLong, flywheel.PeriodTooShort:
 		words = bench.Fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
-			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), miscounted(f.Factor))
+			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), miscounted(f.Detail.Factor))
 	case flywheel.TapTime:
 		words = bench.Fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
 	case flywheel.TapCount:

@@ -80,9 +80,14 @@ var verbs = map[string]func(flat) flat{
 		out.addForm(sheet.InUnits(in.form(), to))
 		return out
 	},
-	// done: the form with keys for new rows → the fields that log the advice and begin a new pass
+	// done: the form with keys for new rows, one a move, and for a new pass or none → the fields that log the advice and begin it
 	"done": func(in flat) (out flat) {
-		rows := [2]string{in.take("key.0"), in.take("key.1")}
+		var rows []string
+		for _, name := range [...]string{"key.0", "key.1"} {
+			if key := in.take(name); key != "" {
+				rows = append(rows, key)
+			}
+		}
 		pass := in.take("key.pass")
 		out.addForm(sheet.Done(in.form(), rows, pass))
 		return out

@@ -17,7 +17,7 @@ export class Lathe {
     press('more', () => onStep(this.control, '1'));
     press('next', () => this.next());
     press('leave', () => this.leave());
-    bench.querySelector('#to-lathe').addEventListener('click', () => this.enter());
+    for (const button of bench.querySelectorAll('[data-lathe-open]')) button.addEventListener('click', () => this.enter());
     document.addEventListener('visibilitychange', () => this.stayAwake());
   }
 
@@ -35,7 +35,7 @@ export class Lathe {
     document.documentElement.classList.remove('at-lathe');
     this.bench.querySelector('.now')?.classList.remove('now');
     this.letSleep();
-    this.bench.querySelector('#to-lathe').focus();
+    [...this.bench.querySelectorAll('[data-lathe-open]')].find((button) => !button.hidden).focus();
   }
 
   // The lock is lost whenever the page is hidden; a phone that has none stays

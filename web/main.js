@@ -161,7 +161,6 @@ class Bench {
     const answers = this.paint('now', this.step.id);
     if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, Boolean(this.own)));
     if (this.step !== trueStep || !answers) return;
-    document.getElementById('done').hidden = !answers['say.truing.done'];
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
   }
@@ -193,9 +192,20 @@ class Bench {
     spin.show(answers);
   }
 
-  /** Logs the advice as done and begins the next pass. */
-  done() {
-    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey(), 'key.pass': newKey() }))) this.controls.toReadings();
+  /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
+  did(both) {
+    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
+  }
+
+  /** Logs what is advised, to be changed to what was done. */
+  didElse() {
+    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey() }))) this.changeDone();
+  }
+
+  changeDone() {
+    const list = document.getElementById('done-list');
+    list.scrollIntoView();
+    list.querySelector('select').focus({ preventScroll: true });
   }
 
   /** Adds a place close to each centre, to be read. */
@@ -399,7 +409,11 @@ class Bench {
       'bench-take': () => { this.shop.take(this.job.form); this.compare(); },
       'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
       'near-centres': () => this.nearCentres(),
-      done: () => this.done(),
+      did: () => this.did(false),
+      'did-both': () => this.did(true),
+      'did-else': () => this.didElse(),
+      'read-logged': () => this.again(),
+      'change-logged': () => this.changeDone(),
       again: () => this.again(),
       undo: () => this.undo(),
       redo: () => this.redo(),

@@ -100,7 +100,7 @@ func (p *pen) describeChart(v *ChartView) {
 			p.s("As found")
 		} else {
 			p.s(". Pass ")
-			p.n(float64(i))
+			p.n(float64(i + 1))
 		}
 		p.s(": D ")
 		say(v.Passes[i].Drive)
@@ -280,7 +280,7 @@ func (p *pen) seriesNames(c *chartPanel) {
 func (p *pen) passNames(c *chartPanel) {
 	free := 0.0
 	for i := range c.v.Passes {
-		s := strconv.Itoa(i)
+		s := strconv.Itoa(i + 1)
 		if i == 0 {
 			s = "found"
 		}

@@ -10,6 +10,7 @@ const (
 	FaceCentreY = 166
 	FaceRim     = 120 // radius of the wheel's outline
 	FaceHeight  = 354 // of the viewBox, which is Width wide
+	faceCaption = 24  // of that, for the words below
 )
 
 // Radii of what stands inside the rim.
@@ -64,12 +65,16 @@ type Mark struct {
 }
 
 // FaceView is what the clock face shows. Hours are those read from SeenFrom;
-// its wheel is the nearest. Prefix begins the ids in the picture.
+// its wheel is the nearest. Prefix begins the ids in the picture. Before are the
+// high spots of the round before, drawn faint and without sectors. Bare leaves
+// out the words below that say from where it is seen.
 type FaceView struct {
 	Prefix   string
 	SeenFrom Side
 	High     []HighSpot
+	Before   []HighSpot
 	Moves    []Mark
+	Bare     bool
 }
 
 // The most high spots and moves that one face shows; more are left out.
@@ -84,14 +89,20 @@ func Face(v FaceView) string {
 	p := pen{make([]byte, 0, 6144)}
 	var l faceLayout
 	l.lay(v)
-	p.open(v.Prefix, FaceHeight, "Clock face seen from the "+v.SeenFrom.Name()+" side")
+	height := float64(FaceHeight)
+	if v.Bare {
+		height -= faceCaption
+	}
+	p.open(v.Prefix, height, "Clock face seen from the "+v.SeenFrom.Name()+" side")
 	p.describeFace(v, &l)
 	p.described()
 	p.sectors(&l)
 	p.dial()
 	p.highSpots(&l)
 	p.moves(&l)
-	p.text("tx", middle, point{FaceCentreX, FaceHeight - 6}, "Seen from the "+v.SeenFrom.Name()+" side")
+	if !v.Bare {
+		p.text("tx", middle, point{FaceCentreX, FaceHeight - 6}, "Seen from the "+v.SeenFrom.Name()+" side")
+	}
 	return p.close()
 }
 
@@ -102,6 +113,9 @@ func (p *pen) describeFace(v FaceView, l *faceLayout) {
 	for i := range l.spots[:l.nSpots] {
 		s := &l.spots[i]
 		p.s(" ")
+		if s.former {
+			p.s("Before, ")
+		}
 		p.esc(s.Letter)
 		if s.unknown {
 			p.s(": the dial can't tell where the high spot is")
@@ -207,17 +221,21 @@ func (p *pen) turned(class string, hour float64) {
 func (p *pen) highSpots(l *faceLayout) {
 	for i := range l.spots[:l.nSpots] {
 		s := &l.spots[i]
+		glyph, words := "op", "tx tb"
+		if s.former {
+			glyph, words = "hd", "tx as"
+		}
 		if !s.unknown {
 			p.turned("", s.Hour)
 			y := FaceCentreY - s.base
-			p.path("op")
+			p.path(glyph)
 			p.move(point{FaceCentreX - spotHalf, y})
 			p.to(point{FaceCentreX + spotHalf, y})
 			p.to(point{FaceCentreX, y - spotTall})
 			p.shut()
 			p.s(`"/></g>`)
 		}
-		p.block("tx tb", &s.label)
+		p.block(words, &s.label)
 	}
 }
 

@@ -9,6 +9,7 @@ var faces = map[string]FaceView{
 	"face-both":     {Prefix: "f", High: []HighSpot{{"D", 1.5, "2.5 thou", 0}, {"T", 10.5, "2 thou", 0}}, Moves: []Mark{{Strike, Timing, 9, "2.5 thou"}, {Spread, 0, 10, "1.5 thou"}}},
 	"face-same":     {Prefix: "f", High: []HighSpot{{"D", 0, "2.5", 1}, {"T", 0, "2", 0}}, Moves: []Mark{{Strike, Timing, 3, "2.5 thou"}, {Squeeze, 0, 3, "1.5 thou"}}},
 	"face-unknown":  {Prefix: "f", High: []HighSpot{{"D", 4, "0.2", 6}, {"T", 1.5, "0.5", 2}}},
+	"face-before":   {Prefix: "f", High: []HighSpot{{"D", 5, "0.5", 0.6}}, Before: []HighSpot{{"D", 5, "3", 0.6}, {"T", 7.5, "5.5", 0.6}}, Bare: true},
 	"face-diagonal": {Prefix: "f", High: []HighSpot{{"D", 7.5, "2.5", 0}, {"T", 4.5, "2", 0}}, Moves: []Mark{{Strike, Drive, 4.5, "0.05 mm"}, {Strike, Timing, 10.5, "0.05 mm"}}},
 }
 

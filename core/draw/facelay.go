@@ -47,6 +47,7 @@ const (
 type faceSpot struct {
 	HighSpot
 	unknown bool
+	former  bool    // of the round before
 	base    float64 // radius of the triangle's foot: the shaft, or further out where spots would lie on one another
 	label   block
 }
@@ -95,10 +96,12 @@ type faceLayout struct {
 
 func (l *faceLayout) lay(v FaceView) {
 	for _, s := range v.High {
-		unknown := !(s.HalfSector < 6)
-		if l.nSpots < maxSpots && (unknown || finite(s.Hour)) {
-			l.spots[l.nSpots] = faceSpot{HighSpot: s, unknown: unknown, base: faceShaft}
-			l.nSpots++
+		l.take(faceSpot{HighSpot: s, unknown: !(s.HalfSector < 6), base: faceShaft})
+	}
+	for _, s := range v.Before {
+		if s.HalfSector < 6 {
+			s.HalfSector = 0
+			l.take(faceSpot{HighSpot: s, former: true, base: faceShaft})
 		}
 	}
 	for _, m := range v.Moves {
@@ -128,6 +131,14 @@ func (l *faceLayout) lay(v FaceView) {
 	if l.longest = 130; l.labelMarks(false) > 90*90*float64(l.nMarks) {
 		l.longest = Width
 		l.labelMarks(true)
+	}
+}
+
+// take adds a high spot where there is room for one more.
+func (l *faceLayout) take(s faceSpot) {
+	if l.nSpots < maxSpots && (s.unknown || finite(s.Hour)) {
+		l.spots[l.nSpots] = s
+		l.nSpots++
 	}
 }
 
@@ -275,7 +286,7 @@ func (l *faceLayout) freeRim(i int) bool {
 // faceFrame is where the labels of moves may stand; faceKeep is the wheel, which
 // they keep off.
 var (
-	faceFrame = box{2, 2, Width - 2, FaceHeight - 24}
+	faceFrame = box{2, 2, Width - 2, FaceHeight - faceCaption}
 	faceKeep  = disc{point{FaceCentreX, FaceCentreY}, FaceRim + 3}
 )
 

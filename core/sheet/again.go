@@ -11,18 +11,23 @@ import (
 )
 
 // Done returns the fields that log what is advised for the pass on the bench as
-// done, under new rows with the keys given (two are enough), and then those of
-// Again. Nothing is logged where nothing is advised.
-func Done(f form.Form, rows [2]string, newPass string) form.Form {
-	r := form.Read(f)
+// done, under new rows: as many of the moves as there are keys for. With a key for
+// a new pass there follow those of Again. Nothing is logged where nothing is advised.
+func Done(f form.Form, rows []string, newPass string) form.Form {
 	changes := form.Form{}
-	for i, m := range advised(r) {
+	for i, m := range advised(form.Read(f)) {
+		if i == len(rows) {
+			break
+		}
 		for id, text := range map[form.ID]string{
 			form.PassDoneKind: kindNames[m.Kind], form.PassDoneWheel: m.wheel, form.PassDoneHour: unit.FormatHour(m.hour, 10),
 			m.field: m.how, form.PassDoneOrder: strconv.Itoa(i + 1),
 		} {
 			changes[id.Name(m.pass, rows[i])] = text
 		}
+	}
+	if newPass == "" {
+		return changes
 	}
 	return with(changes, Again(with(f, changes), newPass))
 }

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strconv"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -107,7 +106,7 @@ func (p *pass) howHard() string {
 	case first.Pass == 0:
 		return fill("%: % the first.", upperFirst(hard), timesWords(first.Times))
 	default:
-		return fill("%: % pass %’s.", upperFirst(hard), timesWords(first.Times), strconv.Itoa(first.Pass))
+		return fill("%: % %’s.", upperFirst(hard), timesWords(first.Times), afterName(first.Pass))
 	}
 }
 

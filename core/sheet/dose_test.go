@@ -40,11 +40,11 @@ func TestAClampIsLoggedByTurnsOrByWhatItCloses(t *testing.T) {
 
 func TestDoneLogsAClampAsItIsWorked(t *testing.T) {
 	f := typed("4", "6", "4", "6")
-	turns := Done(f, [2]string{"a", "b"}, "2")
+	turns := Done(f, []string{"a", "b"}, "2")
 	assert.Contains(t, turns, "pass.1.done.a.turns")
 	assert.NotContains(t, turns, "pass.1.done.a.strength")
 	f["clamp"] = "closing"
-	closing := Done(f, [2]string{"a", "b"}, "2")
+	closing := Done(f, []string{"a", "b"}, "2")
 	assert.Contains(t, closing["pass.1.done.a.closing"], " thou")
 	assert.Empty(t, form.Check(with(f, closing)))
 	assert.Contains(t, text(Answer(f, ""), "say.truing.hard"), closing["pass.1.done.a.closing"], "what is said is what is logged")

@@ -26,6 +26,10 @@ func HourAt(x, y string) string {
 // face draws the clock face.
 func (a *Answers) face(p *pass) {
 	v := p.highSpots("face")
+	v.Bare = true // the title block says from where it is seen
+	if p.wants >= 0 && p.bench > 0 {
+		v.Before = p.spots(p.rounds[p.bench-1].reading)
+	}
 	for _, m := range p.moves {
 		v.Moves = append(v.Moves, p.mark(m))
 	}
@@ -34,9 +38,13 @@ func (a *Answers) face(p *pass) {
 
 // highSpots is the clock face with where each needle stands highest.
 func (p *pass) highSpots(prefix string) draw.FaceView {
-	v := draw.FaceView{Prefix: prefix, SeenFrom: drawn(p.seenFrom())}
-	for i := range p.reading {
-		got := &p.reading[i]
+	return draw.FaceView{Prefix: prefix, SeenFrom: drawn(p.seenFrom()), High: p.spots(p.reading)}
+}
+
+// spots are where the needles of a round stand highest.
+func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
+	for i := range readings {
+		got := &readings[i]
 		if got.lack != nothing || got.E == (clock.Vec{}) {
 			continue
 		}
@@ -44,11 +52,11 @@ func (p *pass) highSpots(prefix string) draw.FaceView {
 		if sure := got.Sure(); sure.Tells(got.E) {
 			sector = sure.Sector(got.E)
 		}
-		v.High = append(v.High, draw.HighSpot{
-			Letter: p.stations[i].letter, Hour: p.hour(got.E.Hour()), RunOut: p.bare(got.RunOut), HalfSector: sector,
+		spots = append(spots, draw.HighSpot{
+			Letter: s.stations[i].letter, Hour: s.hour(got.E.Hour()), RunOut: s.bare(got.RunOut), HalfSector: sector,
 		})
 	}
-	return v
+	return spots
 }
 
 func (p *pass) mark(m move) draw.Mark {

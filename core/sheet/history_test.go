@@ -24,7 +24,7 @@ func skewed() form.Form { return typed("8", "5", "8", "7") }
 // record of what was done.
 func TestDoneAsSaidCountsAsLogged(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, [2]string{"a", "b"}, "2"))
+	logged := with(f, Done(f, []string{"a", "b"}, "2"))
 	a := Answer(again(logged, "", "4", "5", "4", "7"), "")
 	b := Answer(again(f, "said", "4", "5", "4", "7"), "")
 	assert.Equal(t, "strike", text(a, "moves/0/kind"))
@@ -40,7 +40,7 @@ func TestDoneAsSaidCountsAsLogged(t *testing.T) {
 // Of two moves logged, the second counts as not done when it is said so.
 func TestTheFirstMoveOnlyTakesBackTheSecond(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, [2]string{"a", "b"}, "2"))
+	logged := with(f, Done(f, []string{"a", "b"}, "2"))
 	first := with(logged, nil)
 	delete(first, "pass.1.done.b.kind")
 	delete(first, "pass.1.done.b.hour")
@@ -67,7 +67,7 @@ func TestTheRecordSaysWhatWasNotLogged(t *testing.T) {
 // A strike the wrong way is told beside a squeeze that went right.
 func TestAllThatWasTriedInAPassIsTold(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, [2]string{"a", "b"}, "2"))
+	logged := with(f, Done(f, []string{"a", "b"}, "2"))
 	// What is open at 6 falls from 6.9 to 3.4, what is off towards 3 and 9 rises from 4 to 8.3.
 	a := Answer(again(logged, "", "9", "3:45", "9", "8:15"), "")
 	for _, say := range []string{"say.truing.lesson", "say.pass.1.came"} {
@@ -84,7 +84,7 @@ func TestReadingsUnderPressureAreReadAgain(t *testing.T) {
 	assert.Contains(t, text(a, "say.truing.headline"), "It was pressure")
 	assert.Equal(t, "needs a reading", text(a, "verdict"))
 	assert.Equal(t, "read again", text(a, "asks/0/what"))
-	assert.Empty(t, text(a, "say.truing.done"))
+	assert.Empty(t, text(a, "say.truing.did"))
 	assert.Equal(t, "Not measured to the end yet.", text(Answer(f, Sheet), "say.sheet.plain"))
 	b := Answer(again(f, "", "1", "3", "0.5", "3"), "")
 	assert.NotContains(t, text(b, "say.truing.headline"), "pressure")

@@ -132,7 +132,7 @@ func spoil(t *testing.T, job form.Form, random *rand.Rand, text string) {
 	}
 	checkAnswers(t, f, tells(text) && !strings.ContainsAny(text, "NI%"))
 	require.NotPanics(t, func() {
-		Done(f, [2]string{"x1", "x2"}, "x3")
+		Done(f, []string{"x1", "x2"}, "x3")
 		Again(f, "x4")
 		drilling.Drilled(f, "x5")
 	}, strconv.Quote(text))

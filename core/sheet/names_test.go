@@ -137,7 +137,10 @@ func sayingJobs() []form.Form {
 		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",
 		"pass.2.drive.tir": "7", "pass.2.drive.high": "3", "pass.2.timing.tir": "7", "pass.2.timing.high": "9",
 	})
+	logged := typed("4", "3", "4", "9")
+	logged = with(logged, Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
+		logged,
 		struck,
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),

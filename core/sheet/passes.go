@@ -52,7 +52,7 @@ func passName(i int) string {
 	if i == 0 {
 		return "As found"
 	}
-	return fill("Pass %", strconv.Itoa(i))
+	return fill("Pass %", strconv.Itoa(i+1))
 }
 
 // afterName names a pass within a sentence.
@@ -60,7 +60,7 @@ func afterName(i int) string {
 	if i == 0 {
 		return "the first readings"
 	}
-	return fill("pass %", strconv.Itoa(i))
+	return lowerFirst(passName(i))
 }
 
 // roundWords are a round's run-outs: "D 3 thou, T 5.5 thou".

@@ -14,7 +14,7 @@ import (
 func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	f := typed("4", "3", "4", "9")
 	f["pass.1.drive.how"] = "hour"
-	after := with(f, Done(f, [2]string{"a", "b"}, "next"))
+	after := with(f, Done(f, []string{"a", "b"}, "next"))
 	assert.Equal(t, "strike", after["pass.1.done.a.kind"])
 	assert.Equal(t, "drive", after["pass.1.done.a.wheel"])
 	assert.Equal(t, "3", after["pass.1.done.a.hour"])
@@ -22,7 +22,9 @@ func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	assert.Equal(t, "hour", after["pass.next.drive.how"], "read as the last was")
 	assert.Empty(t, form.Check(after))
 	a := Answer(after, "")
-	assert.Equal(t, "Turn the crank once and read a dial.", text(a, "say.truing.headline"))
+	assert.Equal(t, "Pass 2: read again.", text(a, "say.truing.headline"))
+	assert.Equal(t, "Before: D 4 thou, T 4 thou.\nHoped for: D 1.2 thou, T 1.2 thou.", text(a, "say.truing.before"))
+	assert.Contains(t, text(a, "picture.face"), "Before, D: high spot at 3, run-out 4.")
 	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, a usual blow (1.1).")
 
 	// The pass that is on the bench is answered, whichever it is.
@@ -39,7 +41,7 @@ func TestDoneLogsWhatTheFieldTakes(t *testing.T) {
 		{with(typed("0.06", "3", "0.06", "9"), form.Form{"tolerance": "0.05", "drive.division": "0.004", "timing.division": "0.004"}), "0.1"},
 		{typed("200", "3", "200", "9"), "2"}, // a first blow is a trial
 	} {
-		changes := Done(row.readings, [2]string{"a", "b"}, "2")
+		changes := Done(row.readings, []string{"a", "b"}, "2")
 		assert.Equal(t, row.strength, changes["pass.1.done.a.strength"])
 		assert.Empty(t, form.Check(with(row.readings, changes)))
 	}
@@ -84,7 +86,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 		require.Empty(t, form.Check(f))
 		for i := 0; ; i++ {
 			a := Answer(f, True)
-			if text(a, "say.truing.done") == "" {
+			if text(a, "say.truing.did") == "" {
 				assert.Equal(t, "true", text(Answer(f, True+".values"), "verdict_as_read"), "seed%d", n)
 				break
 			}
@@ -93,7 +95,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 			}
 			rounds++
 			key := "p" + strconv.Itoa(i)
-			f = with(f, Done(f, [2]string{key + "a", key + "b"}, key))
+			f = with(f, Done(f, []string{key + "a", key + "b"}, key))
 		}
 	}
 	t.Logf("100 made-up cranks took %d rounds of moves", rounds)
@@ -190,4 +192,38 @@ func TestHalfWayHoursThatAreNoHalfTurnApartAreDoubted(t *testing.T) {
 	assert.Contains(t, text(Answer(job, ""), "say.turn.drive"), "7.2 apart, where half a turn is 6")
 	job["pass.1.drive.fall"] = "3:30"
 	assert.Contains(t, text(Answer(job, ""), "say.turn.drive"), "2.5 apart")
+}
+
+// Of two moves one may be done alone; what was hoped for is then what that one
+// alone should bring. What was done otherwise leaves nobody knowing what was hoped.
+func TestWhatIsHopedForIsOfWhatWasDone(t *testing.T) {
+	f := with(typed("3", "5", "5.5", "7:30"), form.Form{"pass.1.order": "1"})
+	first := Answer(f, "")
+	require.Equal(t, "Struck: read again", text(first, "say.truing.did"))
+	require.Equal(t, "Both done: read again", text(first, "say.truing.both"))
+	for said, rows := range map[string][]string{"say.truing.headline": {"a"}, "say.truing.then": {"a", "b"}} {
+		_, needle, found := strings.Cut(text(first, said), "timing needle to ")
+		require.True(t, found)
+		before := text(Answer(with(f, Done(f, rows, "2")), ""), "say.truing.before")
+		assert.Regexp(t, `^Before: D 3 thou, T 5\.5 thou\.\nHoped for: D [0-9.]+ thou, T `+needle+"$", before)
+	}
+	for name, other := range map[string]string{"hour": "11", "strength": "9", "wheel": "drive"} {
+		after := with(f, Done(f, []string{"a"}, "2"))
+		after["pass.1.done.a."+name] = other
+		assert.Equal(t, "Before: D 3 thou, T 5.5 thou.", text(Answer(after, ""), "say.truing.before"), name)
+	}
+	after := with(f, Again(f, "2"))
+	assert.Equal(t, "Before: D 3 thou, T 5.5 thou.\nNothing is logged as done since.", text(Answer(after, ""), "say.truing.before"))
+}
+
+// "Something else" logs what was advised, to be changed, and begins no pass.
+func TestWhatWasAdvisedCanBeLoggedToBeChanged(t *testing.T) {
+	f := with(typed("3", "5", "5.5", "7:30"), form.Form{"pass.1.order": "1"})
+	changes := Done(f, []string{"a", "b"}, "")
+	assert.Equal(t, "strike", changes["pass.1.done.a.kind"])
+	assert.Equal(t, "squeeze", changes["pass.1.done.b.kind"])
+	assert.NotContains(t, changes, "bench")
+	a := Answer(with(f, changes), "")
+	assert.Empty(t, text(a, "say.truing.did"), "it is logged already")
+	assert.Equal(t, "As logged: read again", text(a, "say.truing.logged"))
 }

@@ -54,10 +54,12 @@ func truing(a *Answers, r *form.Reader) {
 	switch {
 	case p.wants >= 0:
 		a.invite(p)
+		a.before(p, r)
 	case p.fault != nil:
 		a.cantSolve(p)
 	default:
 		a.words(p)
+		a.wayOn(p, r)
 	}
 	a.face(p)
 }

@@ -41,8 +41,12 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 func (a *Answers) invite(p *pass) {
 	next := p.wants
 	got := &p.reading[next]
+	a.say("truing.reading", "yes")
 	if got.lack == runOut && next < len(sideNames) {
 		switch other := p.reading[1-next].lack; {
+		case other == runOut && p.bench > 0:
+			a.say("truing.headline", "%: read again.", passName(p.bench))
+			return
 		case other == runOut:
 			a.say("truing.headline", "Turn the crank once and read a dial.")
 			a.say("truing.then", "Type each shaft’s run-out, and the hour where its needle stands highest.")
@@ -102,6 +106,7 @@ func (a *Answers) words(p *pass) {
 	case p.advice.Verdict == crank.NotMendable:
 		a.say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
 		a.say("truing.then", "%", p.unmendable())
+		a.say("truing.long", "yes") // the clock face makes room for it
 	case p.advice.Verdict == crank.TooClose:
 		a.say("truing.headline", "Too close to call: %.", p.standsWords())
 		as := "outside"
@@ -112,9 +117,6 @@ func (a *Answers) words(p *pass) {
 	default:
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
-	}
-	if latest := p.bench == len(p.rounds)-1; latest && len(p.moves) > 0 { // what was done after an earlier pass is logged already
-		a.say("truing.done", "yes")
 	}
 	if _, asked := p.asks(crank.AskCentres); asked {
 		a.say("ask.centres", "yes")

@@ -61,7 +61,7 @@ func mainPath(t *testing.T, p hands) {
 	assert.Equal(t, strike, p.Text(headline))
 	p.Until(`document.querySelector('[data-picture=face] svg').getBoundingClientRect().height > 100`)
 	p.Until(kept(`form['pass.1.timing.high'] === '9'`))
-	p.Press("Done as said: read again")
+	p.Press("Struck: read again")
 	assert.Empty(t, p.Value("Drive run-out"))
 	p.Press("Undo")
 	assert.Equal(t, strike, p.Text(headline))

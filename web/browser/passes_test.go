@@ -26,7 +26,7 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	for i, r := range rounds {
 		fill4(p, r[0], r[1], r[2], r[3])
 		if i < len(rounds)-1 {
-			p.Press("Done as said: read again")
+			p.Press("Struck: read again")
 			p.Until(`document.getElementById('drive-tir').value === ''`)
 		}
 	}
@@ -93,8 +93,8 @@ func TestUndoTakesBackOneChange(t *testing.T) {
 	assert.Equal(t, "a burr on the drive centre", p.Value(note), "emptied")
 
 	const face = "[data-picture=face] svg"
-	p.Tap(face, 0.75, 166.0/354)
-	p.Drag(face, [2]float64{0.5, 0.2}, [2]float64{0.3, 0.3}, [2]float64{0.25, 166.0 / 354})
+	p.Tap(face, 0.75, 166.0/330)
+	p.Drag(face, [2]float64{0.5, 0.2}, [2]float64{0.3, 0.3}, [2]float64{0.25, 166.0 / 330})
 	assert.Equal(t, "9", p.Value("Drive high at"))
 	p.Press("Undo")
 	assert.Equal(t, "3", p.Value("Drive high at"), "a drag is one change, a tap before it another")
@@ -103,11 +103,11 @@ func TestUndoTakesBackOneChange(t *testing.T) {
 func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 	p, _ := bench(t)
 	fill4(p, "6", "3", "5", "9")
-	p.Press("Done as said: read again")
+	p.Press("Struck: read again")
 	fill4(p, "3", "3", "2.5", "9")
 	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
 	assert.Equal(t, "6", p.Value("Drive run-out"))
-	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`), "what was done then is logged")
+	assert.True(t, Eval[bool](p, `document.getElementById("did").hidden`), "what was done then is logged")
 	p.Fill("Drive run-out", "6.5")
 	p.Until(`document.querySelector('.pass').innerText.includes('D 6.5 thou')`) // the list is painted after the first screen
 	Eval[bool](p, `(document.querySelectorAll('.pass [data-remove]')[1].click(), true)`)

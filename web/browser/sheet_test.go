@@ -151,7 +151,7 @@ func TestTheSheetAsPlainText(t *testing.T) {
 	p.Until(`window.pasted`)
 	text := Eval[string](p, `window.pasted`)
 	assert.True(t, strings.HasPrefix(text, "Job sheet Example: CB 0417\n"), text)
-	assert.Contains(t, text, "Pass 1: D 2.5 thou, T 2.5 thou; squeezed at 6")
+	assert.Contains(t, text, "Pass 2: D 2.5 thou, T 2.5 thou; squeezed at 6")
 	assert.NotContains(t, text, "\n\n\n")
 }
 

@@ -68,10 +68,10 @@ func TestATapAndADragSetTheHour(t *testing.T) {
 	p.Fill("Timing run-out", "4")
 	p.Press("A tap on the clock face sets the drive hour")
 	const face = "[data-picture=face] svg"
-	p.Tap(face, 0.75, 166.0/354)
+	p.Tap(face, 0.75, 166.0/330)
 	assert.Equal(t, "3", p.Value("Drive high at"))
 	p.Press("A tap on the clock face sets the timing hour")
-	p.Drag(face, [2]float64{0.5, 0.2}, [2]float64{0.3, 0.3}, [2]float64{0.25, 166.0 / 354})
+	p.Drag(face, [2]float64{0.5, 0.2}, [2]float64{0.3, 0.3}, [2]float64{0.25, 166.0 / 330})
 	assert.Equal(t, "9", p.Value("Timing high at"))
 	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 3")
 }

@@ -1,0 +1,107 @@
+package sheet
+
+import (
+	"strings"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+)
+
+// before says, while a later pass wants its readings, how the needles stood in
+// the pass before and what was hoped of what was done since.
+func (a *Answers) before(p *pass, r *form.Reader) {
+	if p.bench == 0 {
+		a.say("truing.new", "%", yes(untouched(p)))
+		return
+	}
+	last := &p.rounds[p.bench-1]
+	hoped := ""
+	if done := p.done(r, last.key); len(done) == 0 {
+		hoped = "\nNothing is logged as done since."
+	} else if hope := passOf(r, last.key).hopeOf(done); hope != nil {
+		hoped = fill("\nHoped for: %.", p.hopeWords(hope, last.used))
+	}
+	a.say("truing.before", "Before: %.%", p.roundWords(last), hoped)
+}
+
+func yes(so bool) string {
+	if so {
+		return "yes"
+	}
+	return ""
+}
+
+// untouched tells whether no figure of a pass is there yet.
+func untouched(p *pass) bool {
+	for i := range p.reading {
+		if got := &p.reading[i]; got.lack != runOut && (got.lack != points || got.taken > 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// hopeOf returns what each counted dial should show [mm] after the moves done;
+// nil where one of them isn't as it was advised, or in another order, since nobody
+// knows then what was hoped of it.
+func (p *pass) hopeOf(done []crank.Done) []float64 {
+	if len(done) > len(p.moves) {
+		return nil
+	}
+	for i := range done {
+		if !asAdvised(&p.moves[i], &done[i]) {
+			return nil
+		}
+	}
+	return p.moves[len(done)-1].then
+}
+
+// A move counts as the one advised within half an hour and a quarter of its dose,
+// or what writing the dose to a tenth loses.
+const (
+	sameHour = 0.5
+	sameDose = 0.25
+	oneTenth = 0.1
+)
+
+func asAdvised(m *move, d *crank.Done) bool {
+	for _, way := range [...]crank.Move{m.Move, m.Other} {
+		sameWheel := d.Kind != crank.Strike || d.Wheel == way.Wheel
+		if d.Kind == way.Kind && sameWheel && clock.Apart(d.Hour, way.Hour) <= sameHour {
+			return abs(d.Dose-m.Dose) <= max(sameDose*m.Dose, oneTenth)
+		}
+	}
+	return false
+}
+
+// hopeWords are run-outs [mm] of the stations used: "D 0.6 thou, T 0.6 thou".
+func (s *setUp) hopeWords(hope []float64, used []int) string {
+	var said [len(sideNames)]string
+	for n, mm := range hope {
+		if used[n] < len(sideNames) {
+			said[used[n]] = fill("% %", s.stations[used[n]].letter, s.amount(mm))
+		}
+	}
+	return strings.Trim(strings.Join(said[:], ", "), ", ")
+}
+
+// Words for a move as done.
+var didNames = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", crank.Spread: "Spread"}
+
+// wayOn says what the buttons below the sentence do: what is done is logged and
+// read again, and what is true goes on. What was done after an earlier pass is
+// logged already.
+func (a *Answers) wayOn(p *pass, r *form.Reader) {
+	switch {
+	case p.bench < len(p.rounds)-1:
+		return
+	case len(p.done(r, p.key)) > 0:
+		a.say("truing.logged", "As logged: read again")
+	case len(p.moves) > 0:
+		a.say("truing.did", "%: read again", didNames[p.moves[0].Kind])
+		if len(p.moves) > 1 {
+			a.say("truing.both", "Both done: read again")
+		}
+	}
+}

@@ -1,0 +1,92 @@
+package browser
+
+import (
+	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// Thumb is one finger on a Phone. It touches what it sees, scrolls to what it
+// doesn't, and counts both: a way that needs no scrolling counts none.
+type Thumb struct {
+	p                     *Page
+	Taps, Scrolls, Fields int
+}
+
+// Thumb returns a finger that has done nothing yet.
+func (p *Page) Thumb() *Thumb { return &Thumb{p: p} }
+
+// Tap touches the button, link or choice with a name.
+func (h *Thumb) Tap(name string) {
+	h.p.t.Helper()
+	h.touch(name, buttons)
+}
+
+// Fill touches the field with a label and types into it, in the place of what it holds.
+func (h *Thumb) Fill(label, text string) {
+	h.p.t.Helper()
+	h.touch(label, fields)
+	h.Fields++
+	Eval[bool](h.p, `(document.activeElement.select?.(), true)`)
+	send(h.p, input.InsertText, input.InsertTextParams{Text: text})
+}
+
+func (h *Thumb) touch(name string, roles []string) {
+	h.p.t.Helper()
+	node := h.p.named(name, roles)
+	// Seen whole: not under the edge of the screen, nor under anything that lies on it.
+	seen := callOn[bool](h.p, node, `function() {
+		const target = this.closest('label') ?? this;
+		const { left, right, top, bottom } = target.getBoundingClientRect();
+		const at = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+		return top >= 0 && bottom <= innerHeight && (target.contains(at) || at?.contains(target));
+	}`)
+	if !seen {
+		h.Scrolls++
+		callOn[chromedp.Void](h.p, node, `function() { this.scrollIntoView({ block: 'center', behavior: 'instant' }) }`)
+	}
+	quads := send(h.p, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: node}).Quads
+	require.NotEmpty(h.p.t, quads, "%s can't be seen", name)
+	q := quads[0]
+	h.Taps++
+	h.p.do(chromedp.TapXY((q[0]+q[2]+q[4]+q[6])/4, (q[1]+q[3]+q[5]+q[7])/4))
+}
+
+// WatchShifts notes from now on whatever moves on the screen without being
+// scrolled, at once after a touch too.
+func (p *Page) WatchShifts() {
+	p.t.Helper()
+	Eval[bool](p, `(() => {
+		window.shiftsSeen?.disconnect();
+		window.shifts = [];
+		const note = (list) => {
+			for (const entry of list.getEntries()) {
+				const names = entry.sources.map(({ node }) => node && (node.id || node.className || node.nodeName || node.textContent).toString().slice(0, 30));
+				window.shifts.push([entry.value, names.join(', ')]);
+			}
+		};
+		window.shiftsSeen = new PerformanceObserver(note);
+		window.shiftsSeen.observe({ type: 'layout-shift' });
+		window.shiftNote = note;
+		return true;
+	})()`)
+}
+
+// Shift is one movement: how much of the screen by how much of it, and what moved.
+type Shift struct {
+	By   float64
+	What string
+}
+
+// Shifts returns what has moved since WatchShifts.
+func (p *Page) Shifts() (all []Shift) {
+	p.t.Helper()
+	for _, each := range Eval[[][2]any](p, `new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(() => {
+		window.shiftNote({ getEntries: () => window.shiftsSeen.takeRecords() });
+		then(window.shifts);
+	})))`) {
+		all = append(all, Shift{each[0].(float64), each[1].(string)})
+	}
+	return all
+}

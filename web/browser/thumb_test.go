@@ -1,0 +1,72 @@
+package browser
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// touch4 types a round of readings by touch.
+func touch4(h *Thumb, tirD, highD, tirT, highT string) {
+	h.Fill("Drive run-out", tirD)
+	h.Fill("Drive high at", highD)
+	h.Fill("Timing run-out", tirT)
+	h.Fill("Timing high at", highT)
+}
+
+// topOf scrolls to the top of the page, as a person finds it.
+func topOf(p *Page) { Eval[bool](p, `(scrollTo(0, 0), true)`) }
+
+func TestAWholeTruingByTouchNeedsNoScrolling(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	p.WatchShifts()
+	touch4(h, "3", "5", "5.5", "7:30")
+	assert.Equal(t, "Strike the timing wheel at 9; timing needle to 4.4 thou.", p.Text(headline))
+	h.Tap("Both done: read again")
+	assert.Equal(t, "Pass 2: read again.", p.Text(headline))
+	before := strings.Split(p.Text("#true .before"), "\n")
+	require.Len(t, before, 2)
+	assert.Equal(t, "Before: D 3 thou, T 5.5 thou.", before[0])
+	assert.Regexp(t, `^Hoped for: D [0-9.]+ thou, T [0-9.]+ thou\.$`, before[1])
+	assert.Contains(t, Eval[string](p, `document.querySelector('#face desc').textContent`), "Before, D: high spot at 5, run-out 3. Before, T: high spot at 7:30, run-out 5.5.")
+	assert.Equal(t, "", p.Value("Drive run-out"))
+
+	touch4(h, "0.5", "5", "1", "7:30")
+	assert.Equal(t, "True as it hangs: leave it.", p.Text(headline))
+	assert.NotContains(t, Eval[string](p, `document.querySelector('#face desc').textContent`), "Before")
+	assert.Equal(t, Thumb{p: p, Taps: 9, Fields: 8}, *h)
+	for _, shift := range p.Shifts() {
+		assert.Fail(t, "moved", "%+v", shift)
+	}
+}
+
+func TestOfTwoMovesTheFirstAloneIsLoggedByOneTap(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	touch4(h, "3", "5", "5.5", "7:30")
+	h.Tap("Struck: read again")
+	assert.Equal(t, 5, h.Taps)
+	assert.Zero(t, h.Scrolls)
+	p.Until(`document.querySelector('.pass').innerText.includes('struck timing at 9')`)
+	assert.NotContains(t, p.Text(".pass"), "squeezed")
+}
+
+func TestSomethingElseOpensFilledInWithWhatWasAdvised(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	touch4(h, "3", "5", "5.5", "7:30")
+	h.Tap("Something else")
+	rows := Eval[[]string](p, `[...document.querySelectorAll('[data-row="pass.*.done"]')].map((row) =>
+		[...row.querySelectorAll('.field')].filter((each) => !each.hidden).map((each) => each.querySelector('input, select').value).join(' '))`)
+	require.Len(t, rows, 2)
+	assert.Regexp(t, `^strike timing 9 `, rows[0])
+	assert.Regexp(t, `^squeeze 7 `, rows[1])
+	assert.Equal(t, "strike", Eval[string](p, `document.activeElement.value`), "the first of them is there to be changed")
+	topOf(p)
+	assert.True(t, Eval[bool](p, `document.getElementById('did').hidden`), "it is logged already")
+	h.Tap("As logged: read again")
+	assert.Equal(t, "Pass 2: read again.", p.Text(headline))
+}

@@ -1,6 +1,8 @@
 // Package bench is what the steps of the work share: the answers that they fill,
-// how figures are written, which side is at which end, and what a step is. No
-// step knows another; package sheet puts them in their order.
+// how figures are written, what a step is, and which side is at which end of the
+// crank, which the trade rooms know as left and right alone. A step is where
+// figures become sentences. No step knows another; package sheet puts them in
+// their order.
 package bench
 
 import (

@@ -50,7 +50,7 @@ var (
 // too many, are a fault in the caller.
 func (id ID) Name(keys ...string) string {
 	pattern := table[id].Pattern
-	if len(keys) == 0 && strings.IndexAny(pattern, "*@") < 0 {
+	if len(keys) == 0 && !strings.ContainsAny(pattern, "*@") {
 		return pattern
 	}
 	var name strings.Builder
@@ -63,7 +63,7 @@ func (id ID) Name(keys ...string) string {
 		name.WriteString(key)
 		pattern = pattern[i+1:]
 	}
-	if strings.IndexAny(pattern, "*@") >= 0 {
+	if strings.ContainsAny(pattern, "*@") {
 		panic("form: too few keys for " + table[id].Pattern)
 	}
 	name.WriteString(pattern)

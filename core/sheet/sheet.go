@@ -1,7 +1,6 @@
-// Package sheet answers a form: it reads the fields, runs the trade rooms, and
-// words and draws what they find, one file a trade room. It is the only place
-// where figures become sentences, and where the ends of the crank, which the
-// rooms know as left and right, get the names drive side and timing side.
+// Package sheet answers a form: it puts the steps of the work in their order. The
+// truing and the job's sheet stand here too: what the dials say is read, worked
+// out by the trade rooms, worded and drawn.
 package sheet
 
 import (

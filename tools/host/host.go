@@ -29,6 +29,14 @@ func Handler(files site.Files, base string) http.Handler {
 	return h
 }
 
+// headers are what no page can set for itself; README.md names them for other hosts.
+var headers = [...][2]string{
+	{"Content-Security-Policy", "frame-ancestors 'none'"},
+	{"X-Content-Type-Options", "nosniff"},
+	{"Cross-Origin-Resource-Policy", "same-origin"},
+	{"Permissions-Policy", "camera=(), microphone=(), geolocation=()"},
+}
+
 type handler struct {
 	base  string
 	files map[string]*file
@@ -82,7 +90,9 @@ func (f *file) serve(w http.ResponseWriter, r *http.Request) {
 	header.Set("Cache-Control", "no-cache") // kept, but asked about before each use
 	header.Set("ETag", tag)
 	header.Set("Vary", "Accept-Encoding")
-	header.Set("X-Content-Type-Options", "nosniff")
+	for _, h := range headers {
+		header.Set(h[0], h[1])
+	}
 	if asksFor(r.Header.Get("If-None-Match"), tag) {
 		w.WriteHeader(http.StatusNotModified)
 		return

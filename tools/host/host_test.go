@@ -6,6 +6,8 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -106,4 +108,16 @@ func TestRevalidation(t *testing.T) {
 	}
 	other := ask("GET", "/shop/crank/", "Accept-Encoding", "gzip", "If-None-Match", tag)
 	assert.Equal(t, http.StatusOK, other.StatusCode, "another coding is another representation")
+}
+
+// What README.md tells other hosts to set, this one sends.
+func TestSendsTheHeadersThatTheReadmeNames(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	named := regexp.MustCompile("(?m)^    ([A-Z][A-Za-z-]+): (.+)$").FindAllStringSubmatch(string(readme), -1)
+	require.Len(t, named, 5)
+	got := ask("GET", "/shop/crank/")
+	for _, line := range named {
+		assert.Equal(t, line[2], got.Header.Get(line[1]), line[1])
+	}
 }

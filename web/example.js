@@ -1,8 +1,6 @@
 // A made-up job for a newcomer to look at: the maker, the shop and the owner
 // don't exist, and the readings are those of a reckoned crank.
 
-export const EXAMPLE = 'example';
-
 export function example() {
   return {
     number: 'Example: CB 0417',

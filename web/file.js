@@ -1,104 +1,125 @@
 // Jobs in a file: plain JSON that a person can read, out of the phone and into
-// another, and how a file's jobs meet those that are kept.
-import { newKey, sameForm } from './job.js';
+// another.
 
 const KIND = 'Pintwelve jobs';
 const VERSION = 1;
-const MOST_BYTES = 30e6;
+const MOST_BYTES = 100e6;
 const MOST_JOBS = 20000;
 const MOST_FIELDS = 20000;
+const MOST_REV = 1e9;
+const MOST_PAST = 1000;
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
 
-/** The text of a file that holds jobs, and the bench of the phone where it is given. */
+/** The texts of the files, mostly one, that hold jobs, and the bench of the phone where it is given: what is written here can be read here. */
 export function written(records, bench) {
-  const jobs = records.map(({ id, rev, form }) => ({ id, rev, form: Object.fromEntries(Object.entries(form).sort()) }));
-  return `${JSON.stringify({ file: KIND, version: VERSION, bench, jobs }, null, 1)}\n`;
-}
-
-/** Hands a file to the person: the browser saves it where it saves files. */
-export function save(name, text) {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60e3);
-}
-
-/** A name for a file that any phone takes. */
-export function fileName(words) {
-  return `pintwelve-${words.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 40).toLowerCase() || 'job'}.json`;
+  const files = [];
+  let jobs = [];
+  let size = 0;
+  const end = () => {
+    files.push(`{\n "file": "${KIND}",\n "version": ${VERSION}${bench ? `,\n "bench": ${JSON.stringify(bench, null, 1)}` : ''},\n "jobs": [\n${jobs.join(',\n')}\n ]\n}\n`);
+    jobs = [];
+    size = 0;
+  };
+  for (const { id, rev, past, form } of records) {
+    const sorted = Object.fromEntries(Object.entries(form).sort());
+    const text = JSON.stringify({ id, rev: Math.min(rev, MOST_REV), past: past?.join(' ') || undefined, form: sorted }, null, 1);
+    const bytes = 3 * text.length; // no letter takes more
+    if (jobs.length === MOST_JOBS || (size + bytes > MOST_BYTES - 1e6 && jobs.length > 0)) end();
+    jobs.push(text);
+    size += bytes;
+  }
+  if (jobs.length > 0 || files.length === 0) end();
+  return files;
 }
 
 /**
- * Reads a file: its jobs, how many fields were left out because no control
- * could have made them, and the bench that it holds, unchecked. Throws an error that says what is wrong with the file.
- * unfit gives the names of such fields in a form.
+ * Reads a file: its jobs {id, rev, past, form}; in dropped how many fields were
+ * left out because no control could have made them; in bench the bench that it
+ * holds, unchecked; in lost words for each job that can't be read, and for a
+ * missing end. Throws an error that says what is
+ * wrong with a file of which nothing can be read. unfit gives the names of such
+ * fields in a form.
  */
 export async function read(file, unfit) {
   if (file.size > MOST_BYTES) throw new Error('it is too big to be a file of jobs');
-  let whole;
-  try {
-    whole = JSON.parse(await file.text());
-  } catch {
-    throw new Error('it is not a file of jobs, or part of it is missing');
-  }
-  if (whole?.file !== KIND || !Array.isArray(whole.jobs)) throw new Error('it is not a file of jobs');
-  if (!(whole.version <= VERSION)) throw new Error('a newer version made it; load the page again to bring this one up to date');
+  const { whole, cut } = parsed(await file.text());
+  if (whole?.file !== KIND || !Array.isArray(whole.jobs)) throw new Error(cut ? 'it is not a file of jobs, or part of it is missing' : 'it is not a file of jobs');
+  if (whole.version > VERSION) throw new Error('a newer version made it; load the page again to bring this one up to date');
   if (whole.jobs.length > MOST_JOBS) throw new Error('it holds too many jobs');
   let dropped = 0;
-  const records = whole.jobs.map((job) => {
-    const { record, left } = checked(job, unfit);
-    dropped += left;
-    return record;
+  const records = [];
+  const lost = [];
+  whole.jobs.forEach((job, i) => {
+    const { record, left, problem } = checked(job, unfit);
+    if (problem) lost.push(`${calledIn(job, i)} ${problem}`);
+    else {
+      records.push(record);
+      dropped += left;
+    }
   });
-  return { records: latest(records), dropped, bench: whole.bench };
+  if (cut) lost.push('its end is missing: what stood there is not read');
+  if (records.length === 0 && lost.length > 0) throw new Error(lost.join('; '));
+  return { records, dropped, lost, bench: whole.bench };
+}
+
+function parsed(text) {
+  try {
+    return { whole: JSON.parse(text), cut: false };
+  } catch {
+    return { whole: wholeOf(text), cut: true };
+  }
+}
+
+function tried(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return {};
+  }
+}
+
+/** Of a file whose end is missing the part that is whole: its jobs one by one. */
+function wholeOf(text) {
+  const head = /^\s*\{[\s\S]{0,99999}?"jobs"\s*:\s*\[\s*/.exec(text);
+  const { file, version, bench } = tried(`${head?.[0]}]}`);
+  const jobs = [];
+  let from = head?.[0].length;
+  for (let to = file ? endOf(text, from) : -1; to > 0; to = endOf(text, from)) {
+    jobs.push(tried(text.slice(from, to)));
+    from = to + /^[\s,]*/.exec(text.slice(to, to + 100))[0].length;
+  }
+  return { file, version, bench, jobs };
+}
+
+/** Where the object that begins at a place ends; -1 where it doesn't. */
+function endOf(text, from) {
+  const token = /"(?:[^"\\]|\\.)*"|"|[{}]/gs;
+  token.lastIndex = from;
+  let depth = 0;
+  for (let match = token.exec(text); match; match = token.exec(text)) {
+    if (match[0] === '"') return -1;
+    if (match[0] === '{') depth++;
+    if (match[0] === '}' && --depth <= 0) return depth === 0 ? token.lastIndex : -1;
+  }
+  return -1;
+}
+
+function calledIn(job, i) {
+  const number = job?.form?.number;
+  return typeof number === 'string' && number ? `“${number.slice(0, 60)}”` : `the ${ORDINALS[i] ?? `${i + 1}th`} job`;
 }
 
 function checked(job, unfit) {
-  if (typeof job?.id !== 'string' || !/^[a-z0-9]{1,24}$/.test(job.id) || !Number.isSafeInteger(job.rev) || job.rev < 1
-    || typeof job.form !== 'object' || job.form === null) {
-    throw new Error('one of its jobs can’t be read');
+  if (typeof job?.id !== 'string' || !/^[a-z0-9]{1,24}$/.test(job.id) || typeof job.form !== 'object' || job.form === null || Array.isArray(job.form)) {
+    return { problem: 'can’t be read' };
   }
   const all = Object.entries(job.form);
-  if (all.length > MOST_FIELDS) throw new Error('one of its jobs is too big');
+  if (all.length > MOST_FIELDS) return { problem: 'is too big' };
   const texts = all.filter(([name, text]) => /^[a-z0-9.]{1,80}$/.test(name) && typeof text === 'string' && text !== '' && !text.includes('\0'));
   const form = Object.fromEntries(texts);
   for (const name of unfit(form)) delete form[name];
-  return { record: { id: job.id, rev: job.rev, form }, left: all.length - Object.keys(form).length };
-}
-
-/** Of a job that stands twice in a file the later revision counts. */
-function latest(records) {
-  const byId = new Map();
-  for (const record of records) {
-    if (!(byId.get(record.id)?.rev >= record.rev)) byId.set(record.id, record);
-  }
-  return [...byId.values()];
-}
-
-/**
- * What becomes of a file's job beside the one that is kept under its id: the
- * records to keep, and how to count it.
- *
- *   added    none was kept
- *   same     both say the same
- *   renewed  the file's is later, and a file held all that was kept
- *   older    the kept one is later; it stays
- *   parted   both were worked on since they were one: the later has the id, the
- *            other is kept beside it as a copy
- */
-export function settled(kept, job) {
-  const held = { ...job, filed: job.rev };
-  if (!kept) return { count: 'added', keep: [held] };
-  if (sameForm(kept.form, job.form)) {
-    return { count: 'same', keep: job.rev > kept.rev ? [held] : [] };
-  }
-  if (job.rev < kept.rev) return { count: 'older', keep: [] };
-  if (job.rev > kept.rev && kept.filed === kept.rev) return { count: 'renewed', keep: [held] };
-  if (job.rev > kept.rev) return { count: 'parted', keep: [held, copyOf(kept, 'as it was on this phone')] };
-  return { count: 'parted', keep: [copyOf(job, 'from the file')] };
-}
-
-/** A job of its own with another's form, its number saying what it is. */
-export function copyOf({ form }, what) {
-  return { id: newKey(), rev: 1, form: { ...form, number: `${(form.number ?? '').slice(0, 34)} (${what})`.trim().slice(0, 60) } };
+  // A count only orders what older pages wrote: one that can't be right refuses no figures.
+  const rev = Number.isInteger(job.rev) && job.rev >= 1 && job.rev < MOST_REV ? job.rev : 1;
+  const past = typeof job.past === 'string' ? job.past.split(' ').filter((mark) => /^[a-z0-9]{1,24}$/.test(mark)).slice(-MOST_PAST) : [];
+  return { record: { id: job.id, rev, past, form }, left: all.length - Object.keys(form).length };
 }

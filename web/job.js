@@ -3,6 +3,9 @@
 // Edits that can be taken back: more than anyone will, and a bound on what a page holds.
 const MOST_DONE = 1000;
 
+// After so long without a word from the store the person is told.
+const ANSWER_MS = 5000;
+
 /** A key for a new job or a new row: never used again. */
 export function newKey() {
   const bytes = crypto.getRandomValues(new Uint8Array(8));
@@ -13,19 +16,26 @@ export class Job {
   /**
    * store may be null: then nothing is kept. told is called with an error when
    * keeping fails, and with null when it goes well again; changed when another
-   * tab's edits have come in.
+   * tab's edits have come in, with what of them gave way to an edit here; parted
+   * when the job has got an id of its own, since another is kept under the one it had.
    */
-  constructor({ store, record, told, changed }) {
+  constructor({ store, record, told = () => {}, changed = () => {}, parted = () => {} }) {
     this.store = store;
     this.id = record?.id ?? newKey();
+    this.born = record?.id ? record.born : newKey();
     this.rev = record?.rev ?? 0;
     this.form = { ...(record?.form ?? {}) };
     this.base = { ...this.form }; // as last kept, by any tab
+    this.inFile = null; // as the person last said that a file holds it
     this.done = [];
     this.undone = [];
-    this.told = told;
-    this.changed = changed;
+    Object.assign(this, { told, changed, parted });
     this.keeping = null;
+  }
+
+  /** Whether what stands here is kept, or in a file for sure. */
+  get safe() {
+    return sameForm(this.form, this.base) || (this.inFile !== null && sameForm(this.form, this.inFile));
   }
 
   /**
@@ -52,12 +62,17 @@ export class Job {
 
   redo() { return this.#shift(this.undone, this.done, 1); }
 
+  // What another tab has typed over since is not this tab's to take back.
   #shift(from, to, side) {
-    const change = from.pop();
-    if (!change) return undefined;
-    to.push(change);
-    this.#put(Object.fromEntries(Object.entries(change.texts).map(([name, pair]) => [name, pair[side]])));
-    return change;
+    for (let change = from.pop(); change; change = from.pop()) {
+      const ours = Object.entries(change.texts).filter(([name, pair]) => (this.form[name] ?? '') === pair[1 - side]);
+      if (ours.length === 0) continue;
+      change.texts = Object.fromEntries(ours);
+      to.push(change);
+      this.#put(Object.fromEntries(ours.map(([name, pair]) => [name, pair[side]])));
+      return change;
+    }
+    return undefined;
   }
 
   #put(changes) {
@@ -76,37 +91,58 @@ export class Job {
   }
 
   async #write() {
+    const slow = setTimeout(() => this.told(new Error('its store does not answer')), ANSWER_MS);
     try {
       await null; // the answer to the edit goes before its keeping
       while (!sameForm(this.form, this.base)) {
         const form = { ...this.form };
-        const outcome = await this.store.put(this.id, this.rev, form);
-        if (outcome.newer) this.adopt(outcome.newer);
+        const { rev, newer, other } = await this.store.put(this, form);
+        if (newer) this.adopt(newer);
+        else if (other) this.#part();
         else {
-          this.rev = outcome.rev;
+          this.rev = rev;
           this.base = form;
         }
       }
       this.told(null);
     } catch (error) {
       this.told(error);
+    } finally {
+      clearTimeout(slow);
     }
+  }
+
+  #part() {
+    this.id = newKey();
+    this.born = newKey();
+    this.rev = 0;
+    this.base = {};
+    this.parted();
+  }
+
+  /** Keeps the job anew, in a store that has lost it or has only now come. */
+  keepAnew(store) {
+    this.store = store;
+    this.base = {};
+    return this.keep();
   }
 
   /** Takes in what another tab kept; a field edited here since then stays. */
   adopt(record) {
-    if (record.id !== this.id || record.rev <= this.rev) return;
+    if (record.id !== this.id || record.born !== this.born || record.rev <= this.rev) return;
     const mine = this.form;
     const merged = { ...record.form };
+    const gaveWay = {};
     for (const name of new Set([...Object.keys(mine), ...Object.keys(this.base)])) {
       if (mine[name] === this.base[name]) continue;
+      if (record.form[name] !== this.base[name] && record.form[name] !== mine[name]) gaveWay[name] = record.form[name] ?? '';
       if (mine[name] === undefined) delete merged[name];
       else merged[name] = mine[name];
     }
     this.form = merged;
     this.base = { ...record.form };
     this.rev = record.rev;
-    this.changed();
+    this.changed(gaveWay);
   }
 }
 

@@ -1,7 +1,12 @@
 // The list of jobs: search, sort, open, copy, archive, delete, and the file
 // that holds them. It knows the store and the page's section, not the bench.
-import { copyOf, fileName, read, save, settled, written } from './file.js';
-import { EXAMPLE, example } from './example.js';
+import { Bin } from './bin.js';
+import { copyOf } from './descent.js';
+import { example } from './example.js';
+import { gatheredAll, gatheredOne, merged, noted } from './exchange.js';
+import { read, written } from './file.js';
+import { fileName, save } from './hand.js';
+import { newKey } from './job.js';
 
 const AT_ONCE = 20; // rows made before "more" is asked for
 
@@ -29,11 +34,12 @@ export function title(form) {
 export class Jobs {
   /**
    * section is the step of the jobs. bench gives {job, store, shop} as they are now;
-   * open(record) puts a job on the bench; changed(id) and left(id) hear that the
-   * job with that id was kept otherwise, and is no more; unfit(form) names what no control could have made.
+   * open(record) puts a job on the bench; changed() and left(id) hear that jobs
+   * were kept otherwise, and that one is no more; unfit(form) names what no
+   * control could have made; differs tells of fields, as [name, text, …], in words.
    */
-  constructor(section, notice, { bench, open, changed, left, unfit }) {
-    Object.assign(this, { section, notice, bench, open, changed, left, unfit });
+  constructor(section, notice, { bench, open, changed, left, unfit, differs }) {
+    Object.assign(this, { section, notice, bench, open, changed, left, unfit, differs });
     this.find = section.querySelector('#jobs-find');
     this.sort = section.querySelector('#jobs-sort');
     this.archived = section.querySelector('#jobs-archived');
@@ -51,6 +57,13 @@ export class Jobs {
     this.press('save-all', () => this.saveAll());
     this.press('save-one', () => this.saveOne());
     section.querySelector('#read-file').addEventListener('change', ({ target }) => this.readFile(target));
+    this.bin = new Bin(section.querySelector('#jobs-bin'), {
+      store: () => this.bench().store,
+      told: (back) => this.backFromBin(back),
+      failed: (error) => this.failed(error),
+    });
+    this.listing = null;
+    this.stale = false;
   }
 
   press(id, act) {
@@ -64,11 +77,26 @@ export class Jobs {
   /** Lists the jobs at once as they were last read, then as they are. */
   async show() {
     this.list();
-    await this.readAgain();
     this.promise();
+    await this.readAgain();
+    await this.bin.show(title);
   }
 
+  /** Reads the list; asked for while it is being read, it is read once more and no more. */
   async readAgain() {
+    this.stale = true;
+    this.listing ??= this.#readWhileStale().finally(() => { this.listing = null; });
+    await this.listing;
+  }
+
+  async #readWhileStale() {
+    while (this.stale) {
+      this.stale = false;
+      await this.#readOnce();
+    }
+  }
+
+  async #readOnce() {
     const { store } = this.bench();
     const records = store ? await store.lines() : [];
     const same = records.length === this.records.length && records.every(({ id, turn, filed }, i) => {
@@ -91,13 +119,24 @@ export class Jobs {
     };
     const lastFirst = (a, b) => (b.turn ?? 0) - (a.turn ?? 0);
     const found = this.records.filter(fits).sort(SORTS[this.sort.value] ?? lastFirst);
-    this.rows.replaceChildren(...found.slice(0, this.shown).map((record) => this.row(record)));
+    this.showRows(found.slice(0, this.shown));
     this.rest.hidden = found.length <= this.shown;
     this.rest.textContent = `Show more of ${found.length}`;
     const count = this.section.querySelector('#jobs-count');
     if (found.length === 0) count.textContent = this.records.length === 0 ? 'Nothing is kept yet: it begins with the first figure you type.' : 'None fits.';
     else count.textContent = found.length === 1 ? '1 job' : `${found.length} jobs`;
-    this.section.querySelector('#jobs-example').hidden = this.records.some(({ id }) => id === EXAMPLE);
+  }
+
+  /** Shows records; a row that says the same stays, since a finger may be on it. */
+  showRows(records) {
+    const was = new Map([...this.rows.children].map((row) => [row.dataset.id, row]));
+    const rows = records.map((record) => {
+      const row = this.row(record);
+      const before = was.get(record.id);
+      return before?.querySelector('.job-open').textContent === row.querySelector('.job-open').textContent ? before : row;
+    });
+    for (const row of was.values()) if (!rows.includes(row)) row.remove();
+    rows.forEach((row, i) => { if (this.rows.children[i] !== row) this.rows.insertBefore(row, this.rows.children[i] ?? null); });
   }
 
   row(record) {
@@ -151,21 +190,37 @@ export class Jobs {
   async archive(record) {
     const form = { ...record.form, archived: 'yes' };
     if (record.form.archived) delete form.archived;
-    const { newer } = await this.bench().store.put(record.id, record.rev, form);
-    if (newer) this.notice.say('It was worked on in another tab just now: look at it, and try again.');
-    else this.changed(record.id);
+    const { rev } = await this.bench().store.put(record, form);
+    if (!rev) this.notice.say('It was worked on in another tab just now: look at it, and try again.');
+    else this.changed();
     await this.show();
   }
 
   async delete(record) {
-    const { store } = this.bench();
-    if (!await store.remove(record.id, record.rev)) {
-      this.notice.say('It was worked on in another tab just now, so that it stays.');
-    } else {
-      this.left(record.id);
-      this.notice.offer(`“${title(record.form)}” is deleted.`, 'Put it back', () => this.settle([record]).catch((error) => this.failed(error)));
-    }
+    const { job } = this.bench();
+    if (record.id === job.id) await job.keep();
+    if (record.id === job.id && !job.safe) this.notice.say('It holds what could not be kept: save a file first.');
+    else await this.#toBin(record);
     await this.show();
+  }
+
+  async #toBin(record) {
+    const key = await this.bench().store.remove(record, Date.now());
+    if (!key) this.notice.say('It was worked on in another tab just now, so that it stays.');
+    else {
+      this.left(record.id);
+      this.notice.did(`“${title(record.form)}” is deleted: it lies in the bin below the list for 30 days.`, 'Put it back', () => this.putBack(key));
+    }
+  }
+
+  putBack(key) {
+    this.bench().store.putBack(key).then((back) => this.backFromBin(back)).catch((error) => this.failed(error)).finally(() => this.show());
+  }
+
+  backFromBin({ job, copied }) {
+    this.notice.say(copied ? `“${title(job.form)}” is back as a copy, since it is kept otherwise by now.` : `“${title(job.form)}” is back.`);
+    this.changed();
+    return this.readAgain();
   }
 
   /** Keeps records as they stand, where none is kept under their ids, and lists them. */
@@ -176,17 +231,16 @@ export class Jobs {
     await this.show();
   }
 
+  /** Opens the example as a new job, which is kept from its first edit on. */
   async openExample() {
-    const record = { id: EXAMPLE, rev: 1, filed: 1, form: example() };
-    if (this.bench().store) await this.settle([record]);
-    await this.choose(record);
+    await this.choose({ id: newKey(), born: newKey(), rev: 0, form: example() });
   }
 
   // Files
 
   /** Counts the jobs whose latest figures no file holds. */
   remind() {
-    const loose = this.records.filter(({ id, rev, filed }) => rev !== filed && id !== EXAMPLE).length;
+    const loose = this.records.filter(({ rev, filed }) => rev !== filed).length;
     const words = loose === 1 ? 'One job has figures that no file holds yet.' : `${loose} jobs have figures that no file holds yet.`;
     for (const line of document.querySelectorAll('.loose')) {
       line.hidden = loose === 0;
@@ -206,77 +260,81 @@ export class Jobs {
 
   /** Saves every job in one file; without a store, the one on the bench. */
   async saveAll() {
-    const { job, store, shop } = this.bench();
-    await job.keep();
-    await this.hand(store ? await store.all() : [recordOf(job)], 'all jobs', shop.form);
+    await this.hand(await gatheredAll(this.bench()), 'all jobs', this.bench().shop.form);
   }
 
   async saveOne() {
-    const { job } = this.bench();
-    await job.keep();
-    await this.hand([recordOf(job)], title(job.form));
+    await this.hand([await gatheredOne(this.bench())], title(this.bench().job.form));
   }
 
+  /** Hands jobs out, and notes that a file holds them once that is sure. */
   async hand(records, name, bench) {
-    save(fileName(name), written(records, bench));
-    const { store } = this.bench();
+    const texts = written(records, bench);
+    const sure = [];
+    for (const [i, text] of texts.entries()) {
+      sure.push(await save(fileName(name, texts.length > 1 ? `-${i + 1}-of-${texts.length}` : ''), text));
+    }
+    if (sure.includes(false)) this.notice.say('It was not saved: nothing has left the page.', 'file');
+    else if (sure.every(Boolean)) await this.noted(records);
+    else {
+      this.notice.offer(texts.length > 1 ? `Are the ${texts.length} files where the browser saves files?` : 'Is the file where the browser saves files?',
+        [{ label: 'Yes, it is saved', act: () => this.noted(records).catch((error) => this.failed(error)) }], 'file');
+    }
+  }
+
+  async noted(records) {
+    this.notice.clear('file');
     // The file is out all the same where the store can't note it.
-    if (store && await store.filed(records).then(() => true, () => false)) await this.show();
+    const known = await noted(this.bench(), records);
+    if (this.bench().job.safe) this.notice.clear('leaving');
+    if (known) await this.show();
   }
 
   async readFile(input) {
     const [file] = input.files;
     if (!file) return;
     try {
-      const { records, dropped, bench } = await read(file, this.unfit);
-      this.tookBench(bench, this.took(await this.merge(records), dropped));
+      const { records, dropped, lost, bench } = await read(file, this.unfit);
+      const said = this.took(await merged(this.bench(), records), dropped, lost);
+      this.changed();
+      this.tookBench(bench, said);
     } catch (error) {
-      this.notice.say(`“${file.name}” was not read: ${error.message}. Nothing was changed.`);
+      this.notice.offer(`“${file.name}” was not read: ${error.message}. Nothing was changed.`, []);
     }
     input.value = '';
     await this.show();
   }
 
-  /** Merges jobs into those kept, all or none; gives how each fared. */
-  async merge(records) {
-    const { job, store } = this.bench();
-    if (!store) throw new Error('this browser keeps nothing for the page');
-    await job.keep();
-    const counts = {};
-    await store.settle(records.map(({ id }) => id), (kept, keep) => {
-      records.forEach((record, i) => {
-        const { count, keep: these } = settled(kept[i], record);
-        counts[count] = (counts[count] ?? 0) + 1;
-        for (const each of these) keep(each);
-      });
-    });
-    this.changed(job.id);
-    return counts;
-  }
-
   /** Says what a file brought; its bench is taken over by a phone that has none, and else offered. */
-  tookBench(bench, said) {
+  tookBench(bench, { text, weighty }) {
     const { shop } = this.bench();
     const theirs = shop.checked(bench);
     const other = Object.keys(theirs).some((name) => theirs[name] !== shop.form[name]);
-    if (!other) this.notice.say(said);
-    else if (Object.keys(shop.form).length === 0) {
+    const ways = [];
+    let said = text;
+    if (other && Object.keys(shop.form).length === 0) {
       shop.put(theirs);
-      this.notice.say(`${said} This phone’s bench is now as in the file.`);
-    } else this.notice.offer(`${said} Its bench stands otherwise than this phone’s, which stays.`, 'Take over the file’s bench', () => shop.put(theirs));
+      said += ' This phone’s bench is now as in the file.';
+    } else if (other) {
+      said += ' Its bench stands otherwise than this phone’s, which stays.';
+      ways.push({ label: 'Take over the file’s bench', act: () => shop.put(theirs) });
+    }
+    if (weighty || ways.length > 0) this.notice.offer(said, ways);
+    else this.notice.say(said);
   }
 
-  took(counts, dropped) {
+  took({ counts, parted }, dropped, lost) {
     const words = {
       added: 'new', renewed: 'brought up to date', same: 'already here', older: 'older than here and left alone',
-      parted: 'worked on in both places: both are kept, one as a copy',
+      parted: 'worked on in both places: both are kept, the file’s as a copy',
     };
     const said = Object.entries(words).filter(([count]) => counts[count]).map(([count, text]) => `${counts[count]} ${text}`);
-    const left = dropped ? ` ${dropped} of its fields can’t stand in a job and were left out.` : '';
-    return `From the file: ${said.join(', ') || 'no jobs'}.${left}`;
+    const text = [`From the file: ${said.join(', ') || 'no jobs'}.`];
+    for (const { names, forms: [here, there] } of parted.slice(0, 3)) {
+      text.push(`“${title(here)}”: ${this.differs(names.map((name) => [name, here[name], there[name]]), 3)}.`);
+    }
+    if (lost.length > 0) text.push(`Not read: ${lost.slice(0, 5).join('; ')}${lost.length > 5 ? `; and ${lost.length - 5} more` : ''}.`);
+    if (dropped) text.push(`${dropped} of its fields can’t stand in a job and were left out.`);
+    return { text: text.join(' '), weighty: parted.length > 0 || lost.length > 0 || dropped > 0 };
   }
-}
-
-function recordOf({ id, rev, form }) {
-  return { id, rev: Math.max(rev, 1), form };
 }

@@ -3,9 +3,10 @@
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
-import { Job, newKey, sameForm } from './job.js';
+import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
 import { JobSheet } from './jobsheet.js';
+import { told } from './label.js';
 import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { Painter } from './paint.js';
@@ -15,7 +16,10 @@ import { Shop } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
+import { Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
+
+const STORE_MS = 3000;
 
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
@@ -26,7 +30,7 @@ const painters = new Map(stepsIn(document).map((step) => [step, { now: new Paint
 
 start().catch((error) => {
   document.documentElement.dataset.ready = 'failed';
-  notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, 'Load it again', () => location.reload());
+  notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, [{ label: 'Load it again', act: () => location.reload() }]);
 });
 addEventListener('error', (event) => {
   if (!(event.error instanceof Fault)) return;
@@ -37,18 +41,34 @@ addEventListener('error', (event) => {
 async function start() {
   const typeAgain = hearEarly(document.body, (control) => bench.controls.typed(control));
   if (await takeWaitingAtStart()) return; // the reload is under way
-  const [call, store] = await Promise.all([startCore(() => bench.answer()), openStore().catch(cannotKeep)]);
+  const opening = openStore();
+  const [call, store] = await Promise.all([startCore(() => bench.answer()), soon(opening).catch(cannotKeep)]);
   const bench = new Bench(call, store);
   await bench.open();
+  if (!bench.tab.store) opening.then((late) => bench.comesLate(late), () => {});
   bench.wire();
   typeAgain();
   document.documentElement.dataset.ready = 'true';
   setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
-  onUpdateWaiting(() => notice.offer('A new version is here.', 'Change to it now', () => bench.job.keep().then(applyUpdate)));
+  onUpdateWaiting(() => bench.offerUpdate(), () => bench.tab.mayReload());
+}
+
+/** Resolves as a promise of the store's does, if it does soon: nothing waits long for the store. */
+function soon(promise) {
+  return Promise.race([promise, new Promise((_, reject) => setTimeout(() => reject(new Error('its store does not answer')), STORE_MS))]);
 }
 
 function faulted(fault) {
   notice.say(`The sum went wrong (${fault.message}). What you typed is kept; change the last figure, or load the page again.`, 'sum');
+}
+
+/** What this tab alone remembers, over a reload too; null where the browser lets it not. */
+function tabMemory() {
+  try {
+    return sessionStorage;
+  } catch {
+    return null;
+  }
 }
 
 /** Gives what a sum gives; null, and says so, when it goes wrong. */
@@ -63,76 +83,110 @@ function tried(sum) {
 }
 
 function cannotKeep(error) {
-  notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or send a link before you close it.`, 'Save a file', () => document.getElementById('save-one').click());
+  notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or send a link before you close it.`,
+    [{ label: 'Save a file', act: saveOne }], 'no store');
   return null;
+}
+
+function saveOne() {
+  document.getElementById('save-one').click();
 }
 
 /** The bench: the one job that is open, and what is done to it. */
 class Bench {
   constructor(call, store) {
     this.call = call;
-    this.store = store;
-    this.own = null; // the user's job, while a link's job is looked at
     this.answers = { now: {}, later: {} };
     this.controls = new Controls(this, trueStep, notice);
     const unfit = (form) => Object.keys(this.call('unfit', form));
     this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
     this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
+    this.tab = new Tab({
+      store,
+      memory: tabMemory(),
+      folder: new URL('.', document.baseURI).pathname,
+      notice,
+      file: saveOne,
+      shown: () => this.refresh(),
+      differs: told,
+      // Asked once there is something to keep: some browsers ask the person.
+      kept: () => { this.promised ??= navigator.storage?.persist?.().catch(() => false); },
+    });
     this.jobs = new Jobs(document.getElementById('jobs'), notice, {
-      bench: () => ({ job: this.own ?? this.job, store: this.store, shop: this.shop }),
-      open: (record) => this.take(this.jobOf(record)),
-      changed: (id) => this.reread(id),
-      left: (id) => { if (id === this.job.id) this.take(this.fresh()); },
+      bench: () => ({ job: this.tab.mine, store: this.tab.store, shop: this.shop }),
+      open: (record) => this.tab.leave(() => {
+        this.tab.take(this.tab.jobOf(record));
+        location.hash = '#true';
+      }),
+      changed: () => this.tab.reread(),
+      left: (id) => { if (id === this.tab.mine.id) this.tab.take(this.fresh()); },
       unfit,
+      differs: told,
     });
     this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne() });
   }
 
+  /** The job on the bench, a link's too. */
+  get job() { return this.tab.job; }
+
+  /** Whether a link's job is looked at. */
+  get guest() { return this.tab.own !== null; }
+
   /** Opens the user's last job, then the link's over it if there is one. */
   async open() {
     this.step = stepAt(document, location.hash);
-    const record = this.store && await this.store.current().catch(cannotKeep);
-    this.take(record ? this.jobOf(record) : this.fresh());
-    this.store?.listen((message) => this.heard(message));
-    this.store?.onLost(() => this.told(new Error('the browser has cleared what the page kept')));
+    const { tab } = this;
+    const record = await soon(tab.read()).catch((error) => { tab.store = cannotKeep(error); });
+    tab.take(record ? tab.jobOf(record) : this.fresh());
+    this.listen();
     this.arrive();
+  }
+
+  listen() {
+    const { store } = this.tab;
+    store?.listen((message) => this.heard(message));
+    store?.onLost(() => this.tab.lost());
+  }
+
+  /** The store answers after the page has gone on without. */
+  async comesLate(store) {
+    await this.tab.found(store);
+    this.listen();
+  }
+
+  wake() {
+    this.tab.reread();
+    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
+  }
+
+  offerUpdate() {
+    notice.offer('A new version is here.', [{ label: 'Change to it now', act: () => this.update() }], 'update');
+  }
+
+  async update() {
+    this.offerUpdate(); // for when it may not come yet
+    if (await this.tab.mayReload()) await applyUpdate();
   }
 
   /** Goes where the address leads: to a link's job, or to a step of the work. */
   arrive() {
     if (linkIn(location)) this.openLink();
     else {
-      if (this.own) this.leaveGuest();
+      if (this.guest) this.leaveGuest();
       this.show();
     }
   }
 
-  jobOf(record, store = this.store) {
-    return new Job({
-      store,
-      record,
-      told: (error) => this.told(error),
-      changed: () => this.refresh(),
-    });
-  }
-
   /** A new job, which takes over what stands on the bench of this phone. */
-  fresh() { return this.jobOf({ form: this.shop.begin() }); }
-
-  /** Puts a job on the bench. */
-  take(job) {
-    this.job = job;
-    if (job.store) job.store.setCurrent(job.id).catch((error) => this.told(error));
-    this.refresh();
-  }
+  fresh() { return this.tab.jobOf({ form: this.shop.begin() }); }
 
   /** Shows the step of the work that the address names. */
   show() {
-    this.step = this.own ? sheetStep : stepAt(document, location.hash);
+    this.step = this.guest ? sheetStep : stepAt(document, location.hash);
     for (const step of painters.keys()) step.hidden = step !== this.step;
     this.refresh();
-    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.told(error));
-    if (this.step.id === 'order') this.jobs.readAgain().catch((error) => this.told(error));
+    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
+    if (this.step.id === 'order') this.jobs.readAgain().catch((error) => this.tab.told(error));
     document.getElementById(location.hash.slice(1))?.scrollIntoView();
   }
 
@@ -159,7 +213,7 @@ class Bench {
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
   answer() {
     const answers = this.paint('now', this.step.id);
-    if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, Boolean(this.own)));
+    if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, this.guest));
     if (this.step !== trueStep || !answers) return;
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
@@ -194,7 +248,7 @@ class Bench {
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
   did(both) {
-    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
+    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }), 'Logged as done; the next pass is begun.')) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
@@ -223,14 +277,14 @@ class Bench {
   }
 
   again() {
-    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }))) this.controls.toReadings();
+    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }), 'A new pass is begun.')) this.controls.toReadings();
   }
 
   /** Makes an edit that brings rows; false, and says why, where the job would hold too many. */
-  grow(changes) {
+  grow(changes, words) {
     const { problem } = this.call('crowd', { ...this.job.form, ...changes });
     if (problem) notice.say(`Nothing was added: that would be ${problem}.`);
-    else this.put(changes);
+    else this.put(changes, '', words);
     return !problem;
   }
 
@@ -246,29 +300,34 @@ class Bench {
   }
 
   drilled() {
-    this.grow(this.call('drilled', { ...this.job.form, key: newKey() }));
+    this.grow(this.call('drilled', { ...this.job.form, key: newKey() }), 'Logged as drilled.');
     scrollTo(0, 0);
   }
 
   tryOut() {
     const seed = document.getElementById('try-seed').value.trim() || newKey();
     const form = this.call('tryout', { seed, start: document.getElementById('try-start').value });
-    this.startAfresh(this.jobOf()); // it is read with dials of its own
-    this.put(form);
-    scrollTo(0, 0);
+    this.startAfresh(() => {
+      this.job.edit(form);
+      this.refresh();
+      scrollTo(0, 0);
+    }, this.tab.jobOf()); // it is read with dials of its own
   }
 
   /** Makes an edit that was typed into its control. */
   edit(changes, run) {
+    notice.edited();
     this.plan.say('');
     this.change(changes, run);
     this.answer();
   }
 
-  /** Makes an edit that no control shows yet. */
-  put(changes, run) {
+  /** Makes an edit that no control shows yet; with words, says so and how to take it back. */
+  put(changes, run = '', words = '') {
+    notice.edited();
     this.change(changes, run);
     this.refresh();
+    if (words) notice.did(words, 'Undo', () => this.undo());
   }
 
   /** Changes the job; the bench of this phone follows where the two agreed. */
@@ -288,28 +347,10 @@ class Bench {
     document.getElementById('bench-unlike').hidden = unlike.length === 0;
   }
 
-  told(error) {
-    if (error) {
-      notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or send a link before you close the page.`,
-        'Save a file', () => document.getElementById('save-one').click(), undefined, 'keeping');
-    } else {
-      notice.clear('keeping');
-      // Asked once there is something to keep: some browsers ask the person.
-      this.promised ??= navigator.storage?.persist?.().catch(() => false);
-    }
-  }
-
-  /** Another tab has kept or deleted a job. */
-  heard({ id, rev }) {
-    if (id === this.job.id && rev === 0) notice.say('This crank was deleted in another tab. It stands here until you open another; the next figure you type keeps it again.');
-    else this.reread(id);
-    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.told(error));
-  }
-
-  async reread(id) {
-    if (id !== this.job.id || !this.job.store) return;
-    const record = await this.store.get(id).catch((error) => this.told(error));
-    if (record) this.job.adopt(record);
+  /** Another tab has kept or deleted jobs. */
+  heard(message) {
+    this.tab.heard(message);
+    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
   }
 
   // Links
@@ -322,20 +363,18 @@ class Bench {
       notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
       return;
     }
-    this.own ??= this.job;
     document.documentElement.classList.add('guest');
-    this.take(this.jobOf({ form: decoded }, null));
+    this.tab.lookAt(decoded);
     this.show();
-    notice.offer('This crank came by a link, to be looked at. Your own job is untouched.', 'Keep a copy', () => this.keepCopy(), () => this.backToOwn());
+    scrollTo(0, 0);
   }
 
   keepCopy() {
-    const { form } = this.job;
-    this.leaveLink();
-    this.leaveGuest();
-    this.take(this.jobOf());
-    this.put(form);
-    this.show();
+    this.tab.keepCopy(() => {
+      this.leaveLink();
+      document.documentElement.classList.remove('guest');
+      this.show();
+    });
   }
 
   backToOwn() {
@@ -347,24 +386,27 @@ class Bench {
   /** Puts the own job back, after a link's. */
   leaveGuest() {
     document.documentElement.classList.remove('guest');
-    const { own } = this;
-    this.own = null;
-    this.take(own);
+    this.tab.backToOwn();
   }
 
   leaveLink() {
     history.replaceState(null, '', location.pathname + location.search);
   }
 
-  startAfresh(job = this.fresh()) {
-    const before = this.job;
-    this.own = null;
-    this.take(job);
-    notice.offer('A fresh crank is on the bench; the other is kept.', 'Back to the other', () => this.take(before));
+  /** Puts a fresh crank on the bench, then goes on. */
+  startAfresh(then = () => {}, job = this.fresh()) {
+    const { tab } = this;
+    tab.leave(() => {
+      const before = tab.mine;
+      tab.take(job);
+      notice.did(before.safe ? 'A fresh crank is on the bench; the other is kept.' : 'A fresh crank is on the bench; the other is not kept.',
+        'Back to the other', () => tab.leave(() => tab.take(before)));
+      then();
+    });
   }
 
   /** Changing the units rewrites bare figures, so that no answer changes. */
-  changeUnits(to) { this.put(this.inUnits(this.job.form, to)); }
+  changeUnits(to) { this.put(this.inUnits(this.job.form, to), '', 'The units are changed, and the figures with them.'); }
 
   inUnits(form, to) { return { ...this.call('units', { ...form, 'units.to': to }), units: to }; }
 
@@ -374,7 +416,7 @@ class Bench {
     const gone = removed(job.form, group, key);
     const before = Object.fromEntries(Object.keys(gone).map((name) => [name, job.form[name]]));
     this.put(gone);
-    notice.offer('Taken out.', 'Put it back', () => { if (this.job === job) this.put(before); });
+    notice.did('Taken out.', 'Put it back', () => { if (this.job === job) this.put(before); });
   }
 
   undo() { this.goBack(() => this.job.undo()); }
@@ -407,20 +449,25 @@ class Bench {
       afresh: () => this.startAfresh(),
       'bench-onto': () => this.put(this.shop.onto(this.job.form)),
       'bench-take': () => { this.shop.take(this.job.form); this.compare(); },
-      'jobs-afresh': () => { this.startAfresh(); location.hash = '#true'; },
       'near-centres': () => this.nearCentres(),
       did: () => this.did(false),
       'did-both': () => this.did(true),
       'did-else': () => this.didElse(),
       'read-logged': () => this.again(),
       'change-logged': () => this.changeDone(),
+      'jobs-afresh': () => this.startAfresh(() => { location.hash = '#true'; }),
       again: () => this.again(),
       undo: () => this.undo(),
       redo: () => this.redo(),
       'try-out': () => this.tryOut(),
+      'keep-copy': () => this.keepCopy(),
+      'back-to-mine': () => this.backToOwn(),
     };
     for (const [id, act] of Object.entries(buttons)) document.getElementById(id).addEventListener('click', act);
     addEventListener('hashchange', () => this.arrive());
+    // A page that comes back from the browser's cache has slept through what other tabs kept.
+    addEventListener('pageshow', ({ persisted }) => { if (persisted) this.wake(); });
+    addEventListener('beforeunload', (event) => { if (!this.tab.mine.safe && !this.tab.mine.keeping) event.preventDefault(); });
     this.controls.wire();
   }
 }

@@ -24,7 +24,8 @@ export function added(form, group, key = newKey()) {
 /** The edit that takes a row out, with whatever else in the job belongs to it. */
 export function removed(form, group, key) {
   const own = `${group}.${key}.`;
-  const inside = `.${group.split('.').at(-1)}.${key}.`;
+  // A row of a row is its row's own: another pass may have one of the same key.
+  const inside = group.includes('.') ? own : `.${group}.${key}.`;
   return Object.fromEntries(Object.keys(form).filter((name) => name.startsWith(own) || name.includes(inside)).map((name) => [name, '']));
 }
 

@@ -57,10 +57,11 @@ function holdBackIcons() {
  * Registers the worker; call it once the page stands, so that the installation
  * doesn't compete with the start. offer is called, perhaps more than once, when
  * a newer version is ready and the page should show its button; the button
- * calls applyUpdate. Resolves to true once the page works without a network, to
+ * calls applyUpdate. mayReload says whether a page out of sight may load itself
+ * again for it. Resolves to true once the page works without a network, to
  * false where it can't; a first installation that fails leaves it open.
  */
-export async function onUpdateWaiting(offer) {
+export async function onUpdateWaiting(offer, mayReload = async () => true) {
   if (!workers) return false;
   try {
     registration = await workers.register(new URL('sw.js', document.baseURI), { updateViaCache: 'none' });
@@ -68,7 +69,7 @@ export async function onUpdateWaiting(offer) {
     return controlled;
   }
   offerOnNewWorker(offer);
-  offerOnTakeover(offer);
+  offerOnTakeover(offer, mayReload);
   checkWhenSeenAgain();
   await workers.ready;
   return true;
@@ -136,13 +137,13 @@ function offerOnNewWorker(offer) {
 
 // Another page's button has changed the worker under this one, or a take-over
 // at the start took longer than the page waited for it. A page out of sight
-// follows at once; the one in use is asked. The worker that comes to a page
+// follows at once, where that loses nothing; the one in use is asked. The worker that comes to a page
 // without one is no change.
-function offerOnTakeover(offer) {
+function offerOnTakeover(offer, mayReload) {
   const first = controlled ? 0 : 1;
-  const follow = () => {
+  const follow = async () => {
     if (reloading || changes <= first) return;
-    if (document.hidden) reload();
+    if (document.hidden && await mayReload()) reload();
     else offer();
   };
   workers.addEventListener('controllerchange', follow);

@@ -80,9 +80,9 @@ func mainPath(t *testing.T, p hands) {
 	p.Visit("about:blank")
 	p.Visit(mangled(strings.TrimSpace(said[strings.Index(said, "http"):])))
 	p.Ready()
-	assert.Contains(t, p.Text("#notice"), "came by a link")
+	assert.Contains(t, p.Text("#sheet"), "came by a link")
 	assert.Contains(t, p.Text("#paper"), "4 thou, high at 3")
-	p.Press("Close")
+	p.Press("Back to mine")
 	assert.Equal(t, strike, p.Text(headline))
 
 	p.Until(`navigator.serviceWorker.controller !== null`)

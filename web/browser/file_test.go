@@ -20,41 +20,45 @@ func settle(t *testing.T, p *Page, kept, job string) (count string, keep []map[s
 		Count string           `json:"count"`
 		Keep  []map[string]any `json:"keep"`
 	}
-	text := Eval[string](p, `import('./file.js').then(({ settled }) => JSON.stringify(settled(`+kept+`, `+job+`)))`)
+	text := Eval[string](p, `import('./descent.js').then(({ settled }) => JSON.stringify(settled((id) => id === 'a' ? `+kept+` : undefined, `+job+`)))`)
 	require.NoError(t, json.Unmarshal([]byte(text), &got))
 	return got.Count, got.Keep
 }
 
 func TestAFilesJobsMeetThoseThatAreKept(t *testing.T) {
 	p, _ := bench(t)
-	const job = `{ id: 'a', rev: 5, form: { throw: '42' } }`
+	const job = `{ id: 'a', rev: 5, past: ['m', 'n'], form: { throw: '42' } }`
 	for _, row := range []struct {
 		name, kept, count string
 		keep              int
-		first             float64 // the revision of what is kept first
+		past              []any // of what is kept
 	}{
-		{"none kept", `undefined`, "added", 1, 5},
-		{"alike", `{ id: 'a', rev: 5, form: { throw: '42' } }`, "same", 0, 0},
-		{"alike, the kept one later", `{ id: 'a', rev: 7, form: { throw: '42' } }`, "same", 0, 0},
-		{"alike, the file's later", `{ id: 'a', rev: 3, form: { throw: '42' } }`, "same", 1, 5},
-		{"the file's later, the kept one in a file", `{ id: 'a', rev: 3, filed: 3, form: { throw: '40' } }`, "renewed", 1, 5},
-		{"the kept one later", `{ id: 'a', rev: 6, filed: 6, form: { throw: '40' } }`, "older", 0, 0},
-		{"both worked on, the file's later", `{ id: 'a', rev: 4, filed: 3, form: { throw: '40' } }`, "parted", 2, 5},
-		{"both worked on, at one revision", `{ id: 'a', rev: 5, filed: 3, form: { throw: '40' } }`, "parted", 1, 1},
-		{"a field more", `{ id: 'a', rev: 6, form: { throw: '42', rim: '190' } }`, "older", 0, 0},
+		{"none kept", `undefined`, "added", 1, []any{"m", "n"}},
+		{"alike", `{ id: 'a', rev: 9, shared: 9, past: ['m', 'n'], form: { throw: '42' } }`, "same", 1, []any{"m", "n"}},
+		{"alike, come to apart", `{ id: 'a', rev: 9, shared: 7, past: ['m', 'o'], form: { throw: '42' } }`, "same", 1, []any{"o", "m", "n"}},
+		{"the file's comes from the kept", `{ id: 'a', rev: 9, shared: 9, past: ['m'], form: { throw: '40' } }`, "renewed", 1, []any{"m", "n"}},
+		{"the file's comes from the kept, which more writes made", `{ id: 'a', rev: 99, shared: 99, past: ['l', 'm'], form: { throw: '40' } }`, "renewed", 1, []any{"l", "m", "n"}},
+		{"the kept comes from the file's", `{ id: 'a', rev: 2, shared: 2, past: ['m', 'n', 'o'], form: { throw: '40' } }`, "older", 0, nil},
+		{"the kept, worked on, comes from the file's", `{ id: 'a', rev: 2, shared: 1, past: ['m', 'n'], form: { throw: '40' } }`, "older", 0, nil},
+		{"the kept was worked on since what both come from", `{ id: 'a', rev: 3, shared: 2, past: ['m'], form: { throw: '40' } }`, "parted", 1, nil},
+		{"both are in files of their own", `{ id: 'a', rev: 3, shared: 3, filed: 3, past: ['m', 'o'], form: { throw: '40' } }`, "parted", 1, nil},
+		{"the kept is of unknown descent", `{ id: 'a', rev: 3, filed: 3, form: { throw: '40' } }`, "parted", 1, nil},
 	} {
 		count, keep := settle(t, p, row.kept, job)
 		assert.Equal(t, row.count, count, row.name)
 		require.Len(t, keep, row.keep, row.name)
-		if row.keep > 0 {
-			assert.Equal(t, row.first, keep[0]["rev"], row.name)
-		}
-		if row.count == "parted" {
-			copied := keep[len(keep)-1]
-			assert.NotEqual(t, "a", copied["id"], "a copy has an id of its own")
-			assert.NotContains(t, copied, "filed", "no file holds the copy")
+		switch {
+		case row.count == "parted":
+			assert.NotEqual(t, "a", keep[0]["id"], "the kept one stays; the copy has an id of its own")
+			assert.NotContains(t, keep[0], "filed", "no file holds the copy")
+		case row.keep > 0:
+			assert.Equal(t, "a", keep[0]["id"])
+			assert.Equal(t, row.past, keep[0]["past"], row.name)
+			assert.Equal(t, keep[0]["rev"], keep[0]["filed"], row.name)
 		}
 	}
+	count, _ := settle(t, p, `{ id: 'a', rev: 5, form: { throw: '40' } }`, `{ id: 'a', rev: 9, past: [], form: { throw: '42' } }`)
+	assert.Equal(t, "parted", count, "neither knows where it comes from")
 }
 
 // Seed 8: random jobs come back whole through a file, through a link, and
@@ -82,7 +86,7 @@ func TestRandomJobsComeBackThroughFileAndLink(t *testing.T) {
 		const { startCore } = await import('./bridge.js');
 		const call = await startCore();
 		const jobs = `+string(sent)+`;
-		const file = new File([written(jobs.map((form, i) => ({ id: 'job' + i, rev: 1 + i, form })))], 'jobs.json');
+		const file = new File(written(jobs.map((form, i) => ({ id: 'job' + i, rev: 1 + i, form }))), 'jobs.json');
 		const { records, dropped } = await read(file, (form) => Object.keys(call('unfit', form)));
 		if (dropped) throw new Error(dropped + ' fields were dropped');
 		const linked = records.map(({ form }) => {

@@ -83,11 +83,20 @@ func (p *Page) Choose(label, line string) {
 	require.True(p.t, found, "%s has no line %q", label, line)
 }
 
+// fromUnderTheNotice scrolls an element up from under the notice, as a person does.
+const fromUnderTheNotice = `function() {
+	const notice = document.getElementById('notice');
+	if (!notice || notice.hidden || notice.contains(this)) return;
+	const under = this.getBoundingClientRect().bottom - notice.getBoundingClientRect().top;
+	if (under > 0) scrollBy({ top: under, behavior: 'instant' });
+}`
+
 // Press presses the button, link or choice with a name.
 func (p *Page) Press(name string) {
 	p.t.Helper()
 	node := p.named(name, buttons)
 	send(p, dom.ScrollIntoViewIfNeeded, dom.ScrollIntoViewIfNeededParams{BackendNodeID: node})
+	callOn[chromedp.Void](p, node, fromUnderTheNotice)
 	quads := send(p, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: node}).Quads
 	require.NotEmpty(p.t, quads, "%s can't be seen", name)
 	q := quads[0]
@@ -120,6 +129,7 @@ func (p *Page) place(selector string, across, down float64) (x, y float64) {
 	box := Eval[[4]float64](p, `(() => {
 		const element = document.querySelector(`+strconv.Quote(selector)+`);
 		element.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+		(`+fromUnderTheNotice+`).call(element);
 		const { left, top, width, height } = element.getBoundingClientRect();
 		return [left, top, width, height];
 	})()`)

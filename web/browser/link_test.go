@@ -27,7 +27,7 @@ func TestAMangledLinkOpens(t *testing.T) {
 		p.Visit("about:blank")
 		p.Visit(address)
 		p.Ready()
-		assert.Contains(t, p.Text("#notice"), "came by a link", address)
+		assert.Contains(t, p.Text("#sheet"), "came by a link", address)
 		assert.Contains(t, p.Text("#paper"), "4 thou, high at 3", address)
 	}
 	p.Visit("about:blank")

@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -41,6 +42,9 @@ func (p *Page) hear(event any) {
 		if e.Type == runtime.ConsoleAPICalledTypeError {
 			p.complain("console.error was called")
 		}
+	case *page.EventJavascriptDialogOpening:
+		// A page with text that is not kept asks before it is left.
+		go chromedp.Call(p.ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true})
 	case *log.EventEntryAdded:
 		if e.Entry.Source == log.EntrySourceSecurity {
 			p.complain(e.Entry.Text)

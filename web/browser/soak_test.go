@@ -101,7 +101,7 @@ func keep(p *Page, job map[string]string) {
 	}
 	Eval[bool](p, `import('./store.js').then(async ({ openStore }) => {
 		const store = await openStore();
-		await store.put('soaked', 0, Object.fromEntries([`+pairs.String()+`]));
+		await store.put({ id: 'soaked', rev: 0 }, Object.fromEntries([`+pairs.String()+`]));
 		await store.setCurrent('soaked');
 		return true;
 	})`)

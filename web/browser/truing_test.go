@@ -153,10 +153,10 @@ func TestALinkOpensWithoutTouchingTheOwnJob(t *testing.T) {
 	other.Visit("about:blank")
 	other.Visit(link)
 	other.Ready()
-	assert.Contains(t, other.Text("#notice"), "came by a link")
+	assert.Contains(t, other.Text("#sheet"), "came by a link")
 	assert.Contains(t, other.Text("#paper"), "4 thou, high at 3")
 	assert.Equal(t, 0, Eval[int](other, `[...document.querySelectorAll('main input, main select, main textarea')].filter((e) => e.checkVisibility()).length`), "it is to be looked at")
-	other.Press("Close")
+	other.Press("Back to mine")
 	assert.Equal(t, "1.5", other.Value("Drive run-out"))
 
 	other.Visit("about:blank")

@@ -1,0 +1,89 @@
+package browser
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// model opens an empty page beside the built site's modules, with the model's own.
+func model(t *testing.T) *Page {
+	files := maps.Clone(Built(t))
+	for _, name := range []string{"index.html", "idb.js", "run.js"} {
+		content, err := os.ReadFile(filepath.Join("model", name))
+		require.NoError(t, err)
+		files["model/"+name] = content
+	}
+	p := Launch(t).Tab()
+	p.Visit(Serve(t, "/crank/", files).URL("/crank/model/index.html"))
+	return p
+}
+
+// outcome is what some runs came to.
+type outcome struct {
+	Failed []string `json:"failed"`
+	Writes int      `json:"writes"`
+	Texts  int      `json:"texts"`
+}
+
+func (o *outcome) add(t *testing.T, p *Page, script string) {
+	t.Helper()
+	each := Eval[outcome](p, `import('./run.js').then((m) => m.`+script+`)`)
+	o.Writes += each.Writes
+	o.Texts += each.Texts
+	for _, failed := range each.Failed {
+		if len(o.Failed) < 3 {
+			t.Error(failed)
+		}
+		o.Failed = append(o.Failed, strings.SplitN(failed, "\n", 2)[0])
+	}
+}
+
+// full is how many runs are asked for by the environment, else the short number.
+func full(t *testing.T, short int) int {
+	text := os.Getenv("PINTWELVE_RUNS")
+	if text == "" {
+		return short
+	}
+	n, err := strconv.Atoi(text)
+	require.NoError(t, err, "PINTWELVE_RUNS")
+	return n
+}
+
+// Seeds that once lost something.
+var onceFailed = []int{}
+
+func TestNothingTypedVanishesUnsaid(t *testing.T) {
+	p := model(t)
+	var all outcome
+	for _, seed := range onceFailed {
+		all.add(t, p, fmt.Sprintf("runs(%d, %d)", seed, seed+1))
+	}
+	const atOnce = 50
+	runs := full(t, 150)
+	for from := 1; from <= runs; from += atOnce {
+		all.add(t, p, fmt.Sprintf("runs(%d, %d)", from, min(from+atOnce, runs+1)))
+	}
+	t.Logf("%d runs, %d texts typed, %d writes: %d lost something unsaid", runs, all.Texts, all.Writes, len(all.Failed))
+	assert.Empty(t, all.Failed)
+}
+
+func TestEachWriteInTurnFails(t *testing.T) {
+	p := model(t)
+	var all outcome
+	seeds := full(t, 100) / 100
+	for seed := 1; seed <= seeds; seed++ {
+		for _, what := range []string{"fails", "killed before", "killed after", "hangs"} {
+			all.add(t, p, fmt.Sprintf("eachWriteFails(%d, %q)", seed, what))
+		}
+	}
+	t.Logf("%d seeds, %d writes, each failed once: %d lost something unsaid", seeds, all.Writes, len(all.Failed))
+	assert.Empty(t, all.Failed)
+}

@@ -1,0 +1,31 @@
+// What a person calls a field of the job, by its label on the page.
+
+/** Fields, as [name, text here] or [name, text here, text in a file], in words: the first most of them. */
+export function told(fields, most = fields.length) {
+  const words = fields.slice(0, most).map(([name, here, ...there]) => {
+    const what = labelOf(document, name);
+    return there.length > 0 ? `${what} ${here ?? 'blank'} here, ${there[0] ?? 'blank'} in the file` : `${what} ${here || 'blank'}`;
+  });
+  if (fields.length > most) words.push(`and ${fields.length - most} more`);
+  return words.join('; ');
+}
+
+function labelOf(root, name) {
+  for (const control of root.querySelectorAll('[name]')) {
+    if (means(control.getAttribute('name'), name)) {
+      const label = control.getAttribute('aria-label') ?? (control.id && root.querySelector(`label[for="${control.id}"]`) || control.closest('label'))?.textContent;
+      if (label) return label.trim();
+    }
+  }
+  for (const template of root.querySelectorAll('template')) {
+    const label = labelOf(template.content, name);
+    if (label !== name) return label;
+  }
+  return name;
+}
+
+/** Whether a pattern, a star for each row's key, means a name. */
+function means(pattern, name) {
+  const [parts, words] = [pattern.split('.'), name.split('.')];
+  return parts.length === words.length && parts.every((part, i) => part === '*' || part === words[i]);
+}

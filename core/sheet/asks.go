@@ -41,6 +41,9 @@ func (a *Answers) askSince(p *pass, pass int) {
 		then += fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
 	}
 	a.say("truing.then", "%", then)
+	if len(p.advisedAt(p.passes[:pass], &p.rounds[pass-1])) > 1 {
+		a.say("ask.first", "yes")
+	}
 	a.say("ask.since", "yes")
 	a.text("ask.since", form.PassSince.Name(p.rounds[pass].key))
 }
@@ -96,7 +99,11 @@ func NearCentres(f form.Form, rows [2]string) form.Form {
 // stopWords say why to hit it no more, what is likely wrong, and what would tell.
 func (a *Answers) stopWords(p *pass) {
 	a.say("truing.headline", "Stop: find out first why it goes wrong.")
-	a.say("truing.then", "Likeliest first: %.", p.causes("; "))
+	var causes []string
+	for _, c := range p.next.Causes {
+		causes = append(causes, causeNames[c])
+	}
+	a.say("truing.then", "Likeliest first: %.", strings.Join(causes, "; "))
 	a.say("truing.hard", "%", p.quickTest())
 }
 
@@ -112,23 +119,36 @@ func (p *pass) unmendable() string {
 	return words + "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
 }
 
-func (p *pass) causes(between string) string {
-	var words []string
-	for _, c := range p.next.Causes {
-		words = append(words, causeWords[c])
-	}
-	return strings.Join(words, between)
-}
-
-// quickTest words the test that tells the causes of a stop apart.
+// quickTest words the test that tells the causes of a stop apart: what the needle
+// stands at if each is so, those that it can't tell apart together.
 func (p *pass) quickTest() string {
 	w := &p.next.Witness
 	if w.Shows == 0 && w.Mirrored == 0 && w.Exchanged == 0 {
 		return "Read both dials again from fresh chalk, the hours counted from the end that is named, before you strike or squeeze it any more."
 	}
-	test := fill("Quick test: turn % on the % shaft under its dial. % from the middle of its swing: as logged, so the blows fell elsewhere. ",
-		p.at(w.Hour), p.sideOf[w.Half], p.offMiddle(w.Shows))
-	return test + fill("%: hours from the other end. %: dials exchanged.", p.offMiddle(w.Mirrored), p.offMiddle(w.Exchanged))
+	var shown, means []string
+	for _, each := range [...]struct {
+		mm    float64
+		means string
+	}{{w.Shows, "as logged, the blows fell elsewhere"}, {w.Mirrored, "hours from the other end"}, {w.Exchanged, "dials exchanged"}} {
+		at := p.offMiddle(each.mm)
+		n := len(shown)
+		for i := range shown {
+			if shown[i] == at {
+				n = i
+			}
+		}
+		if n == len(shown) {
+			shown, means = append(shown, at), append(means, each.means)
+			continue
+		}
+		means[n] += ", or " + each.means
+	}
+	test := fill("Quick test: turn % on the % shaft under its dial. In % from the middle of its swing", p.at(w.Hour), p.sideOf[w.Half], p.fine.Name())
+	for i := range shown {
+		test += fill("; %: %", shown[i], means[i])
+	}
+	return test + "."
 }
 
 // offMiddle writes how far a needle stands from the middle of its swing.
@@ -219,11 +239,11 @@ func (a *Answers) stopValue(p *pass) {
 	a.text("stop/test", p.quickTest())
 }
 
-// causeNames are for scripts.
+// causeNames are the causes in few words.
 var causeNames = [...]string{
 	crank.HoursFromWrongEnd: "hours from the other end",
 	crank.WrongWheel:        "the wrong wheel",
-	crank.WrongMove:         "squeeze for spread",
+	crank.WrongMove:         "squeezed for spread",
 	crank.TooLight:          "too light",
 	crank.NotSupported:      "not supported",
 	crank.DialMoved:         "a dial moved",
@@ -235,5 +255,6 @@ var causeNames = [...]string{
 	crank.NotDone:           "not done",
 	crank.CentreOrShaft:     "bad centre or bent shaft",
 	crank.Hinged:            "squeeze hinged off the pin",
+	crank.Unlogged:          "something done that isn’t logged",
 	crank.Pressure:          "tailstock pressure",
 }

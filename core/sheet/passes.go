@@ -142,7 +142,7 @@ var causeWords = [...]string{
 	crank.HourMirrored:      "the work was done at the hour as seen from the other end",
 	crank.LowForHigh:        "the low spot was taken for the high one",
 	crank.FirstOnly:         "only the first of the two moves was done",
-	crank.NotDone:           "it was done at all",
+	crank.NotDone:           "it was not done at all",
 	crank.CentreOrShaft:     "a centre is bad or a shaft is bent",
 	crank.Hinged:            "the squeeze closed the gap about one end of the pin",
 	crank.Unlogged:          "something was done that isn’t logged",

@@ -12,10 +12,11 @@ import (
 type pass struct {
 	*setUp
 	round
-	rounds  []round // of all passes, in order
-	bench   int     // which of them is on the bench
-	wants   int     // the station that wants a reading yet, or −1
-	fault   error   // why the readings can't be solved
+	rounds  []round      // of all passes, in order
+	passes  []crank.Pass // these, for the crank room
+	bench   int          // which of them is on the bench
+	wants   int          // the station that wants a reading yet, or −1
+	fault   error        // why the readings can't be solved
 	seat    crank.Seat
 	advice  crank.Advice
 	next    crank.Next
@@ -90,7 +91,7 @@ func workOut(r *form.Reader) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
 	p.readRounds(r)
-	passes := p.history(r)
+	p.passes = p.history(r)
 	p.round = p.rounds[p.bench]
 	if p.wants = p.wanted(); p.wants >= 0 {
 		return p
@@ -99,7 +100,7 @@ func workOut(r *form.Reader) *pass {
 		p.complain(r, p.fault)
 		return p
 	}
-	p.next = crank.Plan(passes[:p.bench+1], p.allowed)
+	p.next = crank.Plan(p.passes[:p.bench+1], p.allowed)
 	p.advice = p.next.Advice
 	if p.pressed = r.Word(form.PassTailstock, p.key) == "moved"; !p.pressed {
 		p.moves = p.setUp.moves(&p.round, &p.seat, &p.next)

@@ -102,7 +102,7 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.then", "Worst run-out %.", p.runOutWords())
 	case p.advice.Verdict == crank.FitAsHung:
 		a.say("truing.headline", "True as it hangs: leave it.")
-		a.say("truing.then", "Worst run-out %. A bad centre or a bent shaft would not show so.", p.runOutWords())
+		a.say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
 	case p.advice.Verdict == crank.NotMendable:
 		a.say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
 		a.say("truing.then", "%", p.unmendable())
@@ -118,7 +118,7 @@ func (a *Answers) words(p *pass) {
 		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
 		a.say("truing.then", "What would tell: %.", p.tellers())
 	}
-	if _, asked := p.asks(crank.AskCentres); asked {
+	if _, asked := p.asks(crank.AskCentres); asked && p.next.Why != crank.Stop {
 		a.say("ask.centres", "yes")
 		a.text("ask.centres", "centres")
 	}

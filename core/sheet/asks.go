@@ -37,6 +37,11 @@ func (p *pass) asksSince() (pass int, asked bool) {
 func (a *Answers) askSince(p *pass, pass int) {
 	a.say("truing.headline", "What was done after %?", afterName(pass-1))
 	then := "These readings differ by more than the dials can, and nothing is logged."
+	for i := range p.next.Tries {
+		if t := &p.next.Tries[i]; t.Assumed && t.Pass == pass-1 {
+			then = "Nothing is logged, but the needles moved as what was advised would move them: until you say, it counts as done."
+		}
+	}
 	if p.next.Why == crank.Work {
 		then += fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
 	}
@@ -56,6 +61,9 @@ func (a *Answers) smallAsks(p *pass) {
 	}
 	if _, asked := p.asks(crank.AskReadAgain); asked {
 		a.say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
+	}
+	if p.next.Unlike.Value > 0 {
+		a.say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Unlike.Value))
 	}
 	pass, asked := p.asks(crank.AskSince)
 	if _, here := p.asksSince(); asked && !here {
@@ -105,6 +113,7 @@ func (a *Answers) stopWords(p *pass) {
 	}
 	a.say("truing.then", "Likeliest first: %.", strings.Join(causes, "; "))
 	a.say("truing.hard", "%", p.quickTest())
+	a.say("truing.long", "yes")
 }
 
 // unmendable says where to look when bumping is no help, the likeliest first.

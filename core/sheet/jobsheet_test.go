@@ -16,7 +16,7 @@ func sheetSays(a *Answers, name string) string {
 // aJob is a crank with twist as found, and true after a strike.
 func aJob(more form.Form) form.Form {
 	f := form.Form{
-		"number": "12", "centres": "good", "owner": "Mrs Thorne", "date.in": "2026-03-09", "notes": "New pin.\nNew mains.",
+		"number": "12", "owner": "Mrs Thorne", "date.in": "2026-03-09", "notes": "New pin.\nNew mains.",
 		"pass.a.order": "1", "pass.a.drive.tir": "6", "pass.a.drive.high": "9", "pass.a.timing.tir": "6", "pass.a.timing.high": "3",
 		"pass.a.note": "pressed up dry", "pass.a.done.x.kind": "strike", "pass.a.done.x.wheel": "timing", "pass.a.done.x.hour": "3",
 		"pass.b.order": "2", "pass.b.drive.tir": "0.5", "pass.b.drive.high": "8", "pass.b.timing.tir": "1", "pass.b.timing.high": "2",

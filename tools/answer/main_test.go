@@ -101,3 +101,40 @@ func TestWhatIsAskedNamesItsField(t *testing.T) {
 		"pass.1.drive.tir": "4", "pass.1.drive.high": "4", "pass.1.timing.tir": "4", "pass.1.timing.high": "4",
 	}, job)
 }
+
+const opposed = `"pass.1.drive.tir": 8, "pass.1.drive.high": 3, "pass.1.timing.tir": 8, "pass.1.timing.high": 9, "pass.1.order": 1`
+
+// What is asked is answered by writing a choice into the field named.
+func TestAScriptAnswersWhatIsAsked(t *testing.T) {
+	since := opposed + `, "pass.2.order": 2, "pass.2.drive.tir": 3, "pass.2.drive.high": 9, "pass.2.timing.tir": 3, "pass.2.timing.high": 3`
+	for _, row := range []struct{ job, what, field string }{
+		{since, "since", "pass.2.since"},
+		{`"pass.1.drive.tir": 1, "pass.1.drive.high": 3, "pass.1.timing.tir": 0.5, "pass.1.timing.high": 3`, "centres", "centres"},
+		{`"pass.1.drive.tir": 4, "pass.1.drive.high": 6, "pass.1.timing.tir": 4, "pass.1.timing.high": 6`, "pressure", "pass.1.tailstock"},
+	} {
+		a, err := answer(t, `{`+row.job+`}`)
+		require.NoError(t, err)
+		ask := asked(t, a)[0]
+		assert.Equal(t, row.what, ask["what"])
+		assert.Equal(t, row.field, ask["field"])
+		for _, choice := range ask["choices"].([]any) {
+			again, err := answer(t, `{`+row.job+`, "`+row.field+`": "`+choice.(string)+`"}`)
+			require.NoError(t, err, choice)
+			for _, other := range asked(t, again) {
+				assert.NotEqual(t, row.what, other["what"], choice)
+			}
+		}
+	}
+}
+
+func TestAStopTellsItsCausesInOrderAndTheTest(t *testing.T) {
+	a, err := answer(t, `{`+opposed+`, "pass.1.done.a.kind": "strike", "pass.1.done.a.hour": 3,
+		"pass.2.order": 2, "pass.2.drive.tir": 13, "pass.2.drive.high": 3, "pass.2.timing.tir": 13, "pass.2.timing.high": 9, "pass.2.done.a.hour": 3, "pass.2.done.a.strength": "0.4",
+		"pass.3.order": 3, "pass.3.drive.tir": 15.5, "pass.3.drive.high": 3, "pass.3.timing.tir": 15.5, "pass.3.timing.high": 9}`)
+	require.NoError(t, err)
+	stop := a["stop"].(map[string]any)
+	assert.Contains(t, stop["causes"], "hours from the other end")
+	assert.Contains(t, stop["causes"], "dials exchanged")
+	assert.Contains(t, stop["test"], "Quick test: ")
+	assert.Equal(t, []any{}, a["moves"], "no blow is advised")
+}

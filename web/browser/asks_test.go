@@ -74,3 +74,50 @@ func TestPressureIsAskedToBeReadAgain(t *testing.T) {
 	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`))
 	fits(t, p)
 }
+
+// Rounds that differ with nothing logged: the first screen asks, one tap answers.
+func TestTheFirstScreenAsksWhatWasDone(t *testing.T) {
+	p := benchOf(t, apart())
+	assert.Equal(t, "What was done after the first readings?", p.Text(headline))
+	fits(t, p)
+	p.Press("All as said")
+	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 9")
+	p.Until(`document.querySelector('.pass').innerText.includes('struck drive at 3')`)
+	p.Until(kept(`form['pass.2.since'] === 'said'`))
+	p.Press("Undo")
+	p.Press("Nuts drawn up")
+	p.Until(kept(`form['pass.2.since'] === 'nuts'`))
+}
+
+func TestTheCentresAreAskedForOnce(t *testing.T) {
+	p, _ := bench(t)
+	fill4(p, "1", "3", "0.5", "3")
+	assert.Equal(t, "True as it hangs: leave it.", p.Text(headline))
+	fits(t, p)
+	p.Press("Read close to the centres")
+	assert.Equal(t, 2, Eval[int](p, `[...document.querySelectorAll('[name="dial.*.at"]')].filter((c) => c.checkVisibility()).length`))
+	p.Press("Undo")
+	p.Press("Centres known good")
+	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	assert.False(t, Eval[bool](p, `document.getElementById('near-centres').checkVisibility()`))
+}
+
+func TestAStopFitsTheFirstScreen(t *testing.T) {
+	p := benchOf(t, form.Form{
+		"pass.1.order": "1", "pass.1.drive.tir": "8", "pass.1.drive.high": "3", "pass.1.timing.tir": "8", "pass.1.timing.high": "9",
+		"pass.1.done.a.hour": "3", "pass.2.done.a.hour": "3", "pass.2.done.a.strength": "0.4",
+		"pass.2.order": "2", "pass.2.drive.tir": "13", "pass.2.drive.high": "3", "pass.2.timing.tir": "13", "pass.2.timing.high": "9",
+		"pass.3.order": "3", "pass.3.drive.tir": "15.5", "pass.3.drive.high": "3", "pass.3.timing.tir": "15.5", "pass.3.timing.high": "9",
+	})
+	assert.Contains(t, p.Text(headline), "Stop: ")
+	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`))
+	fits(t, p)
+}
+
+func TestATapSaysThatTheNeedlesStayed(t *testing.T) {
+	p, _ := bench(t)
+	fill4(p, "6", "6", "6", "6")
+	p.Press("They stayed")
+	p.Until(kept(`form['pass.1.tailstock'] === 'steady'`))
+	assert.False(t, Eval[bool](p, `document.querySelector('[data-say="ask.pressure"]').checkVisibility()`))
+}

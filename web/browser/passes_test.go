@@ -22,7 +22,6 @@ func passCount(p *Page) int { return Eval[int](p, `document.querySelectorAll('.p
 
 func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	p, server := bench(t)
-	p.Choose("The centre holes are", "known good")
 	rounds := [][4]string{{"6", "3", "5", "9"}, {"4", "3", "3.5", "9"}, {"2.5", "3", "2.5", "9"}, {"1", "3", "0.5", "9"}}
 	for i, r := range rounds {
 		fill4(p, r[0], r[1], r[2], r[3])

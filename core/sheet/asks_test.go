@@ -17,6 +17,7 @@ func TestRoundsThatDifferAreNotAveraged(t *testing.T) {
 	assert.Contains(t, text(a, "say.truing.then"), "strike the drive wheel at 9")
 	assert.Equal(t, "pass.2.since", text(a, "ask.since"), "what the page writes the answer into")
 	assert.Empty(t, text(a, "say.ask.first"), "one move was advised")
+	assert.Empty(t, text(a, "say.truing.did"), "first it is answered")
 	assert.Equal(t, "since", text(a, "asks/0/what"))
 	assert.Equal(t, "pass.2.since", text(a, "asks/0/field"))
 	for i, choice := range []string{"said", "first", "else", "nuts", "nothing"} {
@@ -92,7 +93,7 @@ func TestTwiceTheOtherWayIsAStop(t *testing.T) {
 	assert.Equal(t, "Stop: find out first why it goes wrong.", text(a, "say.truing.headline"))
 	assert.Regexp(t, "^Likeliest first: .*hours from the other end", text(a, "say.truing.then"))
 	assert.Regexp(t, `^Quick test: turn (3|9) on the (drive|timing) shaft under its dial\. In thou from the middle of its swing; \+7\.[0-9]: as logged, .*; −7\.[0-9]: .*\.$`, text(a, "say.truing.hard"))
-	assert.Empty(t, text(a, "say.truing.done"))
+	assert.Empty(t, text(a, "say.truing.did"))
 	assert.NotEmpty(t, text(a, "stop/causes/0"))
 	assert.Equal(t, text(a, "say.truing.hard"), text(a, "stop/test"))
 	moves, _ := a.Get("moves")

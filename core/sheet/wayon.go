@@ -93,8 +93,9 @@ var didNames = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", cr
 // read again, and what is true goes on. What was done after an earlier pass is
 // logged already.
 func (a *Answers) wayOn(p *pass, r *form.Reader) {
+	_, asked := p.asksSince() // is answered first
 	switch {
-	case p.bench < len(p.rounds)-1:
+	case p.bench < len(p.rounds)-1 || asked:
 		return
 	case len(p.done(r, p.key)) > 0:
 		a.say("truing.logged", "As logged: read again")

@@ -59,7 +59,7 @@ func TestAClampIsLoggedAsItIsWorked(t *testing.T) {
 	fill4(p, "6", "6", "6", "6")
 	p.Choose("A clamp or wedge is worked by", "how far the gap closes or opens")
 	assert.Contains(t, Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`), "thou under the clamp")
-	p.Press("Done as said: read again")
+	p.Press("Squeezed: read again")
 	assert.Contains(t, p.Text(".pass"), "thou under the clamp")
 	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
 	assert.Contains(t, Eval[string](p, `document.querySelector('[name="pass.*.done.*.closing"]').value`), "thou")
@@ -71,7 +71,7 @@ func TestPressureIsAskedToBeReadAgain(t *testing.T) {
 	Eval[bool](p, `(document.querySelector('#check').open = true)`)
 	p.Choose("Tailstock backed off to just snug", "the needles moved")
 	assert.Contains(t, p.Text(headline), "It was pressure")
-	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`))
+	assert.True(t, Eval[bool](p, `document.getElementById('did').hidden`))
 	fits(t, p)
 }
 
@@ -110,7 +110,7 @@ func TestAStopFitsTheFirstScreen(t *testing.T) {
 		"pass.3.order": "3", "pass.3.drive.tir": "15.5", "pass.3.drive.high": "3", "pass.3.timing.tir": "15.5", "pass.3.timing.high": "9",
 	})
 	assert.Contains(t, p.Text(headline), "Stop: ")
-	assert.True(t, Eval[bool](p, `document.getElementById('done').hidden`))
+	assert.True(t, Eval[bool](p, `document.getElementById('did').hidden`))
 	fits(t, p)
 }
 

@@ -37,6 +37,7 @@ export class Controls {
     scrollTo(0, 0);
     this.hourField = {};
     this.aim('drive');
+    if (this.lathe.open) this.lathe.begin();
   }
 
   typed(control) {

@@ -16,7 +16,8 @@ export class Lathe {
     press('less', () => onStep(this.control, '-1'));
     press('more', () => onStep(this.control, '1'));
     press('next', () => this.next());
-    press('leave', () => this.leave());
+    press('leave', () => history.back()); // as the phone's own way back does
+    addEventListener('popstate', () => { if (this.open) this.leave(); });
     for (const button of bench.querySelectorAll('[data-lathe-open]')) button.addEventListener('click', () => this.enter());
     document.addEventListener('visibilitychange', () => this.stayAwake());
   }
@@ -25,7 +26,13 @@ export class Lathe {
 
   enter() {
     document.documentElement.classList.add('at-lathe');
+    history.pushState('at the lathe', '');
     this.stayAwake();
+    this.begin();
+  }
+
+  /** Turns to the first reading that is wanted yet. */
+  begin() {
     const fields = this.fields();
     this.turnTo(fields.find(({ value }) => value === '') ?? fields[0]);
     scrollTo(0, 0);

@@ -20,7 +20,7 @@ import { Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const STORE_MS = 3000;
-
+const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
 const trueStep = document.getElementById('true');
@@ -187,7 +187,13 @@ class Bench {
     this.refresh();
     if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
     if (this.step.id === 'order') this.jobs.readAgain().catch((error) => this.tab.told(error));
-    document.getElementById(location.hash.slice(1))?.scrollIntoView();
+    this.unfold(document.getElementById(location.hash.slice(1)));
+  }
+
+  /** Brings what is named into sight, whatever it is folded away in. */
+  unfold(named) {
+    for (let fold = named?.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
+    named?.scrollIntoView();
   }
 
   refresh() {
@@ -234,6 +240,7 @@ class Bench {
     this.answers[when] = answers;
     painters.get(this.step)[when].show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
+    document.title = form.number ? `${form.number} · Pintwelve` : TITLE;
     return answers;
   }
 
@@ -258,7 +265,7 @@ class Bench {
 
   changeDone() {
     const list = document.getElementById('done-list');
-    list.scrollIntoView();
+    this.unfold(list);
     list.querySelector('select').focus({ preventScroll: true });
   }
 

@@ -57,6 +57,11 @@ func apart(step *bench.Step) func(*Answers, *form.Reader) {
 // blocks fills the title block and the units in the fields, whatever the part.
 func (a *Answers) blocks(r *form.Reader) {
 	fine := fineUnit(r)
+	name := "Pintwelve"
+	if number := r.Text(form.Number); number != "" {
+		name = number
+	}
+	a.say("block.name", "%", name)
 	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
 	a.say("block.tolerance", "% allowed", unit.Format(r.Default(form.Tolerance), fine, 0))
 	a.text("unit.fine", fine.Name())

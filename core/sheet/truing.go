@@ -81,7 +81,7 @@ func truingMore(a *Answers, r *form.Reader) {
 	}
 	a.turns(p)
 	a.passes(p)
-	a.say("truing.assumed", assumedWords(r))
+	a.foldedLines(p.setUp, r)
 	a.measure(p.setUp, r)
 }
 

@@ -376,14 +376,19 @@ func (s *setUp) needle(e clock.Vec, plus float64) string {
 	return fill("%, high at %", text, s.at(e.Hour()))
 }
 
-// assumedWords says whether lengths were stood in for.
-func assumedWords(r *form.Reader) string {
-	for _, s := range r.StandIns {
-		if f, _, _ := form.Job.Lookup(s.Name); f.Unit == unit.MM {
-			return "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them."
+// foldedLines say in a line each what holds of the set-up and of the distances.
+func (a *Answers) foldedLines(s *setUp, r *form.Reader) {
+	mount := [...]string{crank.Centres: "between centres", crank.VBlocks: "on V-blocks", crank.OwnBearings: "in its own bearings"}[s.crank.Mount]
+	a.say("setup.line", "% · % dials", mount, unit.Format(s.step, s.fine, 0))
+	for _, stand := range r.StandIns {
+		if f, _, _ := form.Job.Lookup(stand.Name); f.Unit == unit.MM {
+			a.say("distances.line", "assumed")
+			a.say("truing.assumed", "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them.")
+			return
 		}
 	}
-	return "All distances are yours."
+	a.say("distances.line", "measured")
+	a.say("truing.assumed", "All distances are yours.")
 }
 
 func lowerFirst(s string) string { return string(s[0]-'A'+'a') + s[1:] }

@@ -97,6 +97,8 @@ func (a *Answers) wayOn(p *pass, r *form.Reader) {
 	switch {
 	case p.bench < len(p.rounds)-1 || asked:
 		return
+	case p.advice.Verdict == crank.Fit:
+		a.say("truing.on", "yes")
 	case len(p.done(r, p.key)) > 0:
 		a.say("truing.logged", "As logged: read again")
 	case len(p.moves) > 0:

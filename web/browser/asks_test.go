@@ -49,9 +49,9 @@ func fits(t *testing.T, p *Page) {
 func TestWhatCameBetweenIsSaidOnThePage(t *testing.T) {
 	p := benchOf(t, apart())
 	p.Choose("Between the readings before and these", "the nuts were drawn up")
-	p.Until(`document.querySelector('.pass').innerText.includes('the nuts were drawn up')`)
+	p.Until(`document.querySelector('.pass').textContent.includes('the nuts were drawn up')`)
 	p.Choose("Between the readings before and these", "all was done as said")
-	p.Until(`document.querySelector('.pass').innerText.includes('struck drive at 3')`)
+	p.Until(`document.querySelector('.pass').textContent.includes('struck drive at 3')`)
 }
 
 func TestAClampIsLoggedAsItIsWorked(t *testing.T) {

@@ -155,6 +155,8 @@ func (p *Page) named(name string, roles []string) cdp.BackendNodeID {
 			}
 			seen = append(seen, role)
 		}
+		// What isn't in sight is looked for in what is folded away.
+		p.Unfold()
 	}
 	require.FailNow(p.t, fmt.Sprintf("nothing named %q is a %s; so named are %v", name, strings.Join(roles, ", "), seen))
 	return 0

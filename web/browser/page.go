@@ -124,10 +124,20 @@ func (p *Page) Ready() {
 	p.Until(`document.documentElement.dataset.ready === 'true'`)
 }
 
-// Text returns the words that an element shows.
+// Text returns the words that an element shows, unfolded where it is folded away.
 func (p *Page) Text(selector string) string {
 	p.t.Helper()
-	return Eval[string](p, "document.querySelector("+strconv.Quote(selector)+").innerText")
+	return Eval[string](p, `(() => {
+		const element = document.querySelector(`+strconv.Quote(selector)+`);
+		for (let fold = element.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
+		return element.innerText;
+	})()`)
+}
+
+// Unfold opens whatever is folded away in the step that shows.
+func (p *Page) Unfold() {
+	p.t.Helper()
+	Eval[bool](p, `(document.querySelectorAll('.step:not([hidden]) details').forEach((fold) => { fold.open = true; }), true)`)
 }
 
 // Phone makes the page 360 × 740 with touch, as on a phone held upright.

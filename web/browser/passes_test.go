@@ -109,7 +109,7 @@ func TestAnEarlierPassIsLookedAtCorrectedAndTakenOut(t *testing.T) {
 	assert.Equal(t, "6", p.Value("Drive run-out"))
 	assert.True(t, Eval[bool](p, `document.getElementById("did").hidden`), "what was done then is logged")
 	p.Fill("Drive run-out", "6.5")
-	p.Until(`document.querySelector('.pass').innerText.includes('D 6.5 thou')`) // the list is painted after the first screen
+	p.Until(`document.querySelector('.pass').textContent.includes('D 6.5 thou')`) // the list is painted after the first screen
 	Eval[bool](p, `(document.querySelectorAll('.pass [data-remove]')[1].click(), true)`)
 	assert.Equal(t, 1, passCount(p))
 	p.Press("Put it back")

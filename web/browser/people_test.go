@@ -92,6 +92,7 @@ func TestTheMainJobByKeyboardAlone(t *testing.T) {
 func TestTabGoesRoundTheWholePage(t *testing.T) {
 	p, _ := bench(t)
 	twist(p)
+	p.Unfold()
 	Eval[bool](p, `(() => {
 		document.activeElement.blur();
 		window.want = new Set([...document.querySelectorAll('a, button, input, select, textarea, summary')].filter((e) =>

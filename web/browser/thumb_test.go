@@ -50,8 +50,8 @@ func TestOfTwoMovesTheFirstAloneIsLoggedByOneTap(t *testing.T) {
 	h.Tap("Struck: read again")
 	assert.Equal(t, 5, h.Taps)
 	assert.Zero(t, h.Scrolls)
-	p.Until(`document.querySelector('.pass').innerText.includes('struck timing at 9')`)
-	assert.NotContains(t, p.Text(".pass"), "squeezed")
+	p.Until(`document.querySelector('.pass').textContent.includes('struck timing at 9')`)
+	assert.NotContains(t, Eval[string](p, `document.querySelector('.pass').textContent`), "squeezed")
 }
 
 func TestSomethingElseOpensFilledInWithWhatWasAdvised(t *testing.T) {
@@ -69,4 +69,49 @@ func TestSomethingElseOpensFilledInWithWhatWasAdvised(t *testing.T) {
 	assert.True(t, Eval[bool](p, `document.getElementById('did').hidden`), "it is logged already")
 	h.Tap("As logged: read again")
 	assert.Equal(t, "Pass 2: read again.", p.Text(headline))
+}
+
+// The page with figures, nothing unfolded: at most three screens of a phone.
+func TestTheTruingPageIsThreeScreens(t *testing.T) {
+	p, _ := bench(t)
+	touch4(p.Thumb(), "3", "5", "5.5", "7:30")
+	p.Until(`!document.getElementById('needles').hidden`)
+	assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollHeight / 740`), 3.0)
+	assert.Equal(t, "between centres · 0.5 thou dials", Eval[string](p, `document.querySelector('[data-say="setup.line"]').innerText`))
+	assert.Equal(t, "assumed", Eval[string](p, `document.querySelector('[data-say="distances.line"]').innerText`))
+}
+
+func TestTheWayBackLeavesTheViewAtTheLatheNotThePage(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	touch4(h, "3", "5", "5.5", "7:30")
+	p.Press("At the lathe")
+	assert.Equal(t, "STRIKE timing at 9", p.Text(".far"))
+	assert.Contains(t, p.Text(`#true .then`), "Then squeeze at 7 until ")
+	p.Press("Both done: read again")
+	p.Until(`document.querySelector('.lathe-what').textContent === 'Drive run-out'`)
+	assert.Equal(t, "", p.Value("Drive run-out"))
+	Eval[bool](p, `(history.back(), true)`)
+	p.Until(`!document.documentElement.classList.contains('at-lathe')`)
+	assert.Equal(t, "Pass 2: read again.", p.Text(headline))
+}
+
+func TestTheCranksNumberStandsInTheTitleBlockAndTheTab(t *testing.T) {
+	p, _ := bench(t)
+	assert.Equal(t, "Pintwelve", p.Text(".known"))
+	to(p, "jobs")
+	p.Fill("Job or engine number", "B44-1187")
+	assert.Equal(t, "B44-1187", p.Text(".known"))
+	assert.Equal(t, "B44-1187 · Pintwelve", Eval[string](p, `document.title`))
+}
+
+func TestTrueLeadsOn(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	touch4(h, "0.5", "5", "0.5", "5")
+	h.Tap("Centres known good")
+	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	h.Tap("Send the sheet")
+	p.Until(`location.hash === '#hand-on' && !document.getElementById('sheet').hidden`)
+	assert.Zero(t, h.Scrolls)
 }

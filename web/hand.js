@@ -8,7 +8,7 @@ export function fileName(words, part = '') {
 }
 
 /**
- * Saves a text: true where the browser tells that it is saved or handed on,
+ * Saves a text: true where the browser tells that it is saved or passed on,
  * false where the person gave it up, undefined where the browser doesn't tell.
  */
 export async function save(name, text) {

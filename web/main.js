@@ -255,7 +255,7 @@ class Bench {
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
   did(both) {
-    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }), 'Logged as done; the next pass is begun.')) this.controls.toReadings();
+    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
@@ -284,7 +284,7 @@ class Bench {
   }
 
   again() {
-    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }), 'A new pass is begun.')) this.controls.toReadings();
+    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
   /** Makes an edit that brings rows; false, and says why, where the job would hold too many. */

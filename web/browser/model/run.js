@@ -341,9 +341,13 @@ class Scene {
     else if (how < 0.2) text = text.replaceAll('"past"', '"before"'); // as older pages wrote it
     let records;
     await this.until(read({ size: text.length, text: async () => text }, () => []).then((each) => { records = each.records; }));
-    if (!records || tab.dead) return;
+    if (!records?.length || tab.dead) return;
     const done = await this.until(merged({ job, store }, records).then(({ counts }) => this.note(`${tab.name} reads file ${at + 1}: ${JSON.stringify(counts)}`)));
     if (done && !tab.dead) await this.until(tab.tab.reread());
+    if (!done || tab.dead || tab.tab.own || this.world.dice() < 0.3) return;
+    // Mostly one goes on with what the file brought.
+    const record = await this.asked(tab, () => store.get(this.world.pick(records).id));
+    if (record && !tab.dead) tab.tab.leave(() => tab.tab.take(tab.tab.jobOf(record)));
   }
 
   sendLink(tab) { this.links.push({ ...tab.tab.job.form }); }

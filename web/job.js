@@ -123,6 +123,9 @@ export class Job {
   /** Keeps the job anew, in a store that has lost it or has only now come. */
   keepAnew(store) {
     this.store = store;
+    // Another tab may do the same, and count on from where it was: it is another job then.
+    this.born = newKey();
+    this.rev = 0;
     this.base = {};
     return this.keep();
   }

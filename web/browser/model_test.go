@@ -57,8 +57,9 @@ func full(t *testing.T, short int) int {
 	return n
 }
 
-// Seeds that once lost something.
-var onceFailed = []int{}
+// Seeds that once failed: 1552 by two tabs that kept one job anew after a clear,
+// the others by what the model did not yet know.
+var onceFailed = []int{827, 965, 984, 1244, 1552}
 
 func TestNothingTypedVanishesUnsaid(t *testing.T) {
 	p := model(t)

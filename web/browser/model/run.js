@@ -204,6 +204,7 @@ class Scene {
       this.settle(before[name], { wanted: false });
       this.settle(job.form[name], { wanted: true, said: false, fresh: true });
     }
+    if (job.inFile && sameForm(job.form, job.inFile)) this.excuse(job.form); // as it stands in a file, as its user said
     this.note(`${tab.name} takes back (${way})`);
   }
 
@@ -225,6 +226,7 @@ class Scene {
     this.tabs = this.tabs.filter((each) => each !== tab);
     const { mine } = tab.tab;
     if (!mine) return;
+    this.excuseLost(tab.phone); // it may have ended before it was told
     for (const [name, text] of Object.entries(mine.form)) {
       const known = this.known(text);
       if (known && mine.base[name] !== text && (known.fresh || tab.saidUnkept)) known.said = true;

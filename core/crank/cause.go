@@ -212,8 +212,7 @@ func (t *trend) cost(usual float64) (cost float64) {
 // something else was changed.
 func (n *Next) changes(g []sitting) (all []change) {
 	for i := 1; i < len(g); i++ {
-		c := change{from: &g[i-1], to: &g[i]}
-		if c.from.last >= n.since && len(c.from.Done) > 0 && len(c.from.Stations) > 0 && len(c.to.Stations) > 0 {
+		if c, ok := changed(&g[i-1], &g[i]); ok && c.from.last >= n.since && len(c.from.Done) > 0 {
 			all = append(all, c)
 		}
 	}
@@ -229,14 +228,21 @@ func (n *Next) name(g []sitting) {
 		switch {
 		case strike.opposite+bend.opposite+n.doubted > 0:
 			n.add(HoursFromWrongEnd, DialsExchanged, WrongWheel, HourMirrored)
+			n.hung(g)
 			n.Witness = g[len(g)-1].witness()
 		case strike.dead() || bend.dead():
 			n.add(TooLight, NotDone, NotSupported)
 		default:
-			n.unlogged(g)
+			if n.silent(g) {
+				n.add(Unlogged)
+			}
 			n.hung(g)
 			n.hinged()
 			n.add(NotSupported, DialMoved, PinSlipped)
+		}
+	case Leave:
+		if n.Shaft[clock.Left].State != Unseen || n.Shaft[clock.Right].State != Unseen {
+			n.hung(g)
 		}
 	case Work:
 		n.Causes = likely(n.changes(g), certain)
@@ -282,13 +288,14 @@ func (n *Next) hinged() {
 	}
 }
 
-func (n *Next) unlogged(g []sitting) {
+// silent tells whether something was done that nobody has said.
+func (n *Next) silent(g []sitting) bool {
 	for i := range g {
-		if g[i].unlogged && !g[i].said {
-			n.add(Unlogged)
-			return
+		if g[i].unlogged && !g[i].said && g[i].first > n.since {
+			return true
 		}
 	}
+	return false
 }
 
 // witness finds the clock point of a dial where what it shows tells best whose

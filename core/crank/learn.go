@@ -77,8 +77,8 @@ func learn(g []sitting, advised func(before int, l *Lesson) []Done) Lesson {
 	l := Lesson{Hinge: newHinge()}
 	l.fit()
 	for i := 1; i < len(g); i++ {
-		c := change{from: &g[i-1], to: &g[i]}
-		if len(c.from.Stations) == 0 || len(c.to.Stations) == 0 {
+		c, ok := changed(&g[i-1], &g[i])
+		if !ok {
 			continue
 		}
 		if g[i].unlogged && !g[i].said && advised != nil {
@@ -122,12 +122,51 @@ func (l *Lesson) assume(c *change, done []Done) {
 		return
 	}
 	c.from.assumed = true
+	c.was.Done, c.was.assumed = done, true
 	l.take(c, tries)
 }
 
 // change is what came about between two rounds of readings. Strikes show in d_n,
 // squeezes and spreads in g, so that the two can be done together.
-type change struct{ from, to *sitting }
+type change struct {
+	from, to *sitting // by the places that were read in both
+	was      *sitting // from, with all its places
+}
+
+// changed returns the change between two sittings; false where it can't be worked
+// out. Places read in one alone are left out: a centre that they show to be bad would
+// pass for something done.
+func changed(from, to *sitting) (change, bool) {
+	if len(from.Stations) == 0 || len(to.Stations) == 0 {
+		return change{}, false
+	}
+	a, b := from.only(to), to.only(from)
+	return change{from: a, to: b, was: from}, a != nil && b != nil
+}
+
+// only is the sitting by the places that another was read at too, nil where these
+// aren't enough.
+func (g *sitting) only(other *sitting) *sitting {
+	var st []Station
+	for i := range g.Stations {
+		for k := range other.Stations {
+			if p, q := &g.Stations[i], &other.Stations[k]; p.Half == q.Half && math.Abs(p.At-q.At) < least {
+				st = append(st, *p)
+				break
+			}
+		}
+	}
+	if len(st) == len(g.Stations) {
+		return g
+	}
+	out := *g
+	seat, err := g.Seat.Crank.Solve(st)
+	out.Seat, out.Stations = seat, st
+	if err != nil {
+		return nil
+	}
+	return &out
+}
 
 func (c *change) d() clock.Vec { return c.to.Seat.D.Sub(c.from.Seat.D) }
 func (c *change) g() clock.Vec { return c.to.Seat.G.Sub(c.from.Seat.G) }

@@ -6,6 +6,7 @@ import "math"
 // the user last said that something else was changed.
 type record struct {
 	opposite int     // gone the other way since one last went as meant
+	quiet    int     // too light to tell, since one went the other way
 	gave     float64 // the most that a dose did the other way
 	idle     int     // that did nothing, since one last told
 	idleDose float64 // the greatest of these
@@ -36,9 +37,12 @@ func (r *record) add(t *Try) {
 	r.beside = false
 	switch t.Outcome {
 	case AsMeant:
-		r.opposite, r.idle, r.gave, r.idleDose = 0, 0, 0, 0
+		r.opposite, r.quiet, r.idle, r.gave, r.idleDose = 0, 0, 0, 0, 0
+	case Unshown:
+		r.quiet++
 	case Opposite:
 		r.opposite++
+		r.quiet = 0
 		r.gave = math.Max(r.gave, -t.Got/t.Dose)
 	case NoEffect:
 		r.idle++

@@ -92,7 +92,7 @@ const (
 	// (MODEL §7).
 	aimed = 0.9
 	// tried is that part of a first blow.
-	tried = 0.7
+	tried = 0.65
 	// trial is the most of a first blow, and rise how many times the most that has
 	// shown what it does a dose may be (MODEL §7).
 	trial = 2.0
@@ -122,7 +122,7 @@ func (n *Next) step(move, other Move, amount, plus float64) (aim float64) {
 	}
 	if r.opposite > 0 || n.doubted > 0 {
 		s.Trial = true
-		goal = math.Min(goal, shows*plus)
+		goal = math.Min(goal, shows*plus*math.Exp2(float64(r.quiet)))
 		g.PerDose = math.Max(g.PerDose, r.gave)
 	}
 	s.Dose = math.Max(math.Min(g.dose(goal), r.bound()), lightest)

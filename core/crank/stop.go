@@ -1,6 +1,10 @@
 package crank
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/clock"
+)
 
 // stops tells whether to look for a cause before going on: moves went the other
 // way twice, did nothing twice, left the crank clearly worse than found, or bring
@@ -48,7 +52,7 @@ const (
 // nowhere tells whether the last passes brought the crank no nearer.
 func (n *Next) nowhere(g []sitting) bool {
 	w := worsts(g)
-	if len(w) > longest {
+	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest {
 		return true
 	}
 	if len(w) <= patience+1 {
@@ -81,13 +85,23 @@ func worsts(g []sitting) (w []float64) {
 		if g[i].said {
 			w = nil
 		}
-		worst := 0.0
-		for k := range g[i].Stations {
-			worst = math.Max(worst, g[i].Stations[k].runOut().Value)
-		}
 		if len(g[i].Stations) > 0 {
-			w = append(w, worst)
+			w = append(w, g[i].worst())
 		}
 	}
 	return w
+}
+
+// worst is the worst run-out [mm] that is judged.
+func (g *sitting) worst() (worst float64) {
+	a := Advice{}
+	for h := range a.Shaft {
+		a.Shaft[h] = g.Seat.Shaft(g.Stations, clock.End(h))
+	}
+	j := g.Seat.judge(g.Stations, Tolerance{}, &a)
+	for i := range g.Stations {
+		gauge := j.gauge(i)
+		worst = math.Max(worst, gauge.Value)
+	}
+	return worst
 }

@@ -23,7 +23,7 @@ func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	assert.Empty(t, form.Check(after))
 	a := Answer(after, "")
 	assert.Equal(t, "Pass 2: read again.", text(a, "say.truing.headline"))
-	assert.Equal(t, "Before: D 4 thou, T 4 thou.\nHoped for: D 1.2 thou, T 1.2 thou.", text(a, "say.truing.before"))
+	assert.Equal(t, "Before: D 4 thou, T 4 thou.\nHoped for: D 1.4 thou, T 1.4 thou.", text(a, "say.truing.before"))
 	assert.Contains(t, text(a, "picture.face"), "Before, D: high spot at 3, run-out 4.")
 	assert.Contains(t, text(a, "say.pass.1.said"), "As found: D 4 thou, T 4 thou; struck drive at 3, a usual blow (1.1).")
 

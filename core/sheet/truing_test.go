@@ -171,10 +171,10 @@ func TestThePatternsOfTheTrade(t *testing.T) {
 		job            form.Form
 		verdict, first string
 	}{
-		{"both high at the pin", typed("4", "12", "4", "12"), "out of true", "Spread the wheels at 6 until 5.1 thou stays; drive needle to 1.2 thou."},
-		{"both high opposite the pin", typed("4", "6", "4", "6"), "out of true", "Squeeze the wheels at 6 until 5.1 thou stays; drive needle to 1.2 thou."},
-		{"opposed, drive high at 3", typed("4", "3", "4", "9"), "out of true", "Strike the drive wheel at 3; drive needle to 1.2 thou."},
-		{"opposed, drive high at 9", typed("4", "9", "4", "3"), "out of true", "Strike the drive wheel at 9; drive needle to 1.2 thou."},
+		{"both high at the pin", typed("4", "12", "4", "12"), "out of true", "Spread the wheels at 6 until 4.7 thou stays; drive needle to 1.4 thou."},
+		{"both high opposite the pin", typed("4", "6", "4", "6"), "out of true", "Squeeze the wheels at 6 until 4.7 thou stays; drive needle to 1.4 thou."},
+		{"opposed, drive high at 3", typed("4", "3", "4", "9"), "out of true", "Strike the drive wheel at 3; drive needle to 1.4 thou."},
+		{"opposed, drive high at 9", typed("4", "9", "4", "3"), "out of true", "Strike the drive wheel at 9; drive needle to 1.4 thou."},
 		{"half a thou and one, rising together", typed("0.5", "2", "1", "2"), "true as it hangs", "True as it hangs: leave it."},
 		{"1.9 with 2 allowed", typed("1.9", "3", "1", "9"), "too close to call", "Too close to call: 1.9 ± 0.4 thou, 2 thou allowed."},
 		{"2.1 with 2 allowed", typed("2.1", "3", "1", "9"), "too close to call", "Too close to call: 2.1 ± 0.4 thou, 2 thou allowed."},

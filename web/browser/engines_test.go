@@ -57,7 +57,7 @@ func mainPath(t *testing.T, p hands) {
 	p.Fill("Drive high at", "3")
 	p.Fill("Timing run-out", "4")
 	p.Fill("Timing high at", "9")
-	strike := "Strike the drive wheel at 3; drive needle to 1.2 thou."
+	strike := "Strike the drive wheel at 3; drive needle to 1.4 thou."
 	assert.Equal(t, strike, p.Text(headline))
 	p.Until(`document.querySelector('[data-picture=face] svg').getBoundingClientRect().height > 100`)
 	p.Until(kept(`form['pass.1.timing.high'] === '9'`))

@@ -84,7 +84,7 @@ func TestTheMainJobByKeyboardAlone(t *testing.T) {
 		p.Insert(each[1])
 		p.Enter()
 	}
-	assert.Equal(t, "Strike the drive wheel at 3; drive needle to 1.2 thou.", p.Text(headline))
+	assert.Equal(t, "Strike the drive wheel at 3; drive needle to 1.4 thou.", p.Text(headline))
 }
 
 // Tab reaches every control that shows, of a group of choices the chosen one, and

@@ -39,7 +39,7 @@ func TestFourFieldsByTheirLabelsGiveAnAnswer(t *testing.T) {
 	p, _ := bench(t)
 	assert.Equal(t, "Turn the crank once and read a dial.", p.Text(headline))
 	twist(p)
-	assert.Equal(t, "Strike the drive wheel at 3; drive needle to 1.2 thou.", p.Text(headline))
+	assert.Equal(t, "Strike the drive wheel at 3; drive needle to 1.4 thou.", p.Text(headline))
 	assert.Contains(t, p.Text("#true .caution"), "Eye protection")
 	assert.True(t, Eval[bool](p, `document.querySelector('[data-picture=face] svg desc').textContent.includes('drive')`))
 }
@@ -113,7 +113,7 @@ func TestChangingUnitsChangesNoAnswer(t *testing.T) {
 	twist(p)
 	p.Choose("Dials read in", "millimetres")
 	assert.Equal(t, "0.102", p.Value("Drive run-out"))
-	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 3; drive needle to 0.03 mm.")
+	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 3; drive needle to 0.036 mm.")
 	p.Choose("Dials read in", "thou")
 	assert.Equal(t, "4", p.Value("Drive run-out"))
 }

@@ -189,7 +189,7 @@ func (t *trend) add(dose, got, variance float64) {
 	t.dose, t.got, t.noise = append(t.dose, dose), append(t.got, got), append(t.noise, variance)
 }
 
-// cost is the surprise of the best gain between an eighth and eight times the usual.
+// cost is the surprise of the best gain between a twentieth and twenty times the usual.
 func (t *trend) cost(usual float64) (cost float64) {
 	xy, xx := 0.0, 0.0
 	for i, x := range t.dose {
@@ -198,7 +198,7 @@ func (t *trend) cost(usual float64) (cost float64) {
 	}
 	gain := usual
 	if xx > 0 {
-		gain = math.Max(usual/8, math.Min(8*usual, xy/xx))
+		gain = math.Max(usual/20, math.Min(20*usual, xy/xx))
 	}
 	for i, x := range t.dose {
 		off := t.got[i] - gain*x

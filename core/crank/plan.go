@@ -103,8 +103,8 @@ func (m Manner) after(g []sitting, l *Lesson, tol Tolerance) Next {
 	if n.Why == Work || n.Why == Unclear {
 		n.work(&j)
 	}
-	n.ask(&j, g)
 	n.name(g)
+	n.ask(&j, g)
 	return n
 }
 

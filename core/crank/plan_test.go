@@ -98,12 +98,13 @@ func TestDoses(t *testing.T) {
 	n := crank.Plan(passes, tol)
 	require.Len(t, n.Steps, 2)
 	assert.Equal(t, [2]float64{crank.UsualStrike, crank.UsualBend}, [2]float64{n.Gain[crank.Strike].PerDose, n.Gain[crank.Squeeze].PerDose})
-	assert.Equal(t, [2]float64{2, 2}, [2]float64{n.Steps[0].Dose, n.Steps[1].Dose}, "a trial, two usual blows at most")
+	assert.InDelta(t, 0.65*3, n.Steps[0].Dose, 0.01, "a trial goes for less")
+	assert.InDelta(t, 0.65*3, n.Steps[1].Dose, 0.01)
 	for _, s := range n.Steps {
 		assert.False(t, s.Learned)
 		assert.Equal(t, -1, s.Pass, "nothing to liken a first blow to")
 		assert.True(t, s.Trial)
-		assert.InDelta(t, 2*s.Amount/3, s.Aim, 0.01*s.Amount, "what it goes for is what the dose is for")
+		assert.InDelta(t, 0.65*s.Amount, s.Aim, 0.01*s.Amount, "what it goes for is what the dose is for")
 	}
 
 	// A cautious hand gives a third of it; twice as much comes as was taken.
@@ -144,7 +145,7 @@ func TestFirstOfASortIsCautious(t *testing.T) {
 		assert.Equal(t, crank.Spread, n.Steps[0].Kind)
 		assert.False(t, n.Steps[0].Learned)
 		assert.Equal(t, -1, n.Steps[0].Pass)
-		assert.InEpsilon(t, 0.7*(row.gave*row.dose-1)/row.reckoned, n.Steps[0].Dose, 0.01)
+		assert.InEpsilon(t, 0.65*(row.gave*row.dose-1)/row.reckoned, n.Steps[0].Dose, 0.01)
 		assert.True(t, n.Steps[0].Trial)
 	}
 }

@@ -29,7 +29,7 @@ type person struct {
 	silent bool // logs nothing, answers nothing
 	always crank.Cause
 	errs   mistaken
-	sort   sort1
+	sort   build
 }
 
 type mistaken uint8
@@ -40,8 +40,8 @@ const (
 	always
 )
 
-// sort1 is a sort of crank: how it yields and what is wrong with it.
-type sort1 struct {
+// build is a sort of crank: how it yields and what is wrong with it.
+type build struct {
 	gain, dead, hinge float64 // gain 0 is the usual one
 	hole, bent        float64 // mm of run-out at a centre, or at the dial by the bend
 }
@@ -422,16 +422,20 @@ const peopleHeading = "| person or crank | passes to true: median, 95th, mean | 
 	"| left true, as it hangs, reading inside | stopped | unmendable | told or true by the 3rd pass, % |\n" +
 	"| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |"
 
-// holds checks a row against what is asked of it, a mean within three standard
-// errors.
+// holds checks a row against what is asked of it: at the usual number to the letter,
+// since its seeds are given, else with chance's own slack.
 func (w *person) holds(t *testing.T, n int, y *tally, c map[string]int, inside float64) {
+	slack, out := 0., 0.
+	if n != peopleFew {
+		slack, out = 3*1.2/math.Sqrt(float64(n)), 1
+	}
 	if w.sort.gain < 5 {
 		assert.Zero(t, c["wrecked"], "%s: wrecked", w.name)
 	}
-	assert.LessOrEqual(t, c["endless"]+c["nothing"], n/200, "%s: no end", w.name)
+	assert.LessOrEqual(t, percent(c["endless"]+c["nothing"], n), out, "%s: no end", w.name)
 	assert.LessOrEqual(t, percent(c["untrue"], n), 3., "%s: true and not", w.name)
-	if w.errs != always && w.sort.gain < 3 {
-		assert.LessOrEqual(t, c["twice"], n/200, "%s: worse than twice as found", w.name)
+	if w.errs != always && w.sort.gain < 5 {
+		assert.LessOrEqual(t, percent(c["twice"], n), out, "%s: worse than twice as found", w.name)
 	}
 	if w.errs == always && w.always != crank.FirstOnly {
 		assert.GreaterOrEqual(t, percent(c["told"], n), 95., "%s: told by the third pass", w.name)
@@ -440,12 +444,12 @@ func (w *person) holds(t *testing.T, n int, y *tally, c map[string]int, inside f
 		p95          int
 		mean, inside float64
 	}{
-		"follows, 8 points": {4, 2.65, 97}, "follows, 4 points": {5, 2.85, 95}, "follows, half-way hours": {5, 2.85, 95}, "follows, run-out and hour": {5, 2.95, 95},
+		"follows, 8 points": {4, 2.65, 97}, "follows, 4 points": {4, 2.85, 95}, "follows, half-way hours": {4, 2.85, 95}, "follows, run-out and hour": {4, 2.95, 95},
 		"crank yields a third": {6, 3.8, 95}, "crank yields three times": {6, 3.8, 95}, "dead zone 1": {8, 5, 95},
 	}[w.name]; ok {
-		assert.LessOrEqual(t, y.mean(), most.mean+3*1.2/math.Sqrt(float64(n)), "%s: mean", w.name)
+		assert.LessOrEqual(t, y.mean(), most.mean+slack, "%s: mean", w.name)
 		assert.LessOrEqual(t, y.at(95), most.p95, "%s: 95th", w.name)
-		assert.GreaterOrEqual(t, inside, most.inside-1, "%s: truly inside", w.name)
+		assert.GreaterOrEqual(t, inside, most.inside-out, "%s: truly inside", w.name)
 	}
 }
 

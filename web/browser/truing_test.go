@@ -113,7 +113,7 @@ func TestChangingUnitsChangesNoAnswer(t *testing.T) {
 	twist(p)
 	p.Choose("Dials read in", "millimetres")
 	assert.Equal(t, "0.102", p.Value("Drive run-out"))
-	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 3; drive needle to 0.036 mm.")
+	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 3; drive needle to 0.04 mm.")
 	p.Choose("Dials read in", "thou")
 	assert.Equal(t, "4", p.Value("Drive run-out"))
 }

@@ -69,6 +69,17 @@ var verbs = map[string]func(flat) flat{
 		out.add(name, form.Step(in.form(), name, by))
 		return out
 	},
+	// next: the form with "next.name" → "before", "text" and "done", as sheet.Next gives them
+	"next": func(in flat) (out flat) {
+		name := in.take("next.name")
+		before, after, done := sheet.Next(in.form(), name)
+		out.add("before", before)
+		out.add("text", before+after)
+		if done {
+			out.add("done", "yes")
+		}
+		return out
+	},
 	// tap: a point of the clock face → the hour there
 	"tap": func(in flat) (out flat) {
 		out.add("hour", sheet.HourAt(in.take("x"), in.take("y")))

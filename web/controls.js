@@ -1,17 +1,23 @@
 // What hands do to the controls, as edits of the job on the bench: typing, keys,
 // buttons of a row or a stepper, taps on the clock face and by a stopwatch.
+import { boxOf, offer, tooSoon } from './choices.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Lathe } from './lathe.js';
 import { added } from './rows.js';
 import { Stopwatch, watchTaps } from './stopwatch.js';
 
+// A second tap meant for what was there before, ms.
+const DEAF = 600;
+
 export class Controls {
   constructor(bench, trueStep, notice) {
     this.bench = bench;
     this.trueStep = trueStep;
     this.notice = notice;
-    this.hourField = {}; // the hour field last touched, a dial
+    this.picked = null; // the hour field that was touched for the next tap on the face
+    this.tapped = null; // the hour field that the finger on the face sets
+    this.deafUntil = 0;
     this.runs = 0;
     this.run = {}; // what the hands are at: edits that go on with it are one change
     this.stopwatch = new Stopwatch();
@@ -21,21 +27,34 @@ export class Controls {
     const { body } = document;
     body.addEventListener('input', ({ target }) => this.typed(target));
     body.addEventListener('focusin', ({ target }) => { this.run = {}; this.touched(target); });
+    // What is touched again has the focus already.
+    this.trueStep.addEventListener('pointerdown', ({ target }) => { if (target === document.activeElement) this.touched(target); });
+    body.addEventListener('focusout', ({ target }) => this.bench.left(target));
     body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
     watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
-    watchFace(this.trueStep.querySelector('[data-picture="face"]'), (x, y, first) => this.tapped(x, y, first));
+    watchFace(this.trueStep.querySelector('[data-picture="face"]'), (x, y, first) => this.point(x, y, first));
     this.lathe = new Lathe(this.trueStep, {
-      onStep: (control, by) => this.step(nameOf(control.name, control), by),
-      onNext: (control) => this.goOn(control),
+      onStep: (control, by) => { if (!this.deaf) this.step(nameOf(control.name, control), by); },
+      onNext: (control) => !this.deaf && this.goOn(control),
+      onTurn: (control) => this.touched(control),
     });
+  }
+
+  /** Whether a tap may have been meant for what stood there before. */
+  get deaf() { return performance.now() < this.deafUntil; }
+
+  /** Another pass is on the bench: what was touched in the one before says nothing of it. */
+  passChanged() {
+    this.deafUntil = performance.now() + DEAF;
+    this.picked = null;
+    this.stepsHour(null);
   }
 
   /** Begins a round of readings at the first dial. */
   toReadings() {
     scrollTo(0, 0);
-    this.hourField = {};
     this.aim('drive');
     if (this.lathe.open) this.lathe.begin();
   }
@@ -43,6 +62,8 @@ export class Controls {
   typed(control) {
     if (!control.name || control.type === 'radio') return;
     const name = nameOf(control.name, control);
+    if (control === this.picked) this.picked = null;
+    this.bench.typing = control === document.activeElement ? name : '';
     if (name === 'units') this.bench.changeUnits(control.value);
     else this.bench.edit({ [name]: textOf(control) }, this.typing(name, textOf(control)));
   }
@@ -74,27 +95,86 @@ export class Controls {
   step(name, by) { this.bench.stepBy(name, by, this.stepping(name, by)); }
 
   touched(control) {
-    const dial = control.dataset?.hour;
-    if (!dial) return;
-    this.hourField[dial] = control;
+    const { dial } = control.closest('.dial')?.dataset ?? {};
+    if (!dial) {
+      this.stepsHour(null);
+      return;
+    }
     this.aim(dial);
+    if (control.name === 'aim') this.picked = this.hours(dial).find(blank) ?? this.hours(dial)[0];
+    else if ('hour' in control.dataset) this.picked = control;
+    if (!control.dataset.step) this.stepsHour('hour' in control.dataset ? control : null);
   }
 
   aim(dial) {
     document.querySelector(`input[name="aim"][value="${dial}"]`).checked = true;
   }
 
+  /** The question that stands now asks for an hour: the face is for that one. */
+  asked(name) {
+    const control = this.controlOf(name);
+    if (control) this.aim(control.closest('.dial').dataset.dial);
+  }
+
+  controlOf(name) {
+    return name && [...this.trueStep.querySelectorAll('[data-hour]')].find((control) => nameOf(control.name, control) === name);
+  }
+
+  /** The hour fields of a dial that show. */
+  hours(dial) {
+    return [...this.trueStep.querySelectorAll(`[data-hour="${dial}"]`)].filter((control) => !control.closest('[hidden]'));
+  }
+
+  /**
+   * The steppers of a dial go by quarters of an hour, and say so, while one of
+   * its hour fields is at hand: a keypad of figures has no colon.
+   */
+  stepsHour(hour) {
+    const row = hour?.closest('.dial');
+    for (const button of this.trueStep.querySelectorAll('.dial [data-step]')) {
+      const quarter = row === button.closest('.dial');
+      button.dataset.reading ??= button.getAttribute('aria-label');
+      const sign = button.dataset.step === '1' ? '+' : '−';
+      button.classList.toggle('quarter', quarter);
+      button.textContent = quarter ? `${sign}¼` : sign;
+      const label = quarter && `${hour.labels[0].textContent.trim()}, a quarter of an hour ${sign === '+' ? 'more' : 'less'}`;
+      button.setAttribute('aria-label', label || button.dataset.reading);
+    }
+    this.stepped = hour;
+  }
+
   pressed(button) {
     const { step, add, remove, look, clear, reply } = button?.dataset ?? {};
     const { bench } = this;
-    if (step) this.step(nameOf(button.dataset.for, button), step);
+    if (step && !this.deaf) this.press(button, step);
+    this.choose(button);
     if (add) bench.grow(added(bench.job.form, nameOf(add, button)));
-    if (look !== undefined) bench.put({ bench: button.closest('.pass').dataset.key });
+    if (look !== undefined) bench.lookAt(button.closest('.pass').dataset.key);
     if (reply) bench.replied(...reply.split('='));
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
     if (remove === undefined) return;
     const row = button.closest('[data-row]');
     bench.remove(nameOf(row.dataset.row, row.parentElement), row.dataset.key);
+  }
+
+  /** The unit beside a field is its switch; it asks before it switches, since a thumb goes there for the field. */
+  choose(button) {
+    const { means, units } = button?.dataset ?? {};
+    if ((means || units) && tooSoon(button)) return;
+    const field = button?.closest('.field');
+    const control = field?.querySelector('input');
+    if (means) this.bench.put({ [nameOf(control.name, control)]: means });
+    if (units) this.bench.switchUnits(units, nameOf(control.name, control));
+    for (const box of document.querySelectorAll('.choices[data-switch]')) box.remove();
+    if (!button?.classList.contains('unit') || boxOf(field)) return;
+    const metric = this.bench.job.form.units === 'metric';
+    offer(field, 'The dials read in', [[metric ? 'stay in mm' : 'stay in thou', { units: metric ? 'metric' : 'inch' }], [metric ? 'read in thou' : 'read in mm', { units: metric ? 'inch' : 'metric' }]]);
+    boxOf(field).dataset.switch = '';
+  }
+
+  press(button, by) {
+    const hour = this.stepped?.closest('.dial') === button.closest('.dial') && this.stepped;
+    this.step(hour ? nameOf(hour.name, hour) : nameOf(button.dataset.for, button), by);
   }
 
   timed(name, at) {
@@ -109,7 +189,7 @@ export class Controls {
     const arrow = { ArrowUp: '1', ArrowDown: '-1' }[key];
     if (key === 'Enter') {
       event.preventDefault();
-      if (this.goOn(target)) focusAfter(target);
+      if (this.goOn(target)) this.goFrom(target);
     } else if (arrow && ('hour' in target.dataset || target.closest('.stepper'))) {
       event.preventDefault();
       this.step(nameOf(target.name, target), arrow);
@@ -124,35 +204,64 @@ export class Controls {
   goOn(control) {
     if (!('goesOn' in control.dataset)) return true;
     const name = nameOf(control.name, control);
-    if (this.bench.left(name) <= 0) return true;
-    const text = control.value;
-    const last = text.trim().split(/[\s;]+/).at(-1) || '0';
-    // A point passed over reads as the one before it.
-    this.bench.put({ [name]: /\S$/.test(text) ? `${text} ` : `${text}${last} ` });
+    const { before, text, done } = this.bench.next(name);
+    // What only closes a reading belongs to it; the next is a change of its own.
+    if (text !== control.value) this.bench.put({ [name]: text }, this.runOf(this.run.name === name && !this.run.by, { name }));
+    this.run = {};
+    this.bench.typing = '';
     this.bench.answerRest();
-    control.setSelectionRange(control.value.length, control.value.length);
-    return this.bench.left(name) <= 0;
+    if (!done) control.setSelectionRange(before.length, before.length);
+    return Boolean(done);
   }
 
-  tapped(x, y, first) {
-    const dial = document.querySelector('input[name="aim"]:checked').value;
-    const control = this.hourControl(dial);
-    if (!control) return;
+  /** Enter in a field that has all: to the next reading that is wanted, or to the next field; from the last to the sentence. */
+  goFrom(control) {
+    const readings = control.closest('.readings');
+    const all = fieldsIn(readings ?? control.closest('fieldset, .sheet, .step'));
+    const at = all.indexOf(control);
+    const next = readings ? [...all.slice(at + 1), ...all.slice(0, at)].find(blank) : all[at + 1];
+    if (next) {
+      next.focus();
+      return;
+    }
+    control.blur();
+    if (readings) scrollTo(0, 0);
+  }
+
+  /** A finger on the face: it sets the hour that it came down for, however far it is drawn. */
+  point(x, y, first) {
+    if (first) this.tapped = this.deaf ? null : this.meant();
+    const control = this.tapped;
+    if (!control) {
+      if (first && !this.deaf) this.notice.say('Both hours stand. To change one touch D, T or the hour first, then the face.', 'tap');
+      return;
+    }
     const { hour } = this.bench.call('tap', { x, y });
     if (!hour) return;
     const name = nameOf(control.name, control);
+    this.notice.clear('tap');
+    this.picked = null;
     this.bench.put({ [name]: hour }, this.runOf(!first, { name, by: 'tap' }));
   }
 
-  /** The hour field that a tap sets for a dial: the one last touched, else the first that shows. */
-  hourControl(dial) {
-    const shown = (control) => control && !control.closest('[hidden]');
-    const last = this.hourField[dial];
-    return shown(last) ? last : [...document.querySelectorAll(`[data-hour="${dial}"]`)].find(shown);
+  /**
+   * The hour field that a tap is for: what was touched for it; else what is
+   * asked; else what is still blank, the dial at hand before the other.
+   */
+  meant() {
+    const at = this.lathe.open ? this.lathe.control : null;
+    if (at) {
+      if ('hour' in at.dataset) return at;
+      return this.hours(at.closest('.dial').dataset.dial).find(blank);
+    }
+    if (this.picked && !this.picked.closest('[hidden]')) return this.picked;
+    const dial = document.querySelector('input[name="aim"]:checked').value;
+    return this.controlOf(this.bench.answers.now.tap) ?? [...this.hours(dial), ...this.hours(dial === 'drive' ? 'timing' : 'drive')].find(blank);
   }
 }
 
-function focusAfter(control) {
-  const all = [...document.querySelectorAll('input:not([type="radio"], [type="hidden"]), select')].filter((other) => !other.closest('[hidden], details:not([open])'));
-  all[all.indexOf(control) + 1]?.focus();
+function blank(control) { return control.value === ''; }
+
+function fieldsIn(part) {
+  return [...part.querySelectorAll('input:not([type="radio"], [type="hidden"]), select, textarea')].filter((field) => field.checkVisibility());
 }

@@ -4,11 +4,12 @@
 export class Lathe {
   /**
    * bench is the dials' section. onStep(control, by) and onNext(control) change
-   * the reading; onNext says whether it is done with.
+   * the reading; onNext says whether it is done with; onTurn(control) hears which is wanted.
    */
-  constructor(bench, { onStep, onNext }) {
+  constructor(bench, { onStep, onNext, onTurn }) {
     this.bench = bench;
     this.onNext = onNext;
+    this.onTurn = onTurn;
     this.awake = null;
     const bar = bench.querySelector('.lathe-bar');
     this.what = bar.querySelector('.lathe-what');
@@ -73,5 +74,6 @@ export class Lathe {
     this.control = control;
     control.closest('.field').classList.add('now');
     this.what.textContent = control.labels[0].textContent.trim();
+    this.onTurn(control);
   }
 }

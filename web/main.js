@@ -97,6 +97,9 @@ class Bench {
   constructor(call, store) {
     this.call = call;
     this.answers = { now: {}, later: {} };
+    this.view = ''; // the pass that is looked at: no figure, and so none of the job
+    this.viewed = null; // the job that it is one of
+    this.typing = ''; // the field that is being typed in
     this.controls = new Controls(this, trueStep, notice);
     const unfit = (form) => Object.keys(this.call('unfit', form));
     this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
@@ -210,10 +213,24 @@ class Bench {
   /** The pass on the bench gives the dials' section its key; true if it is another now. */
   putPassOnBench() {
     const keys = keysOf(this.job.form, 'pass');
-    const { bench } = this.job.form;
-    const was = trueStep.dataset.key;
-    trueStep.dataset.key = keys.includes(bench) ? bench : keys.at(-1) ?? '1';
-    return trueStep.dataset.key !== was;
+    if (this.viewed !== this.job) {
+      this.viewed = this.job;
+      this.view = this.job.form.bench ?? '';
+    }
+    if (!keys.includes(this.view)) this.view = keys.at(-1) ?? '1';
+    if (trueStep.dataset.key === this.view) return false;
+    trueStep.dataset.key = this.view;
+    this.controls.passChanged();
+    return true;
+  }
+
+  /** The job with the pass that is looked at, for the core. */
+  get form() { return { ...this.job.form, bench: this.view }; }
+
+  /** Looks at a pass. */
+  lookAt(key) {
+    this.view = key;
+    this.refresh();
   }
 
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
@@ -221,6 +238,7 @@ class Bench {
     const answers = this.paint('now', this.step.id);
     if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, this.guest));
     if (this.step !== trueStep || !answers) return;
+    this.controls.asked(answers.tap);
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
   }
@@ -233,8 +251,8 @@ class Bench {
   }
 
   paint(when, part) {
-    const { form } = this.job;
-    const answers = tried(() => this.call('answer', { ...form, part }));
+    const { form } = this;
+    const answers = tried(() => this.judged(form, part));
     if (!answers) return null;
     notice.clear('sum');
     this.answers[when] = answers;
@@ -242,6 +260,21 @@ class Bench {
     if (answers['say.block.seen']) header.show(form, answers);
     document.title = form.number ? `${form.number} · Pintwelve` : TITLE;
     return answers;
+  }
+
+  /** The answers to a form; what is typed and isn't a figure yet is judged when its field is left. */
+  judged(form, part) {
+    const answers = this.call('answer', { ...form, part });
+    if (!answers[`error.${this.typing}`]) return answers;
+    return this.call('answer', { ...form, [this.typing]: '', part });
+  }
+
+  /** A field was left. */
+  left(control) {
+    if (!this.typing || !control.name) return;
+    const wrong = this.call('answer', { ...this.form, part: this.step.id })[`error.${this.typing}`];
+    this.typing = '';
+    if (wrong) this.answer();
   }
 
   showPasses(answers) {
@@ -255,12 +288,12 @@ class Bench {
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
   did(both) {
-    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
+    if (this.grow(this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
   didElse() {
-    if (this.grow(this.call('done', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey() }))) this.changeDone();
+    if (this.grow(this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': newKey() }))) this.changeDone();
   }
 
   changeDone() {
@@ -284,11 +317,12 @@ class Bench {
   }
 
   again() {
-    if (this.grow(this.call('again', { ...this.job.form, 'key.pass': newKey() }))) this.controls.toReadings();
+    if (this.grow(this.call('again', { ...this.form, 'key.pass': newKey() }))) this.controls.toReadings();
   }
 
-  /** Makes an edit that brings rows; false, and says why, where the job would hold too many. */
+  /** Makes an edit that brings rows; false where there is none, or, and says why, where the job would hold too many. */
   grow(changes, words) {
+    if (Object.keys(changes).length === 0) return false;
     const { problem } = this.call('crowd', { ...this.job.form, ...changes });
     if (problem) notice.say(`Nothing was added: that would be ${problem}.`);
     else this.put(changes, '', words);
@@ -341,7 +375,14 @@ class Bench {
   change(changes, run) {
     const before = { ...this.job.form };
     const change = this.job.edit(changes, run);
+    this.seeNewPass(before);
     change.followed = [...change.followed ?? [], ...this.shop.follow(before, this.job.form)];
+  }
+
+  /** Looks at a pass that was begun here; one begun in another tab waits to be looked at. */
+  seeNewPass(before) {
+    const last = keysOf(this.job.form, 'pass').at(-1);
+    if (last !== keysOf(before, 'pass').at(-1)) this.view = last ?? '';
   }
 
   /** Says whether the next crank begins as this one stands. */
@@ -412,8 +453,19 @@ class Bench {
     });
   }
 
-  /** Changing the units rewrites bare figures, so that no answer changes. */
-  changeUnits(to) { this.put(this.inUnits(this.job.form, to), '', 'The units are changed, and the figures with them.'); }
+  /** Changing the units rewrites bare figures, so that no answer changes; those of the fields named keep their figures. */
+  changeUnits(to, kept = []) {
+    const changes = this.inUnits(this.job.form, to);
+    for (const name of kept) delete changes[name];
+    this.put(changes, '', 'The units are changed, and the figures with them.');
+  }
+
+  /** Switches the units at a field: its figures were meant in the others, and so were those whose unit is in doubt. */
+  switchUnits(to, name) {
+    if (to === (this.job.form.units || 'inch')) return;
+    const doubted = [this.answers.now, this.answers.later].flatMap((answers) => Object.keys(answers)).filter((each) => each.startsWith('doubt.'));
+    this.changeUnits(to, [name, ...doubted.map((each) => each.slice('doubt.'.length))]);
+  }
 
   inUnits(form, to) { return { ...this.call('units', { ...form, 'units.to': to }), units: to }; }
 
@@ -421,9 +473,14 @@ class Bench {
   remove(group, key) {
     const { job } = this;
     const gone = removed(job.form, group, key);
+    // The pass after the first is not the crank as found: the first stays, empty.
+    const [first, ...others] = keysOf(job.form, 'pass');
+    const asFound = group === 'pass' && key === first && others.length > 0;
+    if (asFound) gone[`pass.${key}.order`] = job.form[`pass.${key}.order`] ?? '0';
     const before = Object.fromEntries(Object.keys(gone).map((name) => [name, job.form[name]]));
     this.put(gone);
-    notice.did('Taken out.', 'Put it back', () => { if (this.job === job) this.put(before); });
+    const said = asFound ? 'The readings as found are taken out. Their place stays: the pass after them is not the crank as found.' : 'Taken out.';
+    notice.did(said, 'Put it back', () => { if (this.job === job) this.put(before); });
   }
 
   undo() { this.goBack(() => this.job.undo()); }
@@ -435,6 +492,7 @@ class Bench {
     const before = { ...this.job.form };
     const change = act();
     if (!change) return;
+    this.seeNewPass(before);
     this.shop.follow(before, this.job.form, change.followed);
     this.refresh();
   }
@@ -443,10 +501,8 @@ class Bench {
     this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }), run);
   }
 
-  /** How many readings a field wants yet. */
-  left(name) {
-    return Number(this.answers.now[`left.${name}`] ?? this.answers.later[`left.${name}`] ?? 0);
-  }
+  /** Goes on in a list by one reading: the text up to the next, the whole text, and whether it has all. */
+  next(name) { return this.call('next', { ...this.job.form, 'next.name': name }); }
 
   /** Gives the buttons of the page their work. */
   wire() {

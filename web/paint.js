@@ -6,7 +6,9 @@
 //   data-picture="x"  the picture under picture.x
 //   data-when="n=v"   shown while field n of the job stands at v, or w of "n=v|w"
 //   data-unit="x"     the unit under unit.x
+// A control also shows what is wrong with its text, and what that may mean.
 // What stands under data-later has answers of its own and is painted apart.
+import { boxOf, offer } from './choices.js';
 import { controlsOf, nameOf, putText } from './fields.js';
 import { Picture } from './picture.js';
 
@@ -29,6 +31,7 @@ export class Painter {
     this.controls = controlsOf(this.root).filter(mine).map((element) => ({
       element,
       pattern: element.name,
+      field: element.closest('.field'),
       line: element.closest('.field')?.querySelector('.error'),
       hint: (element.dataset.hint ??= element.getAttribute('placeholder') ?? ''), // a stand-in may have taken its place
     }));
@@ -72,7 +75,7 @@ export class Painter {
 }
 
 /** Shows what is wrong with a control, or what stands in for its blank. */
-function control({ element, name, line, hint }, answers) {
+function control({ element, name, field, line, hint }, answers) {
   const error = answers[`error.${name}`] ?? '';
   if ((element.getAttribute('aria-invalid') === 'true') !== (error !== '')) {
     element.setAttribute('aria-invalid', String(error !== ''));
@@ -83,11 +86,22 @@ function control({ element, name, line, hint }, answers) {
     }
   }
   if (line) say(line, error);
+  const doubt = answers[`doubt.${name}`];
+  if (doubt || (field && boxOf(field)?.dataset.doubt === name)) doubted(field, name, doubt ?? '');
   if (element.tagName !== 'INPUT') return;
   const assumed = answers[`assumed.${name}`];
   const found = answers[`found.${name}`];
   const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
   if (element.placeholder !== text) element.placeholder = text;
+}
+
+/** Asks in place what a text means: by turns in few words, and as it is then typed. */
+function doubted(field, name, text) {
+  const lines = text ? text.split('\n') : [];
+  const choices = [];
+  for (let i = 0; i + 1 < lines.length; i += 2) choices.push([lines[i], { means: lines[i + 1] }]);
+  offer(field, 'What is meant?', choices);
+  if (text) boxOf(field).dataset.doubt = name;
 }
 
 // A blank choice stands at its first word.

@@ -20,6 +20,8 @@ import (
 //	assumed.NAME  what stands in for the field NAME
 //	found.NAME  what was worked out for the field NAME, left blank for it
 //	unit.…      a unit as it stands in fields
+//	tap         the hour field that is asked for, which a tap on the clock face fills
+//	doubt.NAME  what the text of the field NAME may mean: by turns in few words and as it would be typed, a line each
 //
 // and any other name is a value as `tools/answer` prints it. There a slash
 // parts a list or an object from what is in it: "moves/0/kind".

@@ -127,8 +127,53 @@ func TestAStepIsOneDivision(t *testing.T) {
 		{Form{"timing.division": "1", "dial.a.half": "timing", "pass.1.dial.a.tir": "2"}, "pass.1.dial.a.tir", 1, "3"},
 		{Form{"timing.division": "1", "dial.a.half": "drive", "pass.1.dial.a.turn": "2"}, "pass.1.dial.a.turn", 1, "2.5"},
 		{Form{"bigend.eye": " "}, "bigend.eye", 1, " 8"},
+		{Form{"pass.1.drive.turn": "0;.5;1"}, "pass.1.drive.turn", 1, "0;.5;1.5"},
+		{Form{"pass.1.drive.turn": "0;.5;1"}, "pass.1.drive.turn", -1, "0;.5;0.5"},
+		{Form{"pass.1.drive.turn": "0; 2;"}, "pass.1.drive.turn", 1, "0; 2;2.5"},
+		{Form{"pass.1.drive.turn": "0, 2, 4"}, "pass.1.drive.turn", 1, "0, 2, 4.5"},
+		{Form{"pass.1.drive.turn": "0 2 thou"}, "pass.1.drive.turn", 1, "0 2.5 thou"},
+		{Form{"pass.1.drive.turn": "0 2thou"}, "pass.1.drive.turn", 1, "0 2.5thou"},
+		{Form{"pass.1.drive.turn": "0 2  thou"}, "pass.1.drive.turn", 1, "0 2 2.5 thou"},
+		{Form{"pass.1.drive.turn": "0 0.05 mm"}, "pass.1.drive.turn", 1, "0 0.06 mm"},
+		{Form{"pass.1.drive.turn": "0 x"}, "pass.1.drive.turn", 1, "0 x"},
 	} {
 		assert.Equal(t, row.expected, Step(row.form, row.name, row.by), "%v", row)
+	}
+}
+
+// One reader of lists: what Enter makes of one reads as a list again, with what
+// was typed in it and nothing else.
+func TestEnterGoesOnInAList(t *testing.T) {
+	const name = "pass.1.drive.turn"
+	for _, row := range []struct {
+		text, before, after string
+		done                bool
+	}{
+		{"", "0 ", "", false},
+		{"98", "98 ", "", false},
+		{"98 ", "98 98 ", "", false},
+		{"0; 2", "0; 2;", "", false},
+		{"0; 2;", "0; 2;2;", "", false},
+		{"0, 2", "0, 2 ", "", false},
+		{"0 2 thou", "0 2 ", " thou", false},
+		{"0 2  thou", "0 2 2 ", " thou", false},
+		{"0 2thou", "0 2 ", " thou", false},
+		{"0 2 thous and", "0 2 thous and", "", true}, // wrong: left as it is
+		{"0 1 2 1", "0 1 2 1 ", "", false},           // open for the first point again
+		{"0 1 2 1 ", "0 1 2 1", "", true},
+		{"0 1 2 1  mm", "0 1 2 1 mm", "", true},
+		{"0 1 2 1 0", "0 1 2 1 0", "", true},
+	} {
+		before, after, done := Next(Form{name: row.text}, name, 4, 5)
+		assert.Equal(t, []any{row.before, row.after, row.done}, []any{before, after, done}, "%q", row.text)
+	}
+	for text, want := range map[string]int{"0; 2;": 4, "0 2 thou": 3, "0;.5;1": 4} {
+		f := Form{name: text}
+		for range 2 {
+			before, after, _ := Next(f, name, 4, 5)
+			f[name] = before + after
+		}
+		assert.Len(t, Read(f).Numbers(9, ReadingTurn, "1", "drive"), want, f[name])
 	}
 }
 

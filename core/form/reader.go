@@ -24,8 +24,11 @@ type Reader struct {
 	Form     Form
 	Problems []Problem
 	StandIns []StandIn
+	Doubts   []Doubt         // texts that may mean more than one thing
 	told     map[string]bool // names whose problem has been told
 	stood    map[string]bool // names whose stand-in has been kept
+	doubted  map[string]bool // names whose doubt has been kept
+	sure     bool            // keeps no doubts
 }
 
 // Read starts reading a form.
@@ -51,10 +54,16 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 	v, err := unit.Parse(text, def)
 	if err == nil && (v < f.Min || v > f.Max) {
 		err = &rangeError{given: text, min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
+		r.doubt(name, f, false)
 	}
 	if err != nil {
 		r.complain(name, err.Error())
 		return 0, false
+	}
+	if def == unit.OClock {
+		r.doubtHour(name)
+	} else {
+		r.doubt(name, f, true)
 	}
 	return v, true
 }
@@ -95,6 +104,7 @@ func (r *Reader) numbers(f *Field, name string, most int) []float64 {
 			return nil
 		}
 	}
+	r.doubt(name, f, true)
 	return list
 }
 

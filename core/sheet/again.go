@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -21,9 +22,12 @@ func Done(f form.Form, rows []string, newPass string) form.Form {
 		}
 		for id, text := range map[form.ID]string{
 			form.PassDoneKind: kindNames[m.Kind], form.PassDoneWheel: m.wheel, form.PassDoneHour: unit.FormatHour(m.hour, 10),
-			m.field: m.how, form.PassDoneOrder: strconv.Itoa(i + 1),
+			form.PassDoneOrder: strconv.Itoa(i + 1),
 		} {
 			changes[id.Name(m.pass, rows[i])] = text
+		}
+		if m.how != "" {
+			changes[m.field.Name(m.pass, rows[i])] = m.how
 		}
 	}
 	if newPass == "" {
@@ -38,25 +42,33 @@ type advisedMove struct {
 	pass, wheel string
 	hour        float64 // as the job numbers it
 	field       form.ID // which says how hard
-	how         string  // and how hard
+	how         string  // and how hard; blank where no amount was advised
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
 	p := workOut(r)
 	for _, m := range p.moves {
 		field, how := p.logged(doneAs(&m.Step))
+		if p.leverAssumed {
+			how = ""
+		}
 		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour), field, how})
 	}
 	return all
 }
 
 // Again returns the fields that begin a new pass after the last, read as the
-// last was; on a made-up crank its dials are read at once.
+// last was; on a made-up crank its dials are read at once. None is begun while
+// the last is unread. Which pass is looked at is the page's to know: a job that
+// says so, as older ones do, says it no more.
 func Again(f form.Form, newPass string) form.Form {
 	keys, _ := passKeys(f)
 	last := keys[len(keys)-1]
+	if unread(f, last) {
+		return nil
+	}
 	order := form.Whole(f[form.PassOrder.Name(last)])
-	changes := form.Form{form.PassOrder.Name(newPass): strconv.Itoa(order + 1), form.Bench.Name(): newPass}
+	changes := form.Form{form.PassOrder.Name(newPass): strconv.Itoa(order + 1), form.Bench.Name(): ""}
 	r := form.Read(f)
 	s := readSetUp(r)
 	for _, st := range s.stations {
@@ -70,6 +82,37 @@ func Again(f form.Form, newPass string) form.Form {
 		s.readMadeUp(r, keys, newPass, changes)
 	}
 	return changes
+}
+
+// unread tells whether nothing was read in a pass.
+func unread(f form.Form, key string) bool {
+	for name, text := range f {
+		rest, in := strings.CutPrefix(name, "pass."+key+".")
+		if !in || text == "" || strings.HasPrefix(rest, "done.") {
+			continue
+		}
+		switch rest[strings.LastIndexByte(rest, '.')+1:] {
+		case "tir", "high", "rise", "fall", "pinat", "turn":
+			return false
+		}
+	}
+	return true
+}
+
+// Next goes on by one reading in a turn that is typed, as form.Next does; any
+// other field has all that it wants.
+func Next(f form.Form, name string) (before, after string, done bool) {
+	at, isTurn := strings.CutSuffix(name, ".turn")
+	pass, place, inPass := strings.Cut(strings.TrimPrefix(at, "pass."), ".")
+	if !isTurn || !inPass {
+		return f[name], "", true
+	}
+	r := form.Read(f)
+	if wanted := form.Whole(r.Word(form.ReadingPoints, pass, place)); wanted > 0 {
+		return form.Next(f, name, wanted, wanted+1) // the first point again, to see whether anything moved
+	}
+	given := max(len(r.Numbers(mostPoints, form.ReadingHours, pass, place)), 3)
+	return form.Next(f, name, given, given)
 }
 
 // TryOut returns the form of a made-up crank, out of true as start says, by
@@ -109,6 +152,7 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {
 			text += unit.Figures(mm, s.fine, 0.001*tryout.HalfThou.Division) + " "
 		}
+		text += s.fine.Name() // finer than any dial, it would be in doubt
 		into[form.ReadingHow.Name(newPass, side)], into[form.ReadingPoints.Name(newPass, side)] = "turn", "8"
 		into[form.ReadingTurn.Name(newPass, side)] = text
 	}

@@ -184,6 +184,7 @@ func (a *Answers) askValues(p *pass) {
 		}
 		return at
 	}
+	p.askMeanings(ask)
 	switch {
 	case p.wants >= 0:
 		ask("reading", lackNames[p.reading[p.wants].lack].Name(p.key, p.stations[p.wants].name))

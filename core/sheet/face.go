@@ -61,7 +61,7 @@ func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
 
 func (p *pass) mark(m move) draw.Mark {
 	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: drawn(p.sideOf[m.Wheel]), Hour: p.hour(m.Hour)}
-	if m.Kind != crank.Strike {
+	if m.Kind != crank.Strike && !p.leverAssumed {
 		mark.Amount = p.amount(m.Aim)
 	}
 	return mark

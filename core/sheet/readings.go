@@ -13,6 +13,7 @@ type reading struct {
 	dial.Reading
 	turn  *dial.Fit // where a full turn was read
 	lack  lack
+	blank string // the first field that is to be filled yet
 	noise dial.Noise
 	taken int // points of a turn that were read so far
 	of    int // points of the turn, the first point again not counted
@@ -190,12 +191,16 @@ func (s *setUp) pool(passes [][]reading) {
 
 // lacking says what a reading lacks, or that a figure of it is wrong.
 func lacking(r *form.Reader, l lack, pass string, st *station, of ...form.ID) reading {
+	blank := ""
 	for _, id := range of {
 		if r.Wrong(id, pass, st.name) {
 			l = mending
 		}
+		if blank == "" && r.Blank(id, pass, st.name) {
+			blank = id.Name(pass, st.name)
+		}
 	}
-	return reading{lack: l}
+	return reading{lack: l, blank: blank}
 }
 
 // taken takes the dial room's reading, or puts what it says beside the field.

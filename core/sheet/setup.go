@@ -20,8 +20,11 @@ type setUp struct {
 	fine     unit.Unit  // what is read off a dial is shown in this
 	step     float64    // mm, the coarser dial's division: figures are shown no finer
 	oneDial  bool       // carried across, the left shaft being read first
-	closing  bool       // clamps and wedges are worked by how far they close or open the gap, not by turns
-	ownPin   [2]float64 // mm, from each shaft's own end to the middle of the pin
+
+	heldAt       form.ID    // the length that says where a shaft is held; meaningless between centres
+	leverAssumed bool       // what the dials show is blown up by a guess: no amounts
+	closing      bool       // clamps and wedges are worked by how far they close or open the gap, not by turns
+	ownPin       [2]float64 // mm, from each shaft's own end to the middle of the pin
 }
 
 func (s *setUp) length() float64 { return s.ownPin[clock.Left] + s.ownPin[clock.Right] }
@@ -62,6 +65,8 @@ func readSetUp(r *form.Reader) setUp {
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
 	s.step = math.Max(r.Division("drive"), r.Division("timing"))
 	s.oneDial = r.Word(form.Dials) == "one"
+	s.leverAssumed = leverAssumed(r)
+	s.heldAt, _ = heldBy(r)
 	s.closing = r.Word(form.Clamp) == "closing"
 	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
 	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
@@ -99,21 +104,37 @@ func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
 // the other half, or else in the proportion of the table's defaults.
 func readPlaces(r *form.Reader, side, mate string) places {
 	p := places{pin: math.Inf(1)}
-	or := func(length form.ID, standIn float64) float64 {
-		if v, ok := r.Number(length, mate); ok && v < p.pin {
-			standIn = v
+	given := func(length form.ID, standIn float64) (float64, bool) {
+		for _, half := range [...]string{side, mate} {
+			if v, ok := r.Number(length, half); ok && (half == side || v < p.pin) {
+				return v, true
+			}
 		}
+		return standIn, false
+	}
+	or := func(length form.ID, standIn float64) float64 {
+		standIn, _ = given(length, standIn)
 		return r.Or(standIn, length, side)
 	}
 	p.pin = or(form.ShaftPin, math.NaN())
-	p.dial = or(form.ShaftAt, p.pin*75/120)
-	p.bearing = or(form.ShaftBearing, p.pin*70/120)
 	p.tip = or(form.ShaftTip, p.pin*10/120)
-	switch r.Word(form.Mount) {
-	case "vblocks":
-		p.held = or(form.ShaftHeld, p.pin*60/120)
-	case "bearings":
-		p.held = p.bearing
+	dialGiven := false
+	p.dial, dialGiven = given(form.ShaftAt, p.pin*75/120)
+	bearing := p.pin * 70 / 120
+	held, ok := heldBy(r)
+	if ok {
+		standIn := p.pin * 60 / 120
+		if held == form.ShaftBearing {
+			standIn = bearing
+		}
+		heldGiven := false
+		p.held, heldGiven = given(held, standIn)
+		p.lever(dialGiven, heldGiven)
+		p.held = r.Or(p.held, held, side)
+	}
+	p.dial = r.Or(p.dial, form.ShaftAt, side)
+	if p.bearing = p.held; !ok || held != form.ShaftBearing {
+		p.bearing = or(form.ShaftBearing, bearing)
 	}
 	return p
 }

@@ -51,7 +51,7 @@ func (a *Answers) turns(p *pass) {
 		got := &p.reading[i]
 		name := p.stations[i].name
 		if i >= len(sideNames) {
-			a.next(got, p.key, name)
+			a.next(got, name)
 			a.say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {
@@ -99,11 +99,10 @@ func (a *Answers) halves(got *reading, st *station) {
 }
 
 // next says how far a turn has been read, and where to read next.
-func (a *Answers) next(got *reading, key, name string) {
+func (a *Answers) next(got *reading, name string) {
 	if got.of == 0 || got.lack == mending {
 		return
 	}
-	a.text("left.pass."+key+"."+name+".turn", strconv.Itoa(got.of-got.taken))
 	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	next := ""
 	switch {

@@ -28,6 +28,7 @@ func Answer(f form.Form, part string) *Answers {
 		}
 	}
 	a.problems(r)
+	a.doubts(r)
 	return a
 }
 

@@ -17,6 +17,8 @@ type pass struct {
 	bench   int          // which of them is on the bench
 	wants   int          // the station that wants a reading yet, or −1
 	fault   error        // why the readings can't be solved
+	doubts  []form.Doubt
+	doubt   *form.Doubt // the one that keeps the answer back
 	seat    crank.Seat
 	advice  crank.Advice
 	next    crank.Next
@@ -50,7 +52,7 @@ type move struct {
 func truing(a *Answers, r *form.Reader) {
 	p := workOut(r)
 	for i, name := range sideNames {
-		a.next(&p.reading[i], p.key, name)
+		a.next(&p.reading[i], name)
 	}
 	switch {
 	case p.wants >= 0:
@@ -63,6 +65,7 @@ func truing(a *Answers, r *form.Reader) {
 		a.wayOn(p, r)
 	}
 	a.face(p)
+	a.askLever(r)
 }
 
 // truingMore answers what stands below the clock face.
@@ -93,7 +96,12 @@ func workOut(r *form.Reader) *pass {
 	p.readRounds(r)
 	p.passes = p.history(r)
 	p.round = p.rounds[p.bench]
+	p.doubts = r.Doubts
 	if p.wants = p.wanted(); p.wants >= 0 {
+		return p
+	}
+	if p.doubt = doubtOf(r); p.doubt != nil {
+		p.fault = errDoubt
 		return p
 	}
 	if p.seat, p.fault = p.crank.Solve(p.counted); p.fault != nil {

@@ -82,6 +82,11 @@ func (a *Answers) moveValues(p *pass) {
 		a.text(at+"wheel", wheel)
 		a.number(at+"hour", p.hour(m.Hour))
 		a.text(at+"seen_from", p.seenFrom())
+		if p.leverAssumed {
+			a.null(at + "amount_mm")
+			a.null(at + "strength")
+			continue
+		}
 		a.number(at+"amount_mm", m.Amount)
 		a.number(at+"aim_mm", m.Aim)
 		a.number(at+"plus_mm", m.plus)

@@ -62,6 +62,9 @@ func (a *Answers) invite(p *pass) {
 	case points:
 		a.say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	}
+	if got.lack == hour || got.lack == halfway {
+		a.text("tap", got.blank)
+	}
 	a.say("truing.headline", invitations[got.lack], p.dialName(next))
 }
 
@@ -95,6 +98,8 @@ func (a *Answers) words(p *pass) {
 		a.askSince(p, since)
 	case p.next.Why == crank.Stop:
 		a.stopWords(p)
+	case p.next.Why == crank.Work && p.leverAssumed:
+		a.directionWords(p)
 	case p.next.Why == crank.Work:
 		a.workWords(p)
 	case p.advice.Verdict == crank.Fit:
@@ -142,6 +147,10 @@ func (a *Answers) workWords(p *pass) {
 
 // cantSolve says why readings that are all there can't be worked out.
 func (a *Answers) cantSolve(p *pass) {
+	if p.doubt != nil {
+		a.askUnit(p)
+		return
+	}
 	if e, ok := p.fault.(*crank.MissingError); ok {
 		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
 		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
@@ -179,6 +188,9 @@ func (a *Answers) far(p *pass) {
 func (a *Answers) elseWords(p *pass) {
 	switch works := p.next.Why == crank.Work; {
 	case p.pressed || p.next.Why == crank.Stop:
+	case !works && len(p.moves) > 0 && p.leverAssumed:
+		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.way(p.moves[0].Move)))
+		a.say("truing.else.caution", caution)
 	case !works && len(p.moves) > 0:
 		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
 		a.say("truing.else.caution", caution)
@@ -281,18 +293,15 @@ func (p *pass) tellers() string {
 // do is what to do, and of a squeeze or spread how much of it [mm] must stay when
 // the clamp or wedge is out: "Squeeze the wheels at 6 until 2 thou stays".
 func (p *pass) do(m crank.Move, stays float64) string {
-	switch m.Kind {
-	case crank.Strike:
-		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
-	case crank.Squeeze:
-		return fill("Squeeze the wheels at % until % stays", p.at(m.Hour), p.amount(stays))
+	if m.Kind == crank.Strike || p.leverAssumed {
+		return p.way(m)
 	}
-	return fill("Spread the wheels at % until % stays", p.at(m.Hour), p.amount(stays))
+	return fill("% until % stays", p.way(m), p.amount(stays))
 }
 
 // doNext is the same after another move, so that it fits one line.
 func (p *pass) doNext(m crank.Move, stays float64) string {
-	if m.Kind == crank.Strike {
+	if m.Kind == crank.Strike || p.leverAssumed {
 		return lowerFirst(p.do(m, stays))
 	}
 	return fill("% at % until % stays", kindNames[m.Kind], p.at(m.Hour), p.amount(stays))
@@ -305,6 +314,9 @@ func (p *pass) watchWords(m move) string {
 
 // sit says how the halves sit, between centres and in their own bearings.
 func (a *Answers) sit(p *pass) {
+	if p.leverAssumed {
+		return
+	}
 	right, left := p.sideOf[clock.Right], p.sideOf[clock.Left]
 	d, sure := p.seat.D, p.seat.SureOfD(p.counted)
 	a.say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
@@ -344,6 +356,9 @@ func (a *Answers) gapWords(p *pass) {
 
 // needles fills the table of what each dial should show.
 func (a *Answers) needles(p *pass) {
+	if p.leverAssumed {
+		return
+	}
 	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
 		p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
 	for n, st := range p.counted {

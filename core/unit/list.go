@@ -61,23 +61,22 @@ func split(text string, max int) (entries []string, fault *Error) {
 	if len(text) > max*maxText {
 		return nil, &Error{Given: text, Problem: "is too long", Example: atMost(max)}
 	}
-	parts := commas(text)
-	for k, part := range parts {
-		words := strings.FieldsFunc(part, IsSpace)
+	parts := cut(text)
+	for k, words := range parts {
 		if len(words) == 0 && k < len(parts)-1 {
 			return nil, &Error{Entry: len(entries) + 1, Problem: "stands between two separators", Example: someList}
 		}
 		for i, word := range words {
 			switch {
-			case i > 0 && isWhole(words[i-1]) && isFraction(word):
-				both := words[i-1] + " " + word
+			case i > 0 && isWhole(words[i-1].text) && isFraction(word.text):
+				both := words[i-1].text + " " + word.text
 				return nil, &Error{Entry: len(entries), Given: both, Problem: "could be one number or two", Example: "decimals"}
-			case i > 0 && !startsNumber(word):
-				entries[len(entries)-1] += " " + word
+			case i > 0 && !startsNumber(word.text):
+				entries[len(entries)-1] += " " + word.text
 			case len(entries) == max:
-				return nil, &Error{Entry: max + 1, Given: word, Problem: "is one too many", Example: atMost(max)}
+				return nil, &Error{Entry: max + 1, Given: word.text, Problem: "is one too many", Example: atMost(max)}
 			default:
-				entries = append(entries, word)
+				entries = append(entries, word.text)
 			}
 		}
 	}
@@ -89,17 +88,85 @@ func split(text string, max int) (entries []string, fault *Error) {
 
 func atMost(max int) string { return strconv.Itoa(max) + " numbers at most" }
 
-// commas cuts a list at semicolons, and at commas that can't be decimal signs.
-func commas(text string) (parts []string) {
-	from := 0
-	for i := range len(text) {
-		if text[i] == ';' || text[i] == ',' && (i+1 == len(text) || !isDigit(text[i+1])) {
-			parts = append(parts, text[from:i])
-			from = i + 1
+// word is a part of a list without blanks in it, and where it begins.
+type word struct {
+	text string
+	from int
+}
+
+// cut cuts a list at semicolons, and at commas that can't be decimal signs, and
+// what lies between into words.
+func cut(text string) (parts [][]word) {
+	var words []word
+	begun := -1
+	end := func(at int) {
+		if begun >= 0 {
+			words = append(words, word{text[begun:at], begun})
+		}
+		begun = -1
+	}
+	for i, r := range text {
+		switch {
+		case r == ';' || r == ',' && (i+1 == len(text) || !isDigit(text[i+1])):
+			end(i)
+			parts, words = append(parts, words), nil
+		case IsSpace(r):
+			end(i)
+		case begun < 0:
+			begun = i
 		}
 	}
-	return append(parts, text[from:])
+	end(len(text))
+	return append(parts, words)
 }
+
+// Tail is the end of a list as it is typed on: the text up to the last number,
+// that number, what parts it from the unit or from the end of the text, and the
+// unit. Of a list without a number all is Before.
+type Tail struct{ Before, Number, Gap, Unit string }
+
+// TailOf finds the end of a list that ParseList reads.
+func TailOf(text string) Tail {
+	t := Tail{Before: text}
+	for _, words := range cut(text) {
+		for _, w := range words {
+			if !startsNumber(w.text) {
+				continue
+			}
+			number := strings.TrimRightFunc(w.text, inUnit)
+			end := w.from + len(number)
+			t = Tail{Before: text[:w.from], Number: number}
+			t.Unit = strings.TrimLeftFunc(text[end:], separates)
+			t.Gap = text[end : len(text)-len(t.Unit)]
+		}
+	}
+	return t
+}
+
+// Open tells whether the next number is awaited: after a separator, or with a
+// blank of its own before the unit.
+func (t Tail) Open() bool {
+	if t.Unit == "" {
+		return t.Gap != "" || t.Number == ""
+	}
+	return len(t.Gap) > 1
+}
+
+// Sign is what parts the numbers of the list: semicolons where it has some, else
+// a blank.
+func (t Tail) Sign() string {
+	if strings.Contains(t.Before, ";") || strings.Contains(t.Gap, ";") {
+		return ";"
+	}
+	return " "
+}
+
+// inUnit takes what may stand in the name of a unit behind a number.
+func inUnit(r rune) bool {
+	return strings.IndexRune("0123456789.,+-−½¼¾⅓⅔⅛⅜⅝⅞", r) < 0
+}
+
+func separates(r rune) bool { return IsSpace(r) || r == ';' || r == ',' }
 
 // startsNumber tells a number from the words of a unit.
 func startsNumber(word string) bool {

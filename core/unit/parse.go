@@ -44,6 +44,9 @@ func terms(s string, def Unit) (q quantity, fault *Error) {
 		neg = s[0] == '-'
 		s = strings.TrimLeft(s[1:], " ")
 	}
+	if def.Kind() == Hour {
+		s = pointed(s)
+	}
 	if strings.Contains(s, ":") {
 		return colon(neg, s, def)
 	}

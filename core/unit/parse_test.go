@@ -74,6 +74,19 @@ func TestParse(t *testing.T) {
 		{"3", ArcMinute, 0.05},
 
 		{"4:30", OClock, 4.5},
+		{"4.30", OClock, 4.5},
+		{"4,30", OClock, 4.5},
+		{"4.30 o'clock", OClock, 4.5},
+		{"12.15", OClock, 0.25},
+		{"4.05", OClock, 4 + 5.0/60},
+		{"4.00", OClock, 4},
+		{"4.75", OClock, 4.75},
+		{"4.50", OClock, 4.5},
+		{"4.25", OClock, 4.25},
+		{"4.37", OClock, 4.37},
+		{"4.3", OClock, 4.3},
+		{"4.305", OClock, 4.305},
+		{"123.30°", OClock, 4.11},
 		{"4.5", OClock, 4.5},
 		{"4½", OClock, 4.5},
 		{"4,5 h", OClock, 4.5},
@@ -239,5 +252,14 @@ func TestParseRefuses(t *testing.T) {
 		got, err := Parse(row.text, row.def)
 		assert.EqualError(t, err, row.want)
 		assert.Zero(t, got)
+	}
+}
+
+func TestTwoFiguresAfterAPointMayBeMinutes(t *testing.T) {
+	for text, want := range map[string][]string{
+		"5.50": {"5:30", "5:50"}, "5.25": {"5:15", "5:25"}, "5,50 h": {"5:30", "5:50"}, "4.37": {"4:22", "4:37"},
+		"5.30": nil, "5.5": nil, "5.75": nil, "5.00": nil, "5:30": nil, "13.50": nil, "5.50°": nil, "": nil, "x": nil,
+	} {
+		assert.Equal(t, want, Hours(text), text)
 	}
 }

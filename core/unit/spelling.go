@@ -2,6 +2,16 @@ package unit
 
 import "strings"
 
+// Named finds a unit of a kind by any spelling that Parse would take after a
+// number.
+func Named(kind Kind, name string) (Unit, bool) {
+	s, fault := clean(name)
+	if fault != nil {
+		return Plain, false
+	}
+	return lookup(kind, s)
+}
+
 // lookup finds a unit of a kind by its spelling in cleaned text.
 func lookup(kind Kind, name string) (Unit, bool) {
 	key := " " + unitKey(name) + " "

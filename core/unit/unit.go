@@ -13,8 +13,9 @@
 //   - Comma or point is the decimal sign, and a point never groups thousands.
 //     "1,234" could be either of two numbers, so it is refused and both are
 //     named; so is "ton", of which there are three.
-//   - Hours are those of package clock: 12 is the crankpin and is held as 0. A
-//     decimal hour is a decimal ("4.5" and "4:30" are the same point).
+//   - Hours are those of package clock: 12 is the crankpin and is held as 0. One
+//     figure after a point is a decimal ("4.5" and "4:30" are the same point), two
+//     are minutes ("4.30") but where a decimal is as likely: see Hours.
 //   - A number is kept as an exact ratio until one correctly rounded division,
 //     so that 50.8 µm, 0.0508 mm and 2 thou are the same float64.
 //   - Text is refused with what was given and an example that would do.

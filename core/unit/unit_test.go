@@ -91,28 +91,19 @@ func TestTemperatureFixedPoints(t *testing.T) {
 
 func TestEveryNameIsFoundInItsKindAlone(t *testing.T) {
 	for _, u := range allUnits() {
-		got, ok := named(u.Kind(), u.Name())
+		got, ok := Named(u.Kind(), u.Name())
 		assert.True(t, ok, u.Name())
 		assert.Equal(t, u, got)
-		_, ok = named(Number, u.Name())
+		_, ok = Named(Number, u.Name())
 		assert.False(t, ok, u.Name())
 	}
 	for _, name := range []string{"", " ", "bananas", "mm thou", "\x00", "m\u200fm"} {
-		_, ok := named(Length, name)
+		_, ok := Named(Length, name)
 		assert.False(t, ok, "%q", name)
 	}
 	for name, want := range map[string]Unit{"THOU": Thou, " mm ": MM, "μm": Micron, "in.": Inch} {
-		got, ok := named(Length, name)
+		got, ok := Named(Length, name)
 		assert.True(t, ok, name)
 		assert.Equal(t, want, got, name)
 	}
-}
-
-// named finds a unit of a kind by any spelling that Parse takes after a number.
-func named(kind Kind, name string) (Unit, bool) {
-	s, fault := clean(name)
-	if fault != nil {
-		return Plain, false
-	}
-	return lookup(kind, s)
 }

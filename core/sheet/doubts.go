@@ -1,0 +1,88 @@
+package sheet
+
+import (
+	"errors"
+	"strings"
+
+	"pintwelve/core/form"
+)
+
+// errDoubt keeps an answer from figures whose unit is in doubt.
+var errDoubt = errors.New("the unit of a figure is in doubt")
+
+// doubtOf returns the first figure of the truing whose unit is in doubt, or nil.
+func doubtOf(r *form.Reader) *form.Doubt {
+	for i := range r.Doubts {
+		if d := &r.Doubts[i]; d.Unit && !strings.HasPrefix(d.Name, "found.") && !strings.HasPrefix(d.Name, "cases.") {
+			return d
+		}
+	}
+	return nil
+}
+
+// askUnit asks what a figure was read in: until that is said nothing is built on it.
+func (a *Answers) askUnit(p *pass) {
+	var labels []string
+	for _, m := range p.doubt.Meanings {
+		labels = append(labels, m.Label)
+	}
+	a.say("truing.headline", "%?", strings.Join(labels, ", or "))
+	a.say("truing.then", "Say what the % is in: nothing is called true before.", p.doubtedWords())
+}
+
+// doubtedWords name the figure in doubt.
+func (p *pass) doubtedWords() string {
+	names := strings.Split(p.doubt.Name, ".")
+	words := map[string]string{
+		"tir": "run-out", "turn": "turn", "tolerance": "run-out allowed", "division": "dial’s division", "sweep": "dial’s turn of the needle",
+	}[names[len(names)-1]]
+	if names[0] == "tolerance" {
+		return words
+	}
+	if names[0] != "pass" {
+		return names[0] + " " + words
+	}
+	for i := range p.stations {
+		if strings.HasPrefix(p.doubt.Name, "pass."+names[1]+"."+p.stations[i].name+".") {
+			words = p.dialName(i) + " " + words
+		}
+	}
+	for i, d := range p.rounds {
+		if d.key == names[1] && i != p.bench {
+			words += " of " + afterName(i)
+		}
+	}
+	return words
+}
+
+// askMeanings asks for what the texts in doubt mean, and for the distances that
+// the amounts wait for.
+func (p *pass) askMeanings(ask func(what, field string, choices ...string) string) {
+	for _, d := range p.doubts {
+		what := "hour"
+		if d.Unit {
+			what = "unit"
+		}
+		var texts []string
+		for _, m := range d.Meanings {
+			texts = append(texts, m.Text)
+		}
+		ask(what, d.Name, texts...)
+	}
+	if p.leverAssumed {
+		ask("distance", form.ShaftAt.Name(sideNames[0]))
+		ask("distance", p.heldAt.Name(sideNames[0]))
+	}
+}
+
+// doubts tell, field by field, what a text in doubt may mean: in turn what to
+// show, and what to write in the field.
+func (a *Answers) doubts(r *form.Reader) {
+	for _, d := range r.Doubts {
+		var parts []string
+		for _, m := range d.Meanings {
+			parts = append(parts, m.Label, m.Text)
+		}
+		a.text("doubt."+d.Name, strings.Join(parts, "\n"))
+	}
+}

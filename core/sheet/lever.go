@@ -1,0 +1,81 @@
+package sheet
+
+import (
+	"strings"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/form"
+)
+
+// leastLever is the part of the way from where a shaft is held to the middle of
+// the pin that a dial's lever has at least, where one of its ends is stood in
+// for: what a dial shows is blown up by the inverse of it. By judgement.
+const leastLever = 0.2
+
+// lever moves what stands in for a dial's place or for where the shaft is held,
+// so that they don't come too close.
+func (p *places) lever(dialGiven, heldGiven bool) {
+	gap := abs(p.dial - p.held)
+	if gap >= leastLever*(p.pin-p.held) || dialGiven && heldGiven {
+		return
+	}
+	switch outboard := p.held / 2; {
+	case dialGiven && p.dial > p.pin*leastLever:
+		// Held as far out as makes the lever just that part of the way.
+		p.held = (p.dial - leastLever*p.pin) / (1 - leastLever)
+	case dialGiven:
+		p.held = (p.dial + leastLever*p.pin) / (1 + leastLever)
+	case p.held-outboard >= leastLever*(p.pin-p.held):
+		p.dial = outboard
+	default:
+		p.dial = p.held + leastLever*(p.pin-p.held)
+	}
+}
+
+// leverAssumed tells whether the way from where a shaft is held to its dial is
+// guessed: off V-blocks and bearings it may be short. Between centres a guess is
+// of little weight.
+func leverAssumed(r *form.Reader) bool {
+	held, ok := heldBy(r)
+	given := func(length form.ID) bool { return !r.Blank(length, sideNames[0]) || !r.Blank(length, sideNames[1]) }
+	return ok && (!given(form.ShaftAt) || !given(held))
+}
+
+// heldBy is the length that says where a shaft is held; none does between centres.
+func heldBy(r *form.Reader) (held form.ID, ok bool) {
+	switch mountNamed(r.Word(form.Mount)) {
+	case crank.VBlocks:
+		return form.ShaftHeld, true
+	case crank.OwnBearings:
+		return form.ShaftBearing, true
+	}
+	return 0, false
+}
+
+// directionWords say which way to work, and no amount: it hangs on the lever.
+func (a *Answers) directionWords(p *pass) {
+	a.say("truing.headline", "%.", p.way(p.moves[0].Move))
+	words := "How far and how hard hang on two distances: type them below the readings."
+	if len(p.moves) > 1 {
+		words = fill("Then %. ", lowerFirst(p.way(p.moves[1].Move))) + words
+	}
+	a.say("truing.then", "%", words)
+	a.say("truing.caution", caution)
+}
+
+// askLever asks for the two distances beside the readings where amounts hang on
+// them, and leaves them there when they are given.
+func (a *Answers) askLever(r *form.Reader) {
+	if _, ok := heldBy(r); ok {
+		a.say("truing.lever", "From that shaft’s own end; the other shaft’s are taken to be alike.")
+	}
+}
+
+// way is a move without its amount.
+func (p *pass) way(m crank.Move) string {
+	if m.Kind == crank.Strike {
+		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
+	}
+	kind := kindNames[m.Kind]
+	return fill("% the wheels at %", strings.ToUpper(kind[:1])+kind[1:], p.at(m.Hour))
+}

@@ -5,6 +5,7 @@ import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Lathe } from './lathe.js';
 import { added } from './rows.js';
+import { isOwn } from './shop.js';
 import { Stopwatch, watchTaps } from './stopwatch.js';
 
 // A second tap meant for what was there before, ms.
@@ -65,6 +66,7 @@ export class Controls {
     if (control === this.picked) this.picked = null;
     this.bench.typing = control === document.activeElement ? name : '';
     if (name === 'units') this.bench.changeUnits(control.value);
+    else if (isOwn(name)) this.bench.sign({ [name]: textOf(control) });
     else this.bench.edit({ [name]: textOf(control) }, this.typing(name, textOf(control)));
   }
 

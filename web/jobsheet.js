@@ -1,6 +1,9 @@
-// The job sheet's own doings: print it, copy it as text, and hand the job on by
-// a link, whose contents are shown before it goes.
-import { addressOf, copied, handOn } from './link.js';
+// The job sheet's own doings: print it, copy it as text, and send it: as a
+// picture, a clip, or a link, whose contents are shown before it goes.
+import { clip, clipType } from './clip.js';
+import { fileName } from './hand.js';
+import { addressOf, copied, handOn, handOver } from './link.js';
+import { sheetPicture } from './sheetpicture.js';
 
 /** Longer addresses are cut by some messengers, and make a QR code too fine to read. */
 const LONGEST = 700;
@@ -13,18 +16,31 @@ export class JobSheet {
     this.form = {};
     this.owner = section.querySelector('#with-owner');
     this.said = section.querySelector('#share-said');
-    this.owner.addEventListener('input', () => this.hand());
+    this.owner.addEventListener('input', () => {
+      this.picture = null;
+      this.hand();
+    });
     const press = (id, act) => section.querySelector(`#${id}`).addEventListener('click', act);
     press('print-sheet', () => print());
     press('copy-text', () => this.copyText());
     press('send-link', () => this.send());
+    press('send-picture', () => this.sendPicture());
+    press('send-clip', () => this.sendClip());
     press('file-instead', saveOne);
   }
 
-  /** Shows a job's link; guest: the job came by one, with what it carries. */
-  show(form, guest) {
+  /** Shows a job's link; guest: the job came by one, with what it carries. answers are the sheet's. */
+  show(form, guest, answers) {
     this.form = form;
     this.guest = guest;
+    this.words = answers?.['say.sheet.line'] ?? 'Job sheet';
+    this.picture = null;
+    this.clip = null;
+    clearTimeout(this.soon);
+    // Made beforehand: a phone's share sheet opens only at once after a tap.
+    if (!guest) this.soon = setTimeout(() => this.pictured().catch(() => {}), 400);
+    this.section.querySelector('#sent-said').textContent = '';
+    this.clipButton('Make a clip', !clipType() || !answers?.['say.sheet.found']);
     this.section.querySelector('#text-out').hidden = true;
     this.section.querySelector('#text-said').hidden = true;
     this.hand();
@@ -60,7 +76,51 @@ export class JobSheet {
   }
 
   async send() {
-    this.said.textContent = await handOn(this.url);
+    this.said.textContent = await handOn(this.url, this.words);
+  }
+
+  /** The sheet as a picture, made once for what it says. */
+  pictured() {
+    this.picture ??= sheetPicture(this.section.querySelector('#paper'), { owner: this.owner.checked || this.guest });
+    return this.picture;
+  }
+
+  sendPicture() {
+    return this.sent(async () => handOver(this.file(await this.pictured(), 'png'), this.words));
+  }
+
+  /** The first press records the clip; the next, when it is there, sends it. */
+  sendClip() {
+    return this.sent(async () => {
+      if (this.clip) return handOver(this.file(this.clip, this.clip.type.slice(6)), this.words);
+      const { form } = this;
+      this.tell('The clip is recorded: 8 seconds.');
+      this.clipButton('Recording …', false, true);
+      const { bench, ...last } = form;
+      const made = await clip(this.call('answer', { ...last, part: 'true.more' }), this.words).finally(() => this.clipButton('Make a clip', false));
+      if (form !== this.form) return '';
+      this.clip = made;
+      this.clipButton('Send the clip', false);
+      return 'The clip is there: send it.';
+    });
+  }
+
+  clipButton(words, hidden, busy = false) {
+    Object.assign(this.section.querySelector('#send-clip'), { textContent: words, hidden, disabled: busy });
+  }
+
+  file(bytes, kind) {
+    return new File([bytes], fileName(this.words).replace(/json$/, kind), { type: bytes.type });
+  }
+
+  tell(words) { this.section.querySelector('#sent-said').textContent = words; }
+
+  async sent(send) {
+    try {
+      this.tell(await send());
+    } catch (error) {
+      this.tell(`It could not be made: ${error.message}. Print the sheet, or copy it as text.`);
+    }
   }
 
   async copyText() {
@@ -112,6 +172,7 @@ const TELLS = {
   'bearings, end float and run-out in the cases': 'main heat float cases',
   'ticks in the order of the work': 'order',
   'that it is a made-up crank': 'try',
+  'the shop’s name, telephone and mark': 'shop',
 };
 
 function contents(form) {

@@ -11,17 +11,33 @@ export function addressOf(link) {
   return `${location.origin}${location.pathname}#${link}`;
 }
 
-/** Sends an address by the phone's share sheet, else by the clipboard; gives what to say. */
-export async function handOn(url) {
-  if (navigator.share) {
-    try {
-      await navigator.share({ title: 'Pintwelve', url });
-      return 'Sent.';
-    } catch (error) {
-      if (error.name === 'AbortError') return '';
-    }
+/** Sends an address with a line of words by the phone's share sheet, else by the clipboard; gives what to say. */
+export async function handOn(url, words) {
+  const said = navigator.share ? await shared({ title: words, text: words, url }) : null;
+  return said ?? (await copied(`${words}: ${url}`) ? `Copied: ${words}: ${url}` : `Copy this address: ${url}`);
+}
+
+/** Sends a file with a line of words by the phone's share sheet, else saves it; gives what to say. */
+export async function handOver(file, words) {
+  const what = { title: words, text: words, files: [file] };
+  const said = navigator.canShare?.(what) ? await shared(what) : null;
+  if (said !== null) return said;
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60e3);
+  return `Saved as ${file.name}.`;
+}
+
+/** Opens the phone's share sheet; gives what to say, or null where it sends nothing. */
+async function shared(what) {
+  try {
+    await navigator.share(what);
+    return 'Sent.';
+  } catch (error) {
+    return error.name === 'AbortError' ? '' : null;
   }
-  return await copied(url) ? `Copied: ${url}` : `Copy this address: ${url}`;
 }
 
 /** Puts a text on the clipboard; false where the browser doesn't let it. */

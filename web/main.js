@@ -12,7 +12,7 @@ import { Notice } from './notice.js';
 import { Painter } from './paint.js';
 import { Plan } from './plan.js';
 import { keysOf, matchRows, removed } from './rows.js';
-import { Shop } from './shop.js';
+import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
@@ -205,8 +205,14 @@ class Bench {
     for (const painter of Object.values(painters.get(this.step))) {
       if (changed) painter.look();
       else if (moved) painter.rename();
-      painter.fill(this.job.form);
+      painter.fill(this.form);
     }
+    this.answer();
+  }
+
+  /** Keeps what the shop is called, for every sheet from this phone. */
+  sign(changes) {
+    this.shop.put(changes);
     this.answer();
   }
 
@@ -224,8 +230,11 @@ class Bench {
     return true;
   }
 
-  /** The job with the pass that is looked at, for the core. */
-  get form() { return { ...this.job.form, bench: this.view }; }
+  /** What the step that shows is of, for the core: the job with the pass that is looked at. */
+  get form() { return this.signed({ ...this.job.form, bench: this.view }); }
+
+  /** A form on its sheet carries the shop's own name. */
+  signed(form) { return this.step === sheetStep && !this.guest ? this.shop.signed(form) : form; }
 
   /** Looks at a pass. */
   lookAt(key) {
@@ -236,7 +245,7 @@ class Bench {
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
   answer() {
     const answers = this.paint('now', this.step.id);
-    if (this.step === sheetStep) tried(() => this.sheet.show(this.job.form, this.guest));
+    if (this.step === sheetStep) tried(() => this.sheet.show(this.signed(this.job.form), this.guest, answers));
     if (this.step !== trueStep || !answers) return;
     this.controls.asked(answers.tap);
     clearTimeout(this.rest);
@@ -422,7 +431,7 @@ class Bench {
       this.leaveLink();
       document.documentElement.classList.remove('guest');
       this.show();
-    });
+    }, unsigned(this.job.form));
   }
 
   backToOwn() {

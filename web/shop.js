@@ -9,7 +9,7 @@ const JOB_FIELDS = [
 ];
 
 /** What the bench holds that is no field of a job, with the characters that it takes. */
-const OWN_FIELDS = {};
+const OWN_FIELDS = { 'shop.name': 60, 'shop.telephone': 30, 'shop.mark': 3, 'shop.shape': 10 };
 
 const SCOPE = new URL('.', document.baseURI).pathname;
 const KEY = `pintwelve ${SCOPE} bench`;
@@ -34,12 +34,18 @@ export class Shop {
     const texts = Object.entries(form ?? {}).filter(([name, text]) => typeof text === 'string' && text !== ''
       && (JOB_FIELDS.includes(name) || text.length <= OWN_FIELDS[name]));
     const kept = Object.fromEntries(texts);
-    for (const name of this.unfit(ofAJob(kept))) delete kept[name];
+    for (const name of this.unfit(kept)) delete kept[name];
     return kept;
   }
 
   /** The form that a new job begins with. */
   begin() { return ofAJob(this.form); }
+
+  /** A form with the shop's own name on it, as its sheet carries it. */
+  signed(form) {
+    const own = Object.keys(OWN_FIELDS).filter((name) => this.form[name]).map((name) => [name, this.form[name]]);
+    return { ...form, ...Object.fromEntries(own) };
+  }
 
   /** Keeps texts on the bench; a blank one leaves it. */
   put(changes) {
@@ -74,6 +80,14 @@ export class Shop {
 
   /** Makes a job's set-up the bench. */
   take(form) { this.put(Object.fromEntries(JOB_FIELDS.map((name) => [name, form[name]]))); }
+}
+
+/** Tells the names that the bench alone holds. */
+export function isOwn(name) { return name in OWN_FIELDS; }
+
+/** A form without the name of a shop. */
+export function unsigned(form) {
+  return Object.fromEntries(Object.entries(form).filter(([name]) => !isOwn(name)));
 }
 
 function ofAJob(form) {

@@ -44,20 +44,40 @@ export class Spin {
     this.button.setAttribute('aria-pressed', 'false');
   }
 
-  turn() {
-    const hours = Number(this.slider.value);
-    for (const which of ['found', 'left']) {
-      this.section.querySelector(`#${which}-crank`)?.setAttribute('transform', `rotate(${30 * hours})`);
-      for (const [side, needle] of [['drive', 'd'], ['timing', 't']]) this.needle(which, side, needle, hours);
-    }
-  }
+  turn() { turnPicture(this.section, this.swings, Number(this.slider.value)); }
+}
 
-  needle(which, side, letter, hours) {
-    const needle = this.section.querySelector(`#${which}-needle-${letter}`);
-    const swing = this.swings[`spin.${which}.${side}`];
-    if (!needle || !swing) return;
-    const [e, high] = swing.split(' ').map(Number);
-    const reading = e * Math.cos((Math.PI / 6) * (high + hours));
-    needle.setAttribute('transform', `rotate(${reading * needle.dataset.step})`);
+/** Turns the pictures under an element, "found" and "left", to an hour; answers tell how each dial swings. */
+export function turnPicture(root, answers, hours) {
+  for (const which of ['found', 'left']) {
+    const part = (name) => root.querySelector(`#${which}-${name}`);
+    part('crank')?.setAttribute('transform', `rotate(${30 * hours})`);
+    if (part('crankpin')) bend(part, (Math.PI / 6) * hours);
+    for (const [side, letter] of [['drive', 'd'], ['timing', 't']]) needle(part(`needle-${letter}`), answers[`spin.${which}.${side}`], hours);
   }
+}
+
+/** Turns the crank from the side: halves that are out rise and fall, the pin goes round. */
+function bend(part, angle) {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const ups = ['half-a', 'half-b'].map((name) => {
+    const [t, n, slopeT, slopeN] = numbers(part(name).dataset.lie);
+    const up = t * cos - n * sin;
+    stand(part(name), up, slopeT * cos - slopeN * sin);
+    return up;
+  });
+  const [throws, between] = numbers(part('crankpin').dataset.lie);
+  stand(part('crankpin'), throws * cos + (ups[0] + ups[1]) / 2, (ups[1] - ups[0]) / between);
+}
+
+function needle(hand, swing, hours) {
+  if (!hand || !swing) return;
+  const [e, high] = numbers(swing);
+  hand.setAttribute('transform', `rotate(${e * Math.cos((Math.PI / 6) * (high + hours)) * hand.dataset.step})`);
+}
+
+function numbers(text) { return text.split(' ').map(Number); }
+
+function stand(part, up, rise) {
+  part.setAttribute('transform', `translate(0 ${-up}) rotate(${-Math.atan(rise) * 180 / Math.PI})`);
 }

@@ -83,9 +83,8 @@ export class Tab {
     this.take(own);
   }
 
-  /** Makes a copy of a link's job the job on the bench, then goes on. */
-  keepCopy(then) {
-    const { form } = this.job;
+  /** Makes a copy of a link's job, or what of it is given, the job on the bench, then goes on. */
+  keepCopy(then, form = this.job.form) {
     this.leave(() => {
       this.own = null;
       this.take(this.jobOf());

@@ -69,17 +69,27 @@ func Bend(v BendView) string {
 		p.s("The crank is drawn straight.")
 	}
 	p.described()
-	scale := min(336/v.Length, 78/v.Rim)
-	s := bendSheet{v: v, scale: scale, x0: (Width - scale*v.Length) / 2, yc: 124, factor: f, width: 0.34 * v.Rim, between: 0.32 * v.Rim}
+	s := newBendSheet(v, 78, 124)
 	p.crank(&s, "From the side, pin up")
 	s.above, s.yc = true, 340
 	p.crank(&s, "From above")
-	p.bendNote(f)
+	p.bendNote(f, BendHeight-7)
 	return p.close()
 }
 
-func (p *pen) bendNote(f float64) {
-	at := point{Width / 2, BendHeight - 7}
+// newBendSheet lays a tidy view out about an axis, its wheels so high at most.
+func newBendSheet(v BendView, rim, axis float64) bendSheet {
+	scale := min(336/v.Length, rim/v.Rim)
+	return bendSheet{v: v, scale: scale, x0: (Width - scale*v.Length) / 2, yc: axis, factor: v.factor(), width: 0.34 * v.Rim, between: 0.32 * v.Rim}
+}
+
+// RoundFactor returns how many times the bend is drawn: the roundest that shows
+// it and still draws a crank, or Factor where that is given; 0 where there is no
+// bend to show.
+func (v BendView) RoundFactor() float64 { return v.tidy().factor() }
+
+func (p *pen) bendNote(f, y float64) {
+	at := point{Width / 2, y}
 	if f == 0 {
 		p.text("tx", middle, at, "Drawn straight")
 		return
@@ -156,26 +166,45 @@ func (s *bendSheet) lie(right bool) (offset, slope float64) {
 // half draws one half rigid where it lies and returns the ends of the pin's side
 // at its inner face.
 func (p *pen) half(s *bendSheet, right bool) (pin [2]point) {
-	end, sign := 0.0, -1.0
-	if right {
-		end, sign = s.v.Length, 1
-	}
 	offset, slope := s.lie(right)
-	angle := math.Atan(s.factor * slope)
-	sin, cos := math.Sincos(angle)
+	sin, cos := math.Sincos(math.Atan(s.factor * slope))
 	mid := point{s.at(s.v.PinMiddle), s.yc + s.scale*s.factor*offset}
-	turn := func(x, y float64) point { // x mm from the middle of the pin, y on the paper in mm
-		return mid.plus(s.scale*(x*cos-y*sin), s.scale*(x*sin+y*cos))
+	turn := func(q point) point { // units of the paper from the middle of the pin
+		return mid.plus(q.x*cos-q.y*sin, q.x*sin+q.y*cos)
+	}
+	shaft, wheel, inner := s.outline(right)
+	for i := range shaft {
+		shaft[i], wheel[i] = turn(shaft[i]), turn(wheel[i])
+	}
+	p.poly("op", shaft[:]...)
+	p.poly("op", wheel[:]...)
+	p.hatch(wheel[:], hatching(right))
+	y, r := s.scale*s.pinY(), s.scale*s.shaft()
+	return [2]point{turn(point{inner, y - r}), turn(point{inner, y + r})}
+}
+
+// outline returns the shaft and the wheel of a half as it would lie true, in
+// units of the paper from the middle of the pin, and where its inner face stands.
+func (s *bendSheet) outline(right bool) (shaft, wheel [4]point, inner float64) {
+	tip, sign := s.scale*-s.v.PinMiddle, -s.scale
+	if right {
+		tip, sign = s.scale*(s.v.Length-s.v.PinMiddle), s.scale
 	}
 	in := sign * s.between / 2
 	out := in + sign*s.width
-	r, shaft := s.v.Rim, 0.16*s.v.Rim
-	tip := end - s.v.PinMiddle
-	p.poly("op", turn(out, -shaft), turn(tip, -shaft), turn(tip, shaft), turn(out, shaft))
-	wheel := []point{turn(in, -r), turn(out, -r), turn(out, r), turn(in, r)}
-	p.poly("op", wheel...)
-	p.hatch(wheel, sign*8)
-	return [2]point{turn(in, s.pinY()-shaft), turn(in, s.pinY()+shaft)}
+	r, y := s.scale*s.v.Rim, s.scale*s.shaft()
+	return [4]point{{out, -y}, {tip, -y}, {tip, y}, {out, y}}, [4]point{{in, -r}, {out, -r}, {out, r}, {in, r}}, in
+}
+
+// shaft is the half thickness that shafts and pin are drawn with, mm.
+func (s *bendSheet) shaft() float64 { return 0.16 * s.v.Rim }
+
+// hatching is how far apart the lines of a wheel stand, and which way they lean.
+func hatching(right bool) float64 {
+	if right {
+		return 8
+	}
+	return -8
 }
 
 // pinY is where the pin's axis stands on the paper, mm below the shafts' axis.

@@ -11,8 +11,20 @@ package draw
 //	needle.setAttribute("transform", `rotate(${reading * needle.dataset.step})`)
 //	crank.setAttribute("transform", `rotate(${30 * hours})`)
 //
-// so that a dial of run-out 2e and high spot h reads e cos(30° (h + Turned)) + its
-// mean when the plunger stands at 12 of the face.
+// Where Bend is given the crank stands below the dials, from the side, its bend
+// drawn too big, and turns with them: its halves are groups with the classes
+// "half-a", left, and "half-b", right, the pin one with the class "crankpin". Such a
+// group's data-lie is "t n slopeT slopeN", how far it stands towards 12 and 3 as
+// seen from SeenFrom and how it rises to the right, in units of the paper; the
+// pin has its throw as well:
+//
+//	up = t*cos(30° hours) − n*sin(30° hours), rise likewise of the slopes
+//	half.setAttribute("transform", `translate(0 ${-up}) rotate(${-atan(rise)})`)
+//
+// and so the needles and the shafts under them rise together.
+//
+// A dial of run-out 2e and high spot h reads e cos(30° (h + Turned)) + its mean
+// when the plunger stands at 12 of the face.
 type TurnView struct {
 	Prefix        string
 	SeenFrom      Side
@@ -21,10 +33,15 @@ type TurnView struct {
 	Range         float64
 	DriveWords    string // under the dials, after the letter: "2 thou"
 	TimingWords   string
+	Bend          *BendView // nil leaves the crank from the side out
 }
 
-// TurnHeight is the height of the viewBox.
-const TurnHeight = 204
+// TurnHeight is the height of the viewBox, and TurnBendHeight that with the crank
+// from the side below.
+const (
+	TurnHeight     = 204
+	TurnBendHeight = TurnHeight + 176
+)
 
 // Places of the three faces, and how far a needle swings either way.
 const (
@@ -40,7 +57,11 @@ func Turn(v TurnView) string {
 	if !finite(v.Range) || v.Range <= 0 {
 		v.Range = 1
 	}
-	p.open(v.Prefix, TurnHeight, "Both dials as the crank turns")
+	height := float64(TurnHeight)
+	if v.Bend != nil {
+		height = TurnBendHeight
+	}
+	p.open(v.Prefix, height, "Both dials as the crank turns")
 	p.s("The crank stands with its pin at ")
 	p.hour(v.Turned)
 	p.s(", seen from the ")
@@ -51,6 +72,9 @@ func Turn(v TurnView) string {
 	p.gauge(&v, Width-58, "t", v.Timing, joined("T", v.TimingWords))
 	p.turnedCrank(&v)
 	p.text("tx", middle, point{Width / 2, TurnHeight - 7}, "Seen from the "+v.SeenFrom.Name()+" side")
+	if v.Bend != nil {
+		p.turningBend(&v)
+	}
 	return p.close()
 }
 

@@ -2,14 +2,21 @@ package draw
 
 import (
 	"math"
+	"math/rand"
+	"regexp"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 )
 
+var twisted = bends["bend-twist"]
+
 var turns = map[string]TurnView{
 	"turn-found": {Prefix: "a", Turned: 2.5, Drive: 1.5, Timing: -0.8, Range: 3, DriveWords: "4 thou", TimingWords: "2.5 thou"},
 	"turn-left":  {Prefix: "b", SeenFrom: Timing, Drive: 0.01, Timing: 0, Range: 0.05, DriveWords: "0.02 mm", TimingWords: "0 mm"},
+	"turn-bend":  {Prefix: "d", Turned: 1, Drive: 1.5, Timing: -0.8, Range: 3, DriveWords: "4 thou", TimingWords: "2.5 thou", Bend: &twisted},
 	"turn-one":   {Prefix: "c", Turned: math.NaN(), Drive: 9, Timing: math.NaN(), Range: 3},
 }
 
@@ -17,7 +24,11 @@ func TestTurnGolden(t *testing.T) {
 	for name, v := range turns {
 		t.Run(name, func(t *testing.T) {
 			golden(t, name, Turn(v))
-			apart(t, Turn(v), TurnHeight)
+			height := float64(TurnHeight)
+			if v.Bend != nil {
+				height = TurnBendHeight
+			}
+			apart(t, Turn(v), height)
 		})
 	}
 }
@@ -31,4 +42,31 @@ func TestTurnKeepsItsWordToThePage(t *testing.T) {
 	assert.Contains(t, one, `id="c-needle-d" data-step="50" transform="rotate(150)"`, "a needle stops at the end of its dial")
 	assert.NotContains(t, one, "needle-t")
 	checkPicture(t, Turn(TurnView{Prefix: hostile, Range: math.Inf(1), DriveWords: hostile}))
+}
+
+// The shafts move as the needles do: a half's place at a dial, by what the page
+// is given of it, is the offset there of the crank that is drawn.
+func TestTheBendTurnsWithTheNeedles(t *testing.T) {
+	rng := rand.New(rand.NewSource(3))
+	for range 50 {
+		far := func(most float64) float64 { return most * (2*rng.Float64() - 1) }
+		v := BendView{Length: 240, PinMiddle: 120, Rim: 90, Throw: 42,
+			Left: Lie{far(0.05), far(0.05), far(4e-4), far(4e-4)}, Right: Lie{far(0.05), far(0.05), far(4e-4), far(4e-4)}}
+		v.LeftEnd = Side(rng.Intn(2))
+		turned, at := 12*rng.Float64(), 175.0
+		svg := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd, Turned: turned, Drive: math.NaN(), Timing: math.NaN(), Bend: &v})
+		got := regexp.MustCompile(`class="half-b"[^>]*transform="translate\(0 ([^)]*)\) rotate\(([^)]*)\)"`).FindStringSubmatch(svg)
+		down, _ := strconv.ParseFloat(got[1], 64)
+		deg, _ := strconv.ParseFloat(got[2], 64)
+		s := newBendSheet(v, 62, turnAxis)
+		// Where the axis of the right half stands at the dial, towards 12 and 3; its
+		// share towards the plunger as the crank has turned.
+		towards12 := v.Right.OffsetT + v.Right.SlopeT*(at-v.PinMiddle)
+		towards3 := v.Right.OffsetN + v.Right.SlopeN*(at-v.PinMiddle)
+		wants := math.Hypot(towards12, towards3) * math.Cos(math.Atan2(towards3, towards12)+turned*math.Pi/6)
+		up := -down/s.scale - math.Tan(deg*math.Pi/180)*(at-v.PinMiddle)
+		assert.InDelta(t, wants*s.factor, up, 0.05)
+		other := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd ^ 1, Turned: -turned, Drive: math.NaN(), Timing: math.NaN(), Bend: &v})
+		assert.Contains(t, other, got[0][strings.Index(got[0], "transform"):], "turned the other way, as it is seen from the other end")
+	}
 }

@@ -285,6 +285,10 @@ const (
 	DateOut
 	Notes
 	Archived
+	ShopName
+	ShopTelephone
+	ShopMark
+	ShopShape
 
 	rows // how many
 )

@@ -316,4 +316,11 @@ var table = [rows]Row{
 	DateOut:  {Pattern: "date.out", Numbers: numbers{593}, Kind: Words, Long: 20},
 	Notes:    {Pattern: "notes", Numbers: numbers{594}, Kind: Words, Long: 6000},
 	Archived: {Pattern: "archived", Numbers: numbers{595}, Kind: Tick},
+
+	// Shop: who did the work. A phone keeps it once, outside its jobs; a sheet that
+	// is sent carries it. The mark is a few letters in a shape.
+	ShopName:      {Pattern: "shop.name", Numbers: numbers{610}, Kind: Words, Long: 180},
+	ShopTelephone: {Pattern: "shop.telephone", Numbers: numbers{611}, Kind: Words, Long: 90},
+	ShopMark:      {Pattern: "shop.mark", Numbers: numbers{612}, Kind: Words, Long: 9},
+	ShopShape:     {Pattern: "shop.shape", Numbers: numbers{613}, Kind: Choice, Choices: []string{"wheel", "hexagon", "shield"}},
 }

@@ -69,20 +69,25 @@ func (p *pass) mark(m move) draw.Mark {
 
 // bend draws the crank from the side and from above, its bend exaggerated.
 func (a *Answers) bend(p *pass) {
-	axes := p.seat.After(p.seat.D, p.seat.G)
+	a.text("picture.bend", draw.Bend(p.bendView("bend", &p.seat, p.counted)))
+}
+
+// bendView is the crank as it sits by a round of readings.
+func (s *setUp) bendView(prefix string, seat *crank.Seat, counted []crank.Station) draw.BendView {
+	axes := seat.After(seat.D, seat.G)
 	v := draw.BendView{
-		Prefix: "bend", LeftEnd: drawn(p.sideOf[clock.Left]),
-		Length: p.length(), PinMiddle: p.crank.Pin, Rim: p.crank.Rim, Throw: p.crank.Throw,
+		Prefix: prefix, LeftEnd: drawn(s.sideOf[clock.Left]),
+		Length: s.length(), PinMiddle: s.crank.Pin, Rim: s.crank.Rim, Throw: s.crank.Throw,
 		Left: lie(&axes, clock.Left), Right: lie(&axes, clock.Right),
 	}
-	support := [...]draw.StationKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[p.crank.Mount]
-	for _, x := range p.crank.Support {
+	support := [...]draw.StationKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[s.crank.Mount]
+	for _, x := range s.crank.Support {
 		v.Stations = append(v.Stations, draw.Station{Kind: support, At: x})
 	}
-	for _, st := range p.counted {
+	for _, st := range counted {
 		v.Stations = append(v.Stations, draw.Station{Kind: draw.DialAt, At: st.At})
 	}
-	a.text("picture.bend", draw.Bend(v))
+	return v
 }
 
 func lie(axes *crank.Axes, half clock.End) draw.Lie {

@@ -46,7 +46,9 @@ func checkAnswers(t *testing.T, f form.Form, told bool) {
 			}
 			if picture := strings.HasPrefix(e.Name, "picture."); picture && e.Text != "" {
 				checkXML(t, e)
-				require.NotRegexp(t, `\de[-+]?\d`, e.Text, "%s: %s", part.name, e.Name)
+				if e.Name != "picture.shop" { // whose letters are as typed
+					require.NotRegexp(t, `\de[-+]?\d`, e.Text, "%s: %s", part.name, e.Name)
+				}
 			}
 			if told && !strings.HasPrefix(e.Name, "error.") {
 				for _, word := range []string{"NaN", "Inf", "%!", "undefined"} {

@@ -9,6 +9,7 @@ import (
 	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
 	"pintwelve/core/step/lighten"
+	"pintwelve/core/unit"
 )
 
 // Sheet is the part that sums a job up: for the customer in plain words, and for
@@ -19,10 +20,17 @@ const Sheet = "sheet"
 // and of the other steps what the job holds.
 func jobSheet(a *Answers, r *form.Reader) {
 	a.known(r)
+	a.shop(r)
 	found, left := a.rounds(r)
-	a.plainWords(found, left)
+	assumed := distancesAssumed(r)
+	a.plainWords(found, left, assumed)
+	a.line(r, left)
 	if left.wants < 0 && left.fault == nil {
-		a.sit(left)
+		if assumed {
+			a.say("sheet.assumed", "This crank’s distances were assumed, not measured: how it would run and lean in its bearings is left out.")
+		} else {
+			a.sit(left)
+		}
 	}
 	for i, d := range left.rounds {
 		at := "pass." + d.key + "."
@@ -45,6 +53,64 @@ func (a *Answers) known(r *form.Reader) {
 	a.say("sheet.in", "%", dateWords(r.Text(form.DateIn)))
 	a.say("sheet.out", "%", dateWords(r.Text(form.DateOut)))
 	a.say("sheet.notes", "%", r.Text(form.Notes))
+}
+
+// shop says who did the work, and draws their mark.
+func (a *Answers) shop(r *form.Reader) {
+	a.say("shop.name", "%", r.Text(form.ShopName))
+	a.say("shop.telephone", "%", r.Text(form.ShopTelephone))
+	if letters := strings.TrimFunc(r.Text(form.ShopMark), unit.IsSpace); letters != "" {
+		shape := map[string]draw.Shape{"hexagon": draw.Hexagon, "shield": draw.Shield}[r.Word(form.ShopShape)]
+		a.text("picture.shop", draw.Shop(draw.ShopMark{Prefix: "shop", Letters: letters, Shape: shape}))
+	}
+	if r.Text(form.ShopName)+r.Text(form.ShopTelephone)+r.Text(form.ShopMark) != "" {
+		a.say("sheet.shop", "yes")
+	}
+}
+
+// distancesAssumed tells whether any of the distances that turn run-out into
+// what is wrong at the pin and in the bearings is a stand-in.
+func distancesAssumed(r *form.Reader) bool {
+	own := form.Read(r.Form)
+	readSetUp(own)
+	for _, s := range own.StandIns {
+		if f, _, _ := form.Job.Lookup(s.Name); f.Unit == unit.MM {
+			return true
+		}
+	}
+	return false
+}
+
+// line is the sheet in one line, to go with it into a message: never surer than
+// the verdict.
+func (a *Answers) line(r *form.Reader, left *pass) {
+	name := r.Text(form.Number)
+	if name == "" {
+		name = r.Text(form.Engine)
+	}
+	if name != "" {
+		name = " " + name
+	}
+	if left.wants >= 0 || left.fault != nil || left.pressed {
+		a.say("sheet.line", "Job sheet%: not measured to the end yet", name)
+		return
+	}
+	template := "Job sheet%: not true yet, %"
+	switch left.advice.Verdict {
+	case crank.Fit:
+		template = "Job sheet%: true to %"
+	case crank.FitAsHung:
+		template = "Job sheet%: true as it hangs, to %"
+	case crank.TooClose:
+		template = "Job sheet%: % as read, too close to call"
+	case crank.NotMendable:
+		if _, asked := left.asks(crank.AskCentres); !asked {
+			template = "Job sheet%: can’t be trued as it stands, %"
+		}
+	case crank.CantTell:
+		template = "Job sheet%: %, more readings wanted"
+	}
+	a.say("sheet.line", template, name, left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}))
 }
 
 const months = "JanFebMarAprMayJunJulAugSepOctNovDec"
@@ -94,7 +160,7 @@ func passOf(r *form.Reader, key string) *pass {
 }
 
 // plainWords tell the customer how the crank came and how it goes.
-func (a *Answers) plainWords(found, left *pass) {
+func (a *Answers) plainWords(found, left *pass, assumed bool) {
 	if left.wants >= 0 || left.fault != nil || left.pressed {
 		a.say("sheet.plain", "Not measured to the end yet.")
 		return
@@ -116,6 +182,9 @@ func (a *Answers) plainWords(found, left *pass) {
 	}
 	if _, leans := left.leans(); leans && left.advice.Verdict != crank.TooClose {
 		template = "Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may."
+		if assumed {
+			template = strings.TrimSuffix(template, ".") + ", as reckoned with assumed distances."
+		}
 	}
 	a.say("sheet.plain", template, worst, allowed)
 	if len(left.rounds) > 1 && found.wants < 0 && found.fault == nil {

@@ -71,3 +71,56 @@ func TestDatesAreWrittenAsPeopleReadThem(t *testing.T) {
 		assert.Equal(t, expected, dateWords(date), date)
 	}
 }
+
+// measured are all the distances that the sheet's words can rest on.
+var measured = form.Form{
+	"throw": "42", "rim": "190", "centres": "good", "drive.at": "75", "drive.pin": "120", "drive.bearing": "70", "drive.tip": "10",
+	"timing.at": "75", "timing.pin": "120", "timing.bearing": "70", "timing.tip": "10",
+}
+
+func TestTheSheetLeavesOutWhatRestsOnAssumedDistances(t *testing.T) {
+	a := Answer(aJob(measured), Sheet)
+	assert.NotEmpty(t, sheetSays(a, "sit.bearings"))
+	assert.NotEmpty(t, sheetSays(a, "sit.tilt"))
+	assert.Empty(t, sheetSays(a, "sheet.assumed"))
+	for name := range measured {
+		if name == "centres" {
+			continue
+		}
+		f := aJob(measured)
+		delete(f, name)
+		a = Answer(f, Sheet)
+		assert.Empty(t, sheetSays(a, "sit.bearings"), name)
+		assert.Empty(t, sheetSays(a, "sit.tilt"), name)
+		assert.Contains(t, sheetSays(a, "sheet.assumed"), "assumed, not measured", name)
+	}
+}
+
+// The line that goes into a message is never surer than the verdict.
+func TestTheLineOfWordsIsNoSurerThanTheVerdict(t *testing.T) {
+	for _, row := range []struct {
+		more form.Form
+		want string
+	}{
+		{form.Form{"centres": "good"}, "Job sheet 12: true to 1 thou"},
+		{nil, "Job sheet 12: true to 1 thou"},
+		{form.Form{"pass.b.drive.tir": "2", "pass.b.timing.tir": "2"}, "Job sheet 12: 2 thou as read, too close to call"},
+		{form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}, "Job sheet 12: not true yet, 5 thou"},
+		{form.Form{"pass.b.drive.tir": "8", "pass.b.timing.tir": "8", "pass.b.drive.high": "12", "pass.b.timing.high": "6"}, "Job sheet 12: can’t be trued as it stands, 8 thou"},
+		{form.Form{"pass.c.order": "3"}, "Job sheet 12: not measured to the end yet"},
+		{form.Form{"number": "", "engine": "499 single", "centres": "good"}, "Job sheet 499 single: true to 1 thou"},
+	} {
+		assert.Equal(t, row.want, sheetSays(Answer(aJob(row.more), Sheet), "sheet.line"), "%v", row.more)
+	}
+}
+
+func TestTheSheetCarriesTheShop(t *testing.T) {
+	a := Answer(aJob(nil), Sheet)
+	assert.Empty(t, sheetSays(a, "sheet.shop"))
+	a = Answer(aJob(form.Form{"shop.name": "<b>Thorne & Daughter</b>", "shop.telephone": "01632 960118", "shop.mark": "T<D", "shop.shape": "shield"}), Sheet)
+	assert.Equal(t, "<b>Thorne & Daughter</b>", sheetSays(a, "shop.name"), "the page shows it as text")
+	assert.Equal(t, "yes", sheetSays(a, "sheet.shop"))
+	mark, _ := a.Get("picture.shop")
+	assert.Contains(t, mark.Text, "T&lt;D</text>")
+	assert.NotContains(t, mark.Text, "<D")
+}

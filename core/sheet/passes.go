@@ -150,7 +150,8 @@ var causeWords = [...]string{
 }
 
 // spin draws both dials and the crank, as found above and as on the bench
-// below, and says how the page turns them: each dial's swing and high hour.
+// below, their bend alike too big, and says how the page turns them: each dial's
+// swing and high hour.
 func (a *Answers) spin(p *pass, found, left *round) {
 	full := 0.0
 	for _, d := range [...]*round{found, left} {
@@ -162,15 +163,39 @@ func (a *Answers) spin(p *pass, found, left *round) {
 		return
 	}
 	a.say("spin.found", "yes")
-	a.spinOne(p, "found", found, full)
+	bends := p.turningBends(found, left)
+	a.spinOne(p, "found", found, full, bends[0])
 	if found.key != left.key {
 		a.say("spin.left", "yes")
-		a.spinOne(p, "left", left, full)
+		a.spinOne(p, "left", left, full, bends[1])
 	}
 }
 
-func (a *Answers) spinOne(p *pass, which string, d *round, full float64) {
-	v := draw.TurnView{Prefix: which, SeenFrom: drawn(p.seenFrom()), Range: p.inFine(full)}
+// turningBends are the crank as it sits by two rounds, drawn alike too big; nil
+// where its readings don't tell.
+func (s *setUp) turningBends(rounds ...*round) (all [2]*draw.BendView) {
+	factor := 0.0
+	for i, d := range rounds {
+		seat, err := s.crank.Solve(d.counted)
+		if err != nil {
+			continue
+		}
+		v := s.bendView("", &seat, d.counted)
+		all[i] = &v
+		if own := v.RoundFactor(); own > 0 && (factor == 0 || own < factor) {
+			factor = own
+		}
+	}
+	for _, v := range all {
+		if v != nil {
+			v.Factor = factor
+		}
+	}
+	return all
+}
+
+func (a *Answers) spinOne(p *pass, which string, d *round, full float64, bend *draw.BendView) {
+	v := draw.TurnView{Prefix: which, SeenFrom: drawn(p.seenFrom()), Range: p.inFine(full), Bend: bend}
 	for i, side := range sideNames {
 		got := &d.reading[i]
 		e := got.E.From(p.seen)

@@ -124,7 +124,7 @@ func TestANewcomersExampleOpensAndGoes(t *testing.T) {
 	to(p, "jobs")
 	p.Press("Look at an example")
 	p.Until(`!document.getElementById('true').hidden`)
-	assert.Contains(t, p.Text(headline), "True as it hangs")
+	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 9", "it opens as found")
 	assert.Equal(t, 3, passCount(p))
 	to(p, "jobs")
 	assert.True(t, Eval[bool](p, `document.querySelector('#jobs .loose').hidden`), "an example need be in no file")

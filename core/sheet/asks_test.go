@@ -58,7 +58,7 @@ func TestTrueAsItHangsAsksForTheCentresOnce(t *testing.T) {
 	assert.Empty(t, text(known, "say.ask.centres"))
 
 	sound := with(f, NearCentres(f, [2]string{"a", "b"}))
-	for key, tir := range map[string]string{"a": "0.2", "b": "0.1"} {
+	for key, tir := range map[string]string{"a": "0.25", "b": "0"} {
 		sound["pass.1.dial."+key+".tir"], sound["pass.1.dial."+key+".high"] = tir, "3"
 	}
 	read := Answer(sound, "")

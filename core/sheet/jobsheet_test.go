@@ -103,10 +103,10 @@ func TestTheLineOfWordsIsNoSurerThanTheVerdict(t *testing.T) {
 		want string
 	}{
 		{form.Form{"centres": "good"}, "Job sheet 12: true to 1 thou"},
-		{nil, "Job sheet 12: true to 1 thou"},
+		{nil, "Job sheet 12: true as it hangs, to 1 thou"},
 		{form.Form{"pass.b.drive.tir": "2", "pass.b.timing.tir": "2"}, "Job sheet 12: 2 thou as read, too close to call"},
 		{form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}, "Job sheet 12: not true yet, 5 thou"},
-		{form.Form{"pass.b.drive.tir": "8", "pass.b.timing.tir": "8", "pass.b.drive.high": "12", "pass.b.timing.high": "6"}, "Job sheet 12: can’t be trued as it stands, 8 thou"},
+		{form.Form{"pass.b.drive.tir": "8", "pass.b.timing.tir": "8", "pass.b.drive.high": "12", "pass.b.timing.high": "6", "centres": "good"}, "Job sheet 12: can’t be trued as it stands, 8 thou"},
 		{form.Form{"pass.c.order": "3"}, "Job sheet 12: not measured to the end yet"},
 		{form.Form{"number": "", "engine": "499 single", "centres": "good"}, "Job sheet 499 single: true to 1 thou"},
 	} {

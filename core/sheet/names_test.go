@@ -50,7 +50,7 @@ func shownNames(t *testing.T) map[string]bool {
 		}
 		shown[kind+"."+m[2]] = true
 	}
-	for _, m := range regexp.MustCompile(`answers\['((?:say|picture|unit)\.[^']+)'\]`).FindAllStringSubmatch(webText(t, "*.js"), -1) {
+	for _, m := range regexp.MustCompile(`answers(?:\?\.)?\['((?:say|picture|unit)\.[^']+)'\]`).FindAllStringSubmatch(webText(t, "*.js"), -1) {
 		shown[m[1]] = true
 	}
 	return shown
@@ -142,7 +142,7 @@ func sayingJobs() []form.Form {
 	return []form.Form{
 		logged,
 		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),
-		with(typed("0.2", "3", "0.2", "3"), form.Form{"centres": "good"}),
+		with(typed("0.5", "3", "0.5", "3"), form.Form{"centres": "good"}),
 		struck,
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),

@@ -12,8 +12,8 @@ import (
 const faceSVG = "[data-picture=face] svg"
 
 // at9 and at3 are on the rim of the clock face.
-func at3(p *Page) { p.Tap(faceSVG, 0.75, 166.0/354) }
-func at9(p *Page) { p.Tap(faceSVG, 0.25, 166.0/354) }
+func at3(p *Page) { p.Tap(faceSVG, 0.75, 166.0/330) }
+func at9(p *Page) { p.Tap(faceSVG, 0.25, 166.0/330) }
 
 // tapOn touches the button, link or choice with a name, or a field's label.
 func touch(p *Page, name string) {
@@ -175,7 +175,7 @@ func TestEnterGoesToTheNextReadingAndFromTheLastToTheSentence(t *testing.T) {
 
 func TestATurnStaysOpenForItsClosingPoint(t *testing.T) {
 	p, _ := bench(t)
-	p.Choose("Drive dial is read by", "a full turn, reading by reading")
+	p.Choose("Drive dial is read by", "a full turn of readings")
 	p.Fill("Timing run-out", "1")
 	p.Fill("Timing high at", "12")
 	const turn = "Drive turn, reading by reading"

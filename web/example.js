@@ -10,6 +10,7 @@ export function example() {
     'date.out': '2026-03-13',
     notes: 'Came in with big-end knock. New crankpin and bush, new mains.\nAn example: Calderbrook and its owner are made up.',
     tolerance: '2',
+    centres: 'good',
     throw: '42',
     rim: '190',
     ...half('drive'),

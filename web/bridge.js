@@ -69,7 +69,11 @@ function bury({ go }) {
 
 // A host that serves .wasm under another type can't be compiled as it streams.
 async function instantiate(address, imports) {
-  const response = await fetch(address);
+  // No file of the site is ever redirected, nor is the core a page: a network does that until one has logged in.
+  const response = await fetch(address, { redirect: 'manual' });
+  if (response.type === 'opaqueredirect' || response.headers.get('Content-Type')?.startsWith('text/html') && response.ok) {
+    throw new Error(`a page of the network’s own came in the place of ${address}, perhaps for you to log in there first`);
+  }
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
   if (response.headers.get('Content-Type') === 'application/wasm') {
     return WebAssembly.instantiateStreaming(response, imports);

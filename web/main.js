@@ -9,6 +9,7 @@ import { JobSheet } from './jobsheet.js';
 import { told } from './label.js';
 import { linkIn } from './link.js';
 import { Notice } from './notice.js';
+import { tellOffline } from './offline.js';
 import { Painter } from './paint.js';
 import { Plan } from './plan.js';
 import { keysOf, matchRows, removed } from './rows.js';
@@ -50,7 +51,8 @@ async function start() {
   typeAgain();
   document.documentElement.dataset.ready = 'true';
   setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
-  onUpdateWaiting(() => bench.offerUpdate(), () => bench.tab.mayReload());
+  const works = onUpdateWaiting(() => bench.offerUpdate(), () => bench.tab.mayReload());
+  tellOffline(document.getElementById('offline'), works, (words) => notice.say(words, 'offline'));
 }
 
 /** Resolves as a promise of the store's does, if it does soon: nothing waits long for the store. */

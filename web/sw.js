@@ -13,7 +13,7 @@ self.addEventListener('install', (event) => event.waitUntil(install()));
 self.addEventListener('activate', (event) => event.waitUntil(activate()));
 self.addEventListener('fetch', (event) => {
   const path = ownPath(event.request);
-  if (path) event.respondWith(serve(path));
+  if (path) event.respondWith(serve(path, event));
 });
 self.addEventListener('message', (event) => {
   if (event.data === 'take over') self.skipWaiting();
@@ -49,10 +49,24 @@ function ownPath(request) {
   return Object.hasOwn(BUILT.files, path) ? path : undefined;
 }
 
-async function serve(path) {
+async function serve(path, event) {
   const cache = await caches.open(CACHE);
-  // Only a cache that was emptied behind our back lacks a file.
-  return await cache.match(address(path)) ?? keep(cache, path);
+  const kept = await cache.match(address(path));
+  if (kept) return kept;
+  // Only a cache that was emptied behind our back lacks a file. The network's
+  // counts then, even where it has another version by now.
+  event.waitUntil(refill(cache));
+  return fetch(event.request);
+}
+
+let refilling = null;
+
+/** Brings back all that a cache lacks of this version, as far as the network has it. */
+function refill(cache) {
+  refilling ??= Promise.allSettled(Object.keys(BUILT.files).map(async (path) => {
+    if (!await cache.match(address(path))) await keep(cache, path);
+  })).finally(() => { refilling = null; });
+  return refilling;
 }
 
 function address(path) {
@@ -68,11 +82,9 @@ async function checkRuns(cache) {
   }
 }
 
-/** Fetches a file, checks it, keeps it and returns it. */
+/** Fetches a file, checks it and keeps it. */
 async function keep(cache, path, signal) {
-  const response = await fetchChecked(path, signal);
-  await cache.put(address(path), response.clone());
-  return response;
+  await cache.put(address(path), await fetchChecked(path, signal));
 }
 
 // The browser's own cache is asked first, since a first visit has just filled

@@ -111,13 +111,17 @@ func Profile(t testing.TB) string {
 	return dir
 }
 
+// workshop is this machine by a name that is no loopback address: over plain http
+// a browser trusts it no more than any host of a network.
+const workshop = "workshop.test"
+
 // flags keep Chromium from the network; as root it runs without its sandbox.
 func flags() []chromedp.ExecAllocatorOption {
 	options := append([]chromedp.ExecAllocatorOption{}, chromedp.DefaultExecAllocatorOptions[:]...)
 	for _, name := range []string{"disable-gpu", "disable-quic", "disable-component-update", "disable-domain-reliability"} {
 		options = append(options, chromedp.Flag(name, true))
 	}
-	options = append(options, chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"))
+	options = append(options, chromedp.Flag("host-resolver-rules", "MAP "+workshop+" 127.0.0.1, MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"))
 	if os.Geteuid() == 0 {
 		options = append(options, chromedp.NoSandbox)
 	}

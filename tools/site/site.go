@@ -1,6 +1,7 @@
 // Package site turns the repository into the folder of static files that a
-// host serves: the Go core compiled to WebAssembly, the page minified, and in
-// the service worker the list of every file with its sum.
+// host serves: the Go core compiled to WebAssembly, the page written out from
+// its steps and minified, and in the service worker the list of every file with
+// its sum.
 //
 // Paths use slashes and are relative to the site's folder, so that the site
 // runs from any folder of any host. Nothing depends on the clock, on the
@@ -30,6 +31,9 @@ func (f Files) Paths() []string {
 func Build(root, program string) (Files, error) {
 	files, err := readWeb(filepath.Join(root, "web"))
 	if err != nil {
+		return nil, err
+	}
+	if files, err = expanded(files); err != nil {
 		return nil, err
 	}
 	compiled, err := Compile(root, program)

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pintwelve/core/form"
+	"pintwelve/core/unit"
 )
 
 // A field of the job in the page's source is one line:
@@ -104,14 +105,14 @@ func control(row *form.Field, given map[string]string) (template.HTML, error) {
 		given["inputmode"] = keyboard(row)
 	}
 	input := template.HTML("<input" + spelled(given) + ">")
-	unit := unitOf(row)
+	inUnit := unitOf(row)
 	if own {
-		unit = named(ownUnit)
+		inUnit = named(ownUnit)
 	}
-	if unit == "" {
+	if inUnit == "" {
 		return input, nil
 	}
-	return `<span class="with-unit">` + input + unit + `</span>`, nil
+	return `<span class="with-unit">` + input + inUnit + `</span>`, nil
 }
 
 // keyboard opens without letters where neither a sign nor a second figure is
@@ -124,10 +125,10 @@ func keyboard(row *form.Field) string {
 }
 
 // unitOf is the unit as it stands in the field: fine ones are the dials', which
-// the core names.
+// the core names, and an hour is written as one.
 func unitOf(row *form.Field) template.HTML {
 	switch {
-	case row.Kind != form.Quantity && row.Kind != form.List:
+	case row.Kind != form.Quantity && row.Kind != form.List, row.Unit == unit.OClock:
 		return ""
 	case row.Metric != row.Unit:
 		return `<span class="unit" data-unit="fine"></span>`
@@ -136,11 +137,11 @@ func unitOf(row *form.Field) template.HTML {
 }
 
 // named is a unit of some name; none where that is blank.
-func named(unit string) template.HTML {
-	if unit == "" {
+func named(name string) template.HTML {
+	if name == "" {
 		return ""
 	}
-	return template.HTML(`<span class="unit">` + template.HTMLEscapeString(unit) + `</span>`)
+	return template.HTML(`<span class="unit">` + template.HTMLEscapeString(name) + `</span>`)
 }
 
 // optionsOf writes the choices out, which must be the table's.

@@ -163,7 +163,7 @@ func (t Tail) Sign() string {
 
 // inUnit takes what may stand in the name of a unit behind a number.
 func inUnit(r rune) bool {
-	return strings.IndexRune("0123456789.,+-−½¼¾⅓⅔⅛⅜⅝⅞", r) < 0
+	return !strings.ContainsRune("0123456789.,+-−½¼¾⅓⅔⅛⅜⅝⅞", r)
 }
 
 func separates(r rune) bool { return IsSpace(r) || r == ';' || r == ',' }

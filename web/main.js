@@ -432,6 +432,7 @@ class Bench {
     this.tab.keepCopy(() => {
       this.leaveLink();
       document.documentElement.classList.remove('guest');
+      this.viewed = null; // the copy came to its job after that was shown
       this.show();
     }, unsigned(this.job.form));
   }

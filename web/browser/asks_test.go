@@ -82,7 +82,7 @@ func TestTheFirstScreenAsksWhatWasDone(t *testing.T) {
 	fits(t, p)
 	p.Press("All as said")
 	assert.Contains(t, p.Text(headline), "Strike the drive wheel at 9")
-	p.Until(`document.querySelector('.pass').innerText.includes('struck drive at 3')`)
+	p.Until(`document.querySelector('.pass').textContent.includes('struck drive at 3')`)
 	p.Until(kept(`form['pass.2.since'] === 'said'`))
 	p.Press("Undo")
 	p.Press("Nuts drawn up")

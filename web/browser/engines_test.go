@@ -63,6 +63,7 @@ func mainPath(t *testing.T, p hands) {
 	p.Until(kept(`form['pass.1.timing.high'] === '9'`))
 	p.Press("Struck: read again")
 	assert.Empty(t, p.Value("Drive run-out"))
+	p.Until(`(document.getElementById('passes').open = true)`)
 	p.Press("Undo")
 	assert.Equal(t, strike, p.Text(headline))
 

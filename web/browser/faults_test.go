@@ -282,7 +282,7 @@ func panics(t *testing.T) {
 	twist(p)
 	p.Fill("Drive high at", "panic")
 	p.Until(`document.getElementById('notice-text').textContent.includes('no verb')`)
-	p.Press("Drive run-out, one division more") // another verb, which changes nothing now
+	p.Press("Drive high at, a quarter of an hour more") // another verb, which changes nothing now
 	assert.Equal(t, "4", p.Value("Drive run-out"))
 	p.Until(kept(`form['pass.1.drive.high'] === 'panic' && !('fault' in form)`))
 	p.Reload()

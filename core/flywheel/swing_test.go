@@ -149,6 +149,22 @@ func TestPlusMinusByEachReading(t *testing.T) {
 	assert.Positive(t, anywhere.PM)
 }
 
+// The whole's freedom is the period's times (u/u₁)⁴, cut to a whole number: GUM,
+// JCGM 100, G.4.1 and G.6.4 (Welch and Satterthwaite).
+func TestPlusMinusOfTheWholeByWelchAndSatterthwaite(t *testing.T) {
+	s := wheelSwing
+	s.PeriodS = periodOf(s, 29.5e6)
+	s.SDS, s.Freedom, s.ArmPM = 0.0003, 3, 0.5
+	got, err := s.Inertia()
+	require.NoError(t, err)
+	student := func(nu float64) float64 { return distuv.StudentsT{Sigma: 1, Nu: nu}.Quantile(0.975) }
+	byPeriod := got.ByPeriod / student(3)
+	whole := math.Hypot(math.Hypot(byPeriod, got.ByArm/lsq.Normal95), got.ByGravity/lsq.Normal95)
+	nu := math.Floor(3 * math.Pow(whole/byPeriod, 4))
+	require.NotEqual(t, nu, math.Floor(3*math.Pow(whole/byPeriod, 2)), "the power tells")
+	assert.InEpsilon(t, student(nu)*whole, got.PM, 1e-6)
+}
+
 func TestSwingThatCannotBe(t *testing.T) {
 	good := wheelSwing
 	good.PeriodS = periodOf(good, 29.5e6)

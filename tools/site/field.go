@@ -28,6 +28,7 @@ import (
 //	options="a: words | b: words"  what the choices are called, in the table's order
 //	id="…"             an id in the place of the one made of the name
 //	unit="…"           a unit in the place of the table's; "" for none
+//	unsaid             in a row: the unit isn't read out with the label
 //
 // and any other one goes to the control.
 type field struct {
@@ -100,7 +101,9 @@ func control(row *form.Field, given map[string]string) (template.HTML, error) {
 		return template.HTML("<select"+spelled(given)+">") + inside + "</select>", err
 	}
 	ownUnit, own := given["unit"]
+	_, unsaid := given["unsaid"]
 	delete(given, "unit")
+	delete(given, "unsaid")
 	if given["inputmode"] == "" && (row.Kind == form.Quantity || row.Kind == form.List) {
 		given["inputmode"] = keyboard(row)
 	}
@@ -108,6 +111,9 @@ func control(row *form.Field, given map[string]string) (template.HTML, error) {
 	inUnit := unitOf(row)
 	if own {
 		inUnit = named(ownUnit)
+	}
+	if unsaid {
+		inUnit = template.HTML(strings.Replace(string(inUnit), `class="unit"`, `class="unit" aria-hidden="true"`, 1))
 	}
 	if inUnit == "" {
 		return input, nil

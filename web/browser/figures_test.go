@@ -175,7 +175,7 @@ func TestEnterGoesToTheNextReadingAndFromTheLastToTheSentence(t *testing.T) {
 
 func TestATurnStaysOpenForItsClosingPoint(t *testing.T) {
 	p, _ := bench(t)
-	p.Choose("Drive dial is read by", "a full turn of readings")
+	p.Choose("Drive dial is read by", "a full turn")
 	p.Fill("Timing run-out", "1")
 	p.Fill("Timing high at", "12")
 	const turn = "Drive turn, reading by reading"

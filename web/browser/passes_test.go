@@ -176,7 +176,7 @@ func TestAMadeUpCrankIsTruedByThePagesOwnWords(t *testing.T) {
 
 func TestAFullTurnIsTypedByADialWithAKeyboard(t *testing.T) {
 	p, _ := bench(t)
-	p.Choose("Drive dial is read by", "a full turn of readings")
+	p.Choose("Drive dial is read by", "a full turn")
 	p.Choose("Drive turn is read at", "12, 3, 6 and 9")
 	p.Fill("Timing run-out", "1")
 	p.Fill("Timing high at", "12")

@@ -55,7 +55,7 @@ const cutFields = `((id) => {
 		const check = (text, font, blank) => {
 			const left = box.left + parseFloat(style.borderLeftWidth) + parseFloat(style.paddingLeft);
 			const right = box.right - parseFloat(style.borderRightWidth) - parseFloat(style.paddingRight);
-			const seen = unit && getComputedStyle(unit).visibility !== 'hidden' && unit.textContent;
+			const seen = unit && getComputedStyle(unit).opacity !== '0' && unit.textContent;
 			const before = seen ? document.createRange() : null;
 			before?.selectNodeContents(unit);
 			const at = before?.getBoundingClientRect();

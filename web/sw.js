@@ -17,6 +17,7 @@ self.addEventListener('fetch', (event) => {
 });
 self.addEventListener('message', (event) => {
   if (event.data === 'take over') self.skipWaiting();
+  if (event.data === 'claim') event.waitUntil(self.clients.claim());
   if (event.data === 'take over if alone') event.waitUntil(takeOverIfAlone(event.ports[0]));
 });
 

@@ -71,7 +71,9 @@ export async function onUpdateWaiting(offer, mayReload = async () => true) {
   offerOnNewWorker(offer);
   offerOnTakeover(offer, mayReload);
   checkWhenSeenAgain();
-  await workers.ready;
+  const { active } = await workers.ready;
+  // A page that was on its way while the worker claimed those that stood has none.
+  if (!workers.controller) active.postMessage('claim');
   return true;
 }
 

@@ -168,11 +168,6 @@ func slowFirstLoad(t *testing.T, p *Page, s *Server) {
 	p.Until(kept(`form['pass.1.drive.tir'] === '7'`))
 	p.Fill("Drive run-out", "4")
 	s.Break("/crank/core.wasm", nil)
-	// The worker that waited for the slow file may have given up after this load asked
-	// for it; the load after it then brings a new one.
-	p.Visit("about:blank")
-	p.Visit(s.URL("/crank/"))
-	p.Ready()
 	mended(t, p, s)
 }
 

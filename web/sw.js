@@ -54,20 +54,46 @@ async function serve(path, event) {
   const cache = await caches.open(CACHE);
   const kept = await cache.match(address(path));
   if (kept) return kept;
-  // Only a cache that was emptied behind our back lacks a file. The network's
-  // counts then, even where it has another version by now.
+  // Only a cache that was cleared behind our back lacks a file. With nothing left
+  // of this version, a load takes all from the network, whichever stands there.
+  const empty = (await cache.keys()).length === 0;
   event.waitUntil(refill(cache));
-  return fetch(event.request);
+  return empty ? fetch(event.request) : missing(path, event.request);
+}
+
+// What is left of this version goes with no file of another: where another stands
+// on the network, all is let go, and the next load is that one's.
+async function missing(path, request) {
+  try {
+    return await fetchChecked(path);
+  } catch (error) {
+    if (!await otherVersionStands()) throw error;
+    await caches.delete(CACHE);
+    if (request.mode === 'navigate') return fetch(request);
+    throw error;
+  }
+}
+
+// A network's login page or a host in trouble is no other version.
+async function otherVersionStands() {
+  const worker = await fetch(address('sw.js'), { cache: 'no-cache' });
+  const version = (await worker.text()).match(/"version":"([^"]*)"/)?.[1];
+  return worker.ok && version !== undefined && version !== BUILT.version;
 }
 
 let refilling = null;
 
-/** Brings back all that a cache lacks of this version, as far as the network has it. */
+/** Brings back all that a cache lacks of this version, where the network has all of it. */
 function refill(cache) {
-  refilling ??= Promise.allSettled(Object.keys(BUILT.files).map(async (path) => {
-    if (!await cache.match(address(path))) await keep(cache, path);
-  })).finally(() => { refilling = null; });
+  refilling ??= lacking(cache).catch(() => []).then((files) =>
+    Promise.allSettled(files.map(([path, file]) => cache.put(address(path), file)))).finally(() => { refilling = null; });
   return refilling;
+}
+
+async function lacking(cache) {
+  const files = await Promise.all(Object.keys(BUILT.files).map(async (path) =>
+    !await cache.match(address(path)) && [path, await fetchChecked(path)]));
+  return files.filter(Boolean);
 }
 
 function address(path) {
@@ -83,7 +109,6 @@ async function checkRuns(cache) {
   }
 }
 
-/** Fetches a file, checks it and keeps it. */
 async function keep(cache, path, signal) {
   await cache.put(address(path), await fetchChecked(path, signal));
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // keptFiles are the files in the caches.
@@ -81,6 +82,54 @@ func TestAMissingFileRefillsAll(t *testing.T) {
 	p.Visit(s.URL("/shop/"))
 	p.Until(`document.getElementById('edition').textContent === '1'`)
 	p.Until(`JSON.stringify(await ` + keptFiles + `) === '` + quoted(whole) + `'`)
+}
+
+// both are the numbers that the page and its module stand for.
+const both = `document.documentElement.dataset.page + ' with ' + document.getElementById('edition').textContent`
+
+// With some files gone and another version on the network, no load has files of
+// both: it fails, or is the other's, and the load after it is whole.
+func TestAPartlyGoneVersionIsNeverMixedWithAnother(t *testing.T) {
+	for _, gone := range [][]string{{"edition.js"}, {"index.html"}, {"main.js", "edition.js"}} {
+		t.Run(gone[0], func(t *testing.T) {
+			s := Serve(t, "/shop/", edition(t, "1"))
+			p := Launch(t).Tab()
+			p.Visit(s.URL("/shop/"))
+			p.Until(offline)
+			s.Put("/shop/", edition(t, "2"))
+			for _, name := range gone {
+				require.True(t, Eval[bool](p, `(async () => {
+					const cache = await caches.open((await caches.keys())[0]);
+					return cache.delete(new URL('`+name+`', location));
+				})()`))
+			}
+			p.Visit("about:blank")
+			p.Visit(s.URL("/shop/"))
+			p.Until(`document.readyState === 'complete' && await new Promise((then) => setTimeout(then, 300, true))`)
+			assert.Contains(t, []string{"1 with ", "2 with 2"}, Eval[string](p, both))
+			p.Visit("about:blank")
+			p.Visit(s.URL("/shop/"))
+			p.Until(both + ` === '2 with 2'`)
+		})
+	}
+}
+
+// A network's login page is no other version: what is left of this one stays.
+func TestAPartlyGoneVersionOutlivesALoginPage(t *testing.T) {
+	s := Serve(t, "/shop/", edition(t, "1"))
+	p := Launch(t).Tab()
+	p.Visit(s.URL("/shop/"))
+	p.Until(offline)
+	Eval[bool](p, `caches.keys().then(async ([name]) => (await caches.open(name)).delete(new URL('big.json', location)))`)
+	left := Eval[[]string](p, keptFiles)
+	for _, path := range []string{"", "index.html", "main.js", "sw.js", "big.json", "edition.js"} {
+		s.Break("/shop/"+path, login)
+	}
+	assert.Equal(t, "refused", Eval[string](p, `fetch('big.json').then((r) => r.text(), () => 'refused')`))
+	assert.Equal(t, left, Eval[[]string](p, keptFiles))
+	p.Reload()
+	p.Ready()
+	shows(t, p, "1")
 }
 
 func quoted(texts []string) string { return `["` + strings.Join(texts, `","`) + `"]` }

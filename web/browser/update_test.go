@@ -17,7 +17,7 @@ import (
 // which shows its number and counts its starts in the tab.
 func edition(t *testing.T, number string) site.Files {
 	files := site.Files{
-		"index.html": []byte(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8">
+		"index.html": []byte(`<!doctype html><html lang="en-GB" data-page="` + number + `"><head><meta charset="utf-8">
 			<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; img-src data:; connect-src 'self'; worker-src 'self'">
 			<title>Edition</title><link rel="icon" href="data:,"><script type="module" src="main.js"></script></head>
 			<body><p id="edition"></p><button id="change" hidden>Change to it now</button></body></html>`),

@@ -398,12 +398,12 @@ class Bench {
 
   /** Says whether the next crank begins as this one stands. */
   compare() {
-    const unlike = this.shop.unlike(this.job.form);
-    const labels = unlike.map((name) => trueStep.querySelector(`[name="${name}"]`).labels[0].textContent.trim());
-    document.getElementById('bench-said').textContent = unlike.length === 0
+    const differing = this.shop.differing(this.job.form);
+    const labels = differing.map((name) => trueStep.querySelector(`[name="${name}"]`).labels[0].textContent.trim());
+    document.getElementById('bench-said').textContent = differing.length === 0
       ? 'This is the bench of this phone: the next crank begins with it, and a change here changes it.'
       : `On the bench of this phone these stand otherwise: ${labels.join('; ')}.`;
-    document.getElementById('bench-unlike').hidden = unlike.length === 0;
+    document.getElementById('bench-unlike').hidden = differing.length === 0;
   }
 
   /** Another tab has kept or deleted jobs. */

@@ -70,7 +70,7 @@ export class Shop {
   }
 
   /** The fields in which a job stands otherwise than the bench. */
-  unlike(form) { return JOB_FIELDS.filter((name) => !same(this.form, form, name)); }
+  differing(form) { return JOB_FIELDS.filter((name) => !same(this.form, form, name)); }
 
   /** The edit that sets a job as the bench stands. */
   onto(form) {

@@ -63,11 +63,11 @@ function bend(part, angle) {
   const ups = ['half-a', 'half-b'].map((name) => {
     const [t, n, slopeT, slopeN] = numbers(part(name).dataset.lie);
     const up = t * cos - n * sin;
-    stand(part(name), up, slopeT * cos - slopeN * sin);
+    pose(part(name), up, slopeT * cos - slopeN * sin);
     return up;
   });
   const [throws, between] = numbers(part('crankpin').dataset.lie);
-  stand(part('crankpin'), throws * cos + (ups[0] + ups[1]) / 2, (ups[1] - ups[0]) / between);
+  pose(part('crankpin'), throws * cos + (ups[0] + ups[1]) / 2, (ups[1] - ups[0]) / between);
 }
 
 function needle(hand, swing, hours) {
@@ -78,6 +78,6 @@ function needle(hand, swing, hours) {
 
 function numbers(text) { return text.split(' ').map(Number); }
 
-function stand(part, up, rise) {
+function pose(part, up, rise) {
   part.setAttribute('transform', `translate(0 ${-up}) rotate(${-Math.atan(rise) * 180 / Math.PI})`);
 }

@@ -429,14 +429,14 @@ class Scene {
   async check(when) {
     await this.world.go();
     const standing = new Set();
-    const stand = (form) => Object.values(form).forEach((text) => standing.add(text.split(' ')[0]));
+    const note = (form) => Object.values(form).forEach((text) => standing.add(text.split(' ')[0]));
     for (const { disk } of this.phones) {
-      disk.rows('jobs').forEach(({ form }) => stand(form));
-      disk.rows('bin').forEach(({ record }) => stand(record.form));
+      disk.rows('jobs').forEach(({ form }) => note(form));
+      disk.rows('bin').forEach(({ record }) => note(record.form));
     }
     for (const tab of this.tabs) {
-      stand(tab.tab.job.form);
-      stand(tab.tab.mine.form);
+      note(tab.tab.job.form);
+      note(tab.tab.mine.form);
       if (!tab.tab.mine.safe && !tab.saidUnkept) this.problem ||= `${when}: ${tab.name} holds what is not kept and says nothing`;
       for (const text of Object.values(tab.tab.mine.form)) this.settle(text, { fresh: false });
     }

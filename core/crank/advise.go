@@ -25,7 +25,7 @@ type Place struct {
 	At   float64
 }
 
-// Tolerance is what the user allows. A limit of nil, RunOut's excepted, is not
+// Tolerance is what the user allows. A limit of 0, RunOut's excepted, is not
 // judged.
 type Tolerance struct {
 	RunOut  float64 // mm, full movement of each dial
@@ -64,7 +64,7 @@ type Advice struct {
 // Where a support is not to be trusted, the dials' own run-out is partly the
 // support's: what the same places would show between good ones is judged instead.
 // Between centres nobody has looked at, Fit is but FitAsHung.
-func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
+func (s *Pose) Advise(st []Station, tol Tolerance) Advice {
 	a := Advice{}
 	for h := range a.Shaft {
 		a.Shaft[h] = s.Shaft(st, clock.End(h))
@@ -95,22 +95,22 @@ func (s *Seat) Advise(st []Station, tol Tolerance) Advice {
 }
 
 // judge returns the judging of an advice whose shafts have been looked at.
-func (s *Seat) judge(st []Station, tol Tolerance, a *Advice) judge {
+func (s *Pose) judge(st []Station, tol Tolerance, a *Advice) judge {
 	return judge{
-		Seat: s, st: st, tol: tol,
+		Pose: s, st: st, tol: tol,
 		trusted: a.Shaft[clock.Left].Trusted() && a.Shaft[clock.Right].Trusted(),
-		sureT:   s.SureOfD(st).Plus(clock.Vec{T: 1}),
+		sureT:   s.UncertaintyOfD(st).HalfWidth95(clock.Vec{T: 1}),
 	}
 }
 
-func (s *Seat) tiltFigure(st []Station, h clock.End) Figure {
+func (s *Pose) tiltFigure(st []Station, h clock.End) Figure {
 	run := s.Running(s.D, s.G)
-	return Figure{run.Tilt(h), s.SureOfTilt(st, h).Plus(run.B[h])}
+	return Figure{run.Tilt(h), s.UncertaintyOfTilt(st, h).HalfWidth95(run.B[h])}
 }
 
 // floorOf is what a gauge shows with twist and gap gone.
 func (j *judge) floorOf(g *gauge) Figure {
-	return Figure{g.after(clock.Vec{T: j.D.T}, clock.Vec{}), g.scale * g.sure}
+	return Figure{g.after(clock.Vec{T: j.D.T}, clock.Vec{}), g.scale * g.ofD95}
 }
 
 // worth returns how much of a needle's movement [mm] the strike and the closing
@@ -133,10 +133,10 @@ func (j *judge) decide(a *Advice, k float64) (v Verdict, strike, gap bool) {
 		if i >= len(j.st) && g.limit == 0 {
 			continue
 		}
-		inside = inside && g.Value+k*g.Plus <= g.limit && !(k > 0 && g.doubt)
-		outside = outside || g.Value-k*g.Plus > g.limit
+		inside = inside && g.Value+k*g.HalfWidth95 <= g.limit && !(k > 0 && g.doubt)
+		outside = outside || g.Value-k*g.HalfWidth95 > g.limit
 		f := j.floorOf(&g)
-		stuck = stuck || f.Value-k*f.Plus > g.limit
+		stuck = stuck || f.Value-k*f.HalfWidth95 > g.limit
 	}
 	switch {
 	case inside:
@@ -157,23 +157,23 @@ func (j *judge) decide(a *Advice, k float64) (v Verdict, strike, gap bool) {
 // leaves the crank best. Where that one alone would leave it no better than it
 // is, only both together mend it.
 func (j *judge) pick(a *Advice, k float64) (strike, gap bool) {
-	d, g := j.SureOfD(j.st), j.SureOfG(j.st)
-	strike = j.D.N != 0 && math.Abs(j.D.N) >= k*d.Plus(clock.Vec{N: 1})
-	gap = j.G != (clock.Vec{}) && (k == 0 || g.Tells(j.G))
+	d, g := j.UncertaintyOfD(j.st), j.UncertaintyOfG(j.st)
+	strike = j.D.N != 0 && math.Abs(j.D.N) >= k*d.HalfWidth95(clock.Vec{N: 1})
+	gap = j.G != (clock.Vec{}) && (k == 0 || g.Significant(j.G))
 	if !strike || !gap || (a.StrikeWorth > j.tol.RunOut/2 && a.CloseWorth > j.tol.RunOut/2) {
 		return strike, gap
 	}
 	level := clock.Vec{T: j.D.T}
-	now, struck, closed := j.badness(j.D, j.G), j.badness(level, j.G), j.badness(j.D, clock.Vec{})
+	now, struck, closed := j.utilisation(j.D, j.G), j.utilisation(level, j.G), j.utilisation(j.D, clock.Vec{})
 	if math.Min(struck, closed) >= now {
 		return true, true
 	}
 	return struck <= closed, struck > closed
 }
 
-// badness is how many times its limit the worst gauge stands at with the halves
-// at d and g; a run-out limit of nil counts as a micron.
-func (j *judge) badness(d, g clock.Vec) float64 {
+// utilisation is how many times its limit the worst gauge stands at with the halves
+// at d and g; a run-out limit of 0 counts as a micron.
+func (j *judge) utilisation(d, g clock.Vec) float64 {
 	worst := 0.0
 	for i := range j.gauges() {
 		c := j.gauge(i)

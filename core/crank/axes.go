@@ -45,13 +45,13 @@ func hang(pin float64, x [2]float64, y [2]clock.Vec, d, g clock.Vec) Axes {
 
 // After returns the axes once the halves have been moved to sit at d and g, the
 // crank hung again as before: the supports keep the y found for them.
-func (s *Seat) After(d, g clock.Vec) Axes {
+func (s *Pose) After(d, g clock.Vec) Axes {
 	return hang(s.Crank.Pin, s.Crank.Support, s.Held, d, g)
 }
 
 // Running returns the axes of the crank in its own bearings, the halves sitting
 // at d and g (MODEL §5). Its tilts are those the bearings see.
-func (s *Seat) Running(d, g clock.Vec) Axes {
+func (s *Pose) Running(d, g clock.Vec) Axes {
 	return hang(s.Crank.Pin, s.Crank.Bearing, [2]clock.Vec{}, d, g)
 }
 
@@ -61,8 +61,8 @@ func (s *Seat) Running(d, g clock.Vec) Axes {
 type Forecast struct{ Now, Strike, Gap, Both clock.Vec }
 
 // Forecast returns what a dial on a half at x [mm] shows now and should show
-// after the strike (d_n nil), after the gap is closed (g nil) and after both.
-func (s *Seat) Forecast(half clock.End, x float64) Forecast {
+// after the strike (d_n 0), after the gap is closed (g 0) and after both.
+func (s *Pose) Forecast(half clock.End, x float64) Forecast {
 	now := s.At(half, x)
 	t := s.throughSupports(half, x)
 	strike := clock.Vec{N: -s.D.N}.Scale(t.d)
@@ -75,11 +75,11 @@ type share struct{ d, g float64 }
 
 // throughSupports returns what a place shows of d and g while the crank turns
 // on its supports.
-func (s *Seat) throughSupports(half clock.End, x float64) share {
+func (s *Pose) throughSupports(half clock.End, x float64) share {
 	return shareOf(s.Crank.Pin, s.Crank.Support, half, x)
 }
 
-// shareOf is hang solved for one place: with y nil, y(x) = share.d d + share.g g.
+// shareOf is hang solved for one place: with y 0, y(x) = share.d d + share.g g.
 func shareOf(pin float64, held [2]float64, half clock.End, x float64) share {
 	xl, xr := held[clock.Left], held[clock.Right]
 	k := (x - xl) / (xr - xl)

@@ -30,9 +30,9 @@ const (
 	Pressure                       // the tailstock presses the crank out of shape
 )
 
-// blame finds what went astray, and the likely causes. blow and bend are the
+// causes finds what went astray, and the likely causes. blow and bend are the
 // doses that were meant to change d_n and g.
-func (c *change) blame(tries []Try, blow float64, bend clock.Vec) {
+func (c *change) causes(tries []Try, blow float64, bend clock.Vec) {
 	for i := range tries {
 		switch t := &tries[i]; t.Outcome {
 		case Opposite:
@@ -56,7 +56,7 @@ func (c *change) opposite(t *Try, bend clock.Vec) []Cause {
 		return []Cause{HoursFromWrongEnd, DialsExchanged, WrongWheel, HourMirrored}
 	}
 	mirrored := bend.From(clock.Right)
-	if c.g().Dot(mirrored) > lsq.Student95(0)*math.Sqrt(c.sureOfG().Var(mirrored))*mirrored.Len() {
+	if c.g().Dot(mirrored) > lsq.Student95(0)*math.Sqrt(c.covOfG().Var(mirrored))*mirrored.Len() {
 		return []Cause{HoursFromWrongEnd, HourMirrored}
 	}
 	return []Cause{WrongMove, HoursFromWrongEnd, HourMirrored}
@@ -80,9 +80,9 @@ func (c *change) stray(t *Try, struck bool, bend clock.Vec) {
 	most, meant, moved := 0.0, 0.0, 0
 	for i := range c.from.Stations {
 		p := &c.from.Stations[i]
-		k := c.from.Seat.throughSupports(p.Half, p.At)
+		k := c.from.Pose.throughSupports(p.Half, p.At)
 		meant = math.Max(meant, 2*(meantD.Scale(k.d).Len()+meantG.Scale(k.g).Len()))
-		noise := c.sureOfD().Scale(k.d * k.d).Add(c.sureOfG().Scale(k.g * k.g)).Widest()
+		noise := c.covOfD().Scale(k.d * k.d).Add(c.covOfG().Scale(k.g * k.g)).Widest()
 		if off := 2 * d.Scale(k.d).Add(g.Scale(k.g)).Len(); off > 2*lsq.Radius95(0)*noise {
 			most = math.Max(most, off)
 			moved++
@@ -99,7 +99,7 @@ func (c *change) astray(t *Try, d clock.Vec, moved int) []Cause {
 	switch {
 	case moved == 1 && len(c.from.Stations) > 1:
 		return []Cause{DialMoved, NotSupported}
-	case math.Abs(d.T) > lsq.Student95(0)*math.Sqrt(c.sureOfD().TT):
+	case math.Abs(d.T) > lsq.Student95(0)*math.Sqrt(c.covOfD().TT):
 		return []Cause{PinSlipped, NotSupported}
 	}
 	return []Cause{NotSupported, DialMoved}

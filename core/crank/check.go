@@ -25,7 +25,7 @@ type StraightEdge struct {
 }
 
 // CheckError says which of the figures of a cross-check can't be used: by its
-// hour, or nil for the step.
+// hour, or 0 for the step.
 type CheckError struct {
 	Hour  float64
 	Given float64
@@ -37,22 +37,22 @@ func (e *CheckError) Error() string { return "crank: unusable figure in a cross-
 // theirs.
 type Check struct {
 	Value  clock.Vec // D in mm, or G in mm per mm, left-end frame
-	Sure   lsq.Sure
+	Sure   lsq.Uncertainty
 	Differ bool // from the dials' by more than both doubts together let it
 }
 
 // Gaps returns the gap slope by the rim gaps beside the dials'
 // (MODEL §3): g_t = (G12 − G6)/2r, g_n = (G3 − G9)/2r. closure is
-// G12 + G6 − G3 − G9 [mm], nil for flat faces; askew tells that it is more than
+// G12 + G6 − G3 − G9 [mm], 0 for flat faces; askew tells that it is more than
 // the steps let it be, so that one gap is misread or a face is not flat.
-func (s *Seat) Gaps(st []Station, r RimGaps) (c Check, closure float64, askew bool, err error) {
+func (s *Pose) Gaps(st []Station, r RimGaps) (c Check, closure float64, askew bool, err error) {
 	if err := checked(r.Step, hourly{12, r.At12}, hourly{3, r.At3}, hourly{6, r.At6}, hourly{9, r.At9}); err != nil {
 		return Check{}, 0, false, err
 	}
 	across, sigma := 2*s.Crank.Rim, stepSigma(r.Step)
 	c.Value = clock.Vec{T: (r.At12 - r.At6) / across, N: (r.At3 - r.At9) / across}.From(r.From)
-	c.Sure = lsq.Sure{Cov: lsq.Round(math.Sqrt2 * sigma / across)}
-	c.Differ = lsq.Differ(c.Value, s.G, c.Sure, s.SureOfG(st))
+	c.Sure = lsq.Uncertainty{Cov: lsq.Round(math.Sqrt2 * sigma / across)}
+	c.Differ = lsq.Differ(c.Value, s.G, c.Sure, s.UncertaintyOfG(st))
 	closure = r.At12 + r.At6 - r.At3 - r.At9
 	return c, closure, math.Abs(closure) > lsq.Student95(0)*2*sigma, nil
 }
@@ -60,15 +60,15 @@ func (s *Seat) Gaps(st []Station, r RimGaps) (c Check, closure float64, askew bo
 // Edge returns the offset by a straight-edge beside the dials' (MODEL
 // §3): d_n = (s3 − s9)/2, d_t = s12 − Δr with Δr = (s3 + s9)/2 the
 // difference of the rims' radii [mm], which it also returns.
-func (s *Seat) Edge(st []Station, e StraightEdge) (c Check, radii float64, err error) {
+func (s *Pose) Edge(st []Station, e StraightEdge) (c Check, radii float64, err error) {
 	if err := checked(e.Step, hourly{3, e.At3}, hourly{9, e.At9}, hourly{12, e.At12}); err != nil {
 		return Check{}, 0, err
 	}
 	v := stepSigma(e.Step) * stepSigma(e.Step)
 	radii = (e.At3 + e.At9) / 2
 	c.Value = clock.Vec{T: e.At12 - radii, N: (e.At3 - e.At9) / 2}.From(e.From)
-	c.Sure = lsq.Sure{Cov: lsq.Cov{TT: 1.5 * v, NN: 0.5 * v}}
-	c.Differ = lsq.Differ(c.Value, s.D, c.Sure, s.SureOfD(st))
+	c.Sure = lsq.Uncertainty{Cov: lsq.Cov{TT: 1.5 * v, NN: 0.5 * v}}
+	c.Differ = lsq.Differ(c.Value, s.D, c.Sure, s.UncertaintyOfD(st))
 	return c, radii, nil
 }
 

@@ -46,27 +46,27 @@ func TestCrossChecksAgreeWithTheDials(t *testing.T) {
 		for i := range st {
 			st[i].E, st[i].Cov = b.centreOf(st[i].Half, st[i].At, b.support(0), b.support(1)), lsq.Round(0.5*micron)
 		}
-		seat := solved(t, b.Crank, st)
+		pose := solved(t, b.Crank, st)
 		from := clock.End(i % 2)
-		gaps, closure, askew, err := seat.Gaps(st, b.rimGaps(from))
+		gaps, closure, askew, err := pose.Gaps(st, b.rimGaps(from))
 		require.NoError(t, err)
-		assert.InDelta(t, 0, gaps.Value.Sub(seat.G).Len()*2*b.Rim, micron)
+		assert.InDelta(t, 0, gaps.Value.Sub(pose.G).Len()*2*b.Rim, micron)
 		assert.InDelta(t, 0, closure, 0.1*micron)
 		assert.False(t, askew && closure > 0.1*micron)
 		assert.False(t, gaps.Differ)
-		edge, radii, err := seat.Edge(st, b.edge(from, 0.03))
+		edge, radii, err := pose.Edge(st, b.edge(from, 0.03))
 		require.NoError(t, err)
 		assert.InDelta(t, 0.03, radii, micron)
-		assert.InDelta(t, 0, edge.Value.Sub(seat.D).Len(), micron)
+		assert.InDelta(t, 0, edge.Value.Sub(pose.D).Len(), micron)
 		assert.False(t, edge.Differ)
 	}
 }
 
 // Model, section 3, by hand: R 80, feelers of 0.05 mm.
 func TestRimGapsByHand(t *testing.T) {
-	seat := solved(t, bench(), dials(clock.Vec{T: 0.0125}, clock.Vec{T: 0.0125})) // g_t = 0.0005
+	pose := solved(t, bench(), dials(clock.Vec{T: 0.0125}, clock.Vec{T: 0.0125})) // g_t = 0.0005
 	st := dials(clock.Vec{}, clock.Vec{})
-	c, closure, askew, err := seat.Gaps(st, crank.RimGaps{At12: 20.08, At6: 20.00, At3: 20.06, At9: 20.02, Step: 0.05})
+	c, closure, askew, err := pose.Gaps(st, crank.RimGaps{At12: 20.08, At6: 20.00, At3: 20.06, At9: 20.02, Step: 0.05})
 	require.NoError(t, err)
 	assert.InDelta(t, 0.0005, c.Value.T, 1e-12)
 	assert.InDelta(t, 0.00025, c.Value.N, 1e-12)
@@ -75,7 +75,7 @@ func TestRimGapsByHand(t *testing.T) {
 	assert.False(t, askew)
 	assert.False(t, c.Differ, "0.04 mm across the rim is within the feelers")
 
-	c, closure, askew, err = seat.Gaps(st, crank.RimGaps{From: clock.Right, At12: 20.08, At6: 20.00, At3: 20.40, At9: 20.02, Step: 0.05})
+	c, closure, askew, err = pose.Gaps(st, crank.RimGaps{From: clock.Right, At12: 20.08, At6: 20.00, At3: 20.40, At9: 20.02, Step: 0.05})
 	require.NoError(t, err)
 	assert.Less(t, c.Value.N, 0.0, "3 from the right is 9 from the left")
 	assert.True(t, c.Differ)
@@ -86,8 +86,8 @@ func TestRimGapsByHand(t *testing.T) {
 func TestStraightEdgeByHand(t *testing.T) {
 	// One dial each at half-way: d = 2 e_R − 2 e_L.
 	st := dials(clock.Vec{}, clock.Vec{T: 0.01, N: 0.03})
-	seat := solved(t, bench(), st)
-	c, radii, err := seat.Edge(st, crank.StraightEdge{At3: 0.11, At9: -0.01, At12: 0.07, Step: 0.01})
+	pose := solved(t, bench(), st)
+	c, radii, err := pose.Edge(st, crank.StraightEdge{At3: 0.11, At9: -0.01, At12: 0.07, Step: 0.01})
 	require.NoError(t, err)
 	assert.InDelta(t, 0.05, radii, 1e-12)
 	assert.InDelta(t, 0.06, c.Value.N, 1e-12)
@@ -96,22 +96,22 @@ func TestStraightEdgeByHand(t *testing.T) {
 	assert.InDelta(t, 1.5*v, c.Sure.Cov.TT, 1e-15)
 	assert.InDelta(t, 0.5*v, c.Sure.Cov.NN, 1e-15)
 	assert.False(t, c.Differ)
-	c, _, err = seat.Edge(st, crank.StraightEdge{At3: 0.21, At9: -0.11, At12: 0.07, Step: 0.01})
+	c, _, err = pose.Edge(st, crank.StraightEdge{At3: 0.21, At9: -0.11, At12: 0.07, Step: 0.01})
 	require.NoError(t, err)
 	assert.True(t, c.Differ)
 }
 
 func TestUnusableCrossChecksAreNamed(t *testing.T) {
 	st := dials(clock.Vec{}, clock.Vec{})
-	seat := solved(t, bench(), st)
+	pose := solved(t, bench(), st)
 	var bad *crank.CheckError
-	_, _, _, err := seat.Gaps(st, crank.RimGaps{At9: math.NaN()})
+	_, _, _, err := pose.Gaps(st, crank.RimGaps{At9: math.NaN()})
 	require.ErrorAs(t, err, &bad)
 	assert.Equal(t, 9.0, bad.Hour)
-	_, _, err = seat.Edge(st, crank.StraightEdge{At12: math.Inf(1)})
+	_, _, err = pose.Edge(st, crank.StraightEdge{At12: math.Inf(1)})
 	require.ErrorAs(t, err, &bad)
 	assert.Equal(t, 12.0, bad.Hour)
-	_, _, err = seat.Edge(st, crank.StraightEdge{Step: -1})
+	_, _, err = pose.Edge(st, crank.StraightEdge{Step: -1})
 	require.ErrorAs(t, err, &bad)
 	assert.Equal(t, 0.0, bad.Hour)
 	assert.Equal(t, -1.0, bad.Given)

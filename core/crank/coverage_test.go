@@ -29,9 +29,9 @@ type coverageRow struct {
 	oval     float64 // divisions, greatest amplitude of the journals' ovality
 	stations int     // on each shaft
 	shared   bool    // one dial carried across
-	scatter  float64 // divisions; −1: drawn for each set-up from nil to one
-	least    float64 // %, the least share that is not too narrow; nil: 93
-	most     float64 // %, the greatest that is not too wide; nil: 98
+	scatter  float64 // divisions; −1: drawn for each set-up from 0 to 1
+	least    float64 // %, the least share that is not too narrow; 0: 93
+	most     float64 // %, the greatest that is not too wide; 0: 98
 }
 
 // sample is one dial's reading, with the fit behind it where there is one.
@@ -116,8 +116,8 @@ func (h *hits) count(in bool) {
 }
 
 // countAt counts whether the sector holds the truth's hour, where there is one.
-func (h *hits) countAt(s lsq.Sure, found, truth clock.Vec) {
-	if s.Tells(found) {
+func (h *hits) countAt(s lsq.Uncertainty, found, truth clock.Vec) {
+	if s.Significant(found) {
 		h.count(clock.Apart(found.Hour(), truth.Hour()) <= s.Sector(found))
 	}
 }
@@ -134,30 +134,30 @@ func coverageOf(t *testing.T, row coverageRow, seed int64, n int) []*hits {
 	for range n {
 		b, st := row.setUp(rng)
 		read := row.stationsOf(rng, &b, st)
-		seat, err := b.Solve(read)
+		pose, err := b.Solve(read)
 		require.NoError(t, err)
 		d, g := b.truth()
-		sureD, sureG := seat.SureOfD(read), seat.SureOfG(read)
-		out[0].count(holds(sureD, seat.D, d))
-		out[1].count(holds(sureG, seat.G, g))
-		out[3].count(math.Abs(seat.D.N-d.N) <= sureD.Plus(clock.Vec{N: 1}))
-		out[4].count(math.Abs(seat.G.T-g.T) <= sureG.Plus(clock.Vec{T: 1}))
-		out[7].countAt(sureD, seat.D, d)
-		out[8].countAt(sureG, seat.G, g)
+		sureD, sureG := pose.UncertaintyOfD(read), pose.UncertaintyOfG(read)
+		out[0].count(holds(sureD, pose.D, d))
+		out[1].count(holds(sureG, pose.G, g))
+		out[3].count(math.Abs(pose.D.N-d.N) <= sureD.HalfWidth95(clock.Vec{N: 1}))
+		out[4].count(math.Abs(pose.G.T-g.T) <= sureG.HalfWidth95(clock.Vec{T: 1}))
+		out[7].countAt(sureD, pose.D, d)
+		out[8].countAt(sureG, pose.G, g)
 		for _, s := range read {
 			e := b.centreOf(s.Half, s.At, b.support(0), b.support(1))
-			out[2].count(holds(lsq.Sure{Cov: s.Cov, Nu: s.Nu}, s.E, e))
+			out[2].count(holds(lsq.Uncertainty{Cov: s.Cov, Nu: s.Nu}, s.E, e))
 			out[5].count(math.Abs(s.RunOut-2*e.Len()) <= lsq.Student95(s.Nu)*s.Sigma)
 		}
-		a := seat.Advise(read, crank.Tolerance{RunOut: 2 * thou})
+		a := pose.Advise(read, crank.Tolerance{RunOut: 2 * thou})
 		for h, f := range a.Tilt {
-			out[6].count(math.Abs(f.Value-b.tilt(clock.End(h))) <= f.Plus)
+			out[6].count(math.Abs(f.Value-b.tilt(clock.End(h))) <= f.HalfWidth95)
 		}
 	}
 	return out
 }
 
-func holds(s lsq.Sure, found, truth clock.Vec) bool { return !s.Tells(found.Sub(truth)) }
+func holds(s lsq.Uncertainty, found, truth clock.Vec) bool { return !s.Significant(found.Sub(truth)) }
 
 // setUp is a crank whose worst dial runs out 3 to 15 thou, with dials on it.
 func (row *coverageRow) setUp(rng *rand.Rand) (body, []crank.Station) {
@@ -270,7 +270,7 @@ func pick(b bool, yes, no string) string {
 }
 
 // The stated 95 % regions hold the truth in 93 to 98 % of random set-ups:
-// half-thou dial, scatter of a hand drawn for each set-up from nil to one
+// half-thou dial, scatter of a hand drawn for each set-up from 0 to 1
 // division on top of the rounding, hours out as MODEL §6 says. What fewer
 // set-ups than 10,000 scatter by is allowed for.
 func TestCoverage(t *testing.T) {

@@ -21,9 +21,9 @@
 //	verdict by the decision rule of ISO 14253-1; run-out is twice the
 //	    eccentricity, ISO 1101 and ASME Y14.5        TestCoverage
 //
-// Files: crank.go lengths; solve.go, scatter.go, sure.go how the halves sit and how
-// sure that is; axes.go any station for any seat; move.go, advise.go, gauge.go
-// what to do; learn.go, blame.go, again.go, plan.go the passes (section 7); shaft.go,
+// Files: crank.go lengths; solve.go, scatter.go, uncertainty.go how the halves sit and
+// how sure that is; axes.go any station for any pose; move.go, advise.go, gauge.go
+// what to do; pooled.go, learn.go, causes.go, mistake.go, plan.go the passes (section 7); shaft.go,
 // slip.go, check.go what the dials can't be blamed for.
 //
 // Frame: x [mm] along the shafts from the left end; vectors across them are

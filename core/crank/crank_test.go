@@ -30,35 +30,35 @@ func dials(left, right clock.Vec) []crank.Station {
 	}
 }
 
-func solved(t *testing.T, c crank.Crank, st []crank.Station) crank.Seat {
+func solved(t *testing.T, c crank.Crank, st []crank.Station) crank.Pose {
 	t.Helper()
-	seat, err := c.Solve(st)
+	pose, err := c.Solve(st)
 	require.NoError(t, err)
-	return seat
+	return pose
 }
 
 // Model, section 3: between centres with one dial each,
 // d = e_R l_R/a_R − e_L l_L/a_L; g = e_L/a_L + e_R/a_R.
 func TestBetweenCentresByHand(t *testing.T) {
-	seat := solved(t, bench(), dials(clock.Vec{T: 0.01, N: 0.02}, clock.Vec{T: 0.03, N: -0.04}))
-	assert.InDelta(t, 0.04, seat.D.T, 1e-12)
-	assert.InDelta(t, -0.12, seat.D.N, 1e-12)
-	assert.InDelta(t, 0.04/50, seat.G.T, 1e-15)
-	assert.InDelta(t, -0.02/50, seat.G.N, 1e-15)
-	assert.InDelta(t, 0.02, seat.RunOut(clock.Left, 50)*0.01/0.022360679774997896, 1e-12, "eccentricity e, full movement 2e: ISO 1101, ASME Y14.5")
+	pose := solved(t, bench(), dials(clock.Vec{T: 0.01, N: 0.02}, clock.Vec{T: 0.03, N: -0.04}))
+	assert.InDelta(t, 0.04, pose.D.T, 1e-12)
+	assert.InDelta(t, -0.12, pose.D.N, 1e-12)
+	assert.InDelta(t, 0.04/50, pose.G.T, 1e-15)
+	assert.InDelta(t, -0.02/50, pose.G.N, 1e-15)
+	assert.InDelta(t, 0.02, pose.RunOut(clock.Left, 50)*0.01/0.022360679774997896, 1e-12, "eccentricity e, full movement 2e: ISO 1101, ASME Y14.5")
 }
 
 // Model, section 5: equal, in-phase readings where l/a is the same on both
-// sides: offset nil, gap slope only, widest at the common high spot; run-out at
-// bearings on those stations nil, and the shafts tilt oppositely by e/a.
+// sides: offset 0, gap slope only, widest at the common high spot; run-out at
+// bearings on those stations 0, and the shafts tilt oppositely by e/a.
 func TestEqualInPhaseReadings(t *testing.T) {
 	e := clock.Polar(0.03, 4)
-	seat := solved(t, bench(), dials(e, e))
-	assert.InDelta(t, 0, seat.D.Len(), 1e-15)
-	across, widest := seat.Gap()
+	pose := solved(t, bench(), dials(e, e))
+	assert.InDelta(t, 0, pose.D.Len(), 1e-15)
+	across, widest := pose.Gap()
 	assert.InDelta(t, 4, widest, 1e-9)
 	assert.InDelta(t, 160*0.06/50, across, 1e-12)
-	run := seat.Running(seat.D, seat.G)
+	run := pose.Running(pose.D, pose.G)
 	assert.InDelta(t, 0, run.RunOut(clock.Left, 50), 1e-15)
 	assert.InDelta(t, 0, run.RunOut(clock.Right, 150), 1e-15)
 	nearVec(t, e.Scale(1/50.0), run.B[clock.Left], "left shaft")
@@ -82,9 +82,9 @@ func TestWhereToSqueezeAndSpread(t *testing.T) {
 		{"open at 9: squeeze at 10, or spread at 2", clock.Vec{N: -0.001}, crank.Squeeze, 10, math.Sqrt(4800), crank.Spread, 2, math.Sqrt(4800)},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			seat := solved(t, bench(), dials(row.g.Scale(25), row.g.Scale(25)))
-			nearVec(t, row.g, seat.G, "gap slope")
-			move, other := seat.Close()
+			pose := solved(t, bench(), dials(row.g.Scale(25), row.g.Scale(25)))
+			nearVec(t, row.g, pose.G, "gap slope")
+			move, other := pose.Close()
 			assert.Equal(t, row.kind, move.Kind)
 			assert.InDelta(t, 0, clock.Apart(row.hour, move.Hour), 1e-9)
 			assert.InDelta(t, row.arm, move.Arm, 1e-9)
@@ -123,22 +123,22 @@ func TestPatternsOfTheTrade(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			st := dials(row.left, row.right)
-			seat := solved(t, bench(), st)
-			a := seat.Advise(st, crank.Tolerance{RunOut: 2 * thou})
+			pose := solved(t, bench(), st)
+			a := pose.Advise(st, crank.Tolerance{RunOut: 2 * thou})
 			assert.Equal(t, row.verdict, a.Plain)
 			assert.Equal(t, row.verdict, a.Verdict, "exact readings leave no doubt")
 			assert.Equal(t, row.strike, a.Strike)
 			assert.Equal(t, row.gap, a.Close)
 			assert.InDelta(t, row.worst*thou, a.Worst.Value, 1e-12)
 			if row.strike {
-				move, other := seat.Strike()
+				move, other := pose.Strike()
 				assert.Equal(t, row.wheel, move.Wheel)
 				assert.Equal(t, row.hour, move.Hour)
 				assert.Equal(t, row.wheel.Other(), other.Wheel)
 				assert.Equal(t, clock.Mirror(row.hour), other.Hour)
 			}
 			if row.gap {
-				move, _ := seat.Close()
+				move, _ := pose.Close()
 				assert.Equal(t, row.kind, move.Kind)
 				assert.InDelta(t, row.hour, move.Hour, 1e-9)
 			}
@@ -149,14 +149,14 @@ func TestPatternsOfTheTrade(t *testing.T) {
 // A twist and a gap, both large: worth doing together (MODEL §7).
 func TestBothMovesTogether(t *testing.T) {
 	st := dials(clock.Vec{T: -0.06, N: 0.04}, clock.Vec{T: -0.06, N: -0.04})
-	seat := solved(t, bench(), st)
-	a := seat.Advise(st, crank.Tolerance{RunOut: 2 * thou})
+	pose := solved(t, bench(), st)
+	a := pose.Advise(st, crank.Tolerance{RunOut: 2 * thou})
 	assert.True(t, a.Strike && a.Close)
 	assert.Greater(t, a.StrikeWorth, thou)
 	assert.Greater(t, a.CloseWorth, a.StrikeWorth)
 	small := dials(clock.Vec{T: -0.06, N: 0.01}, clock.Vec{T: -0.06, N: -0.01})
-	seat = solved(t, bench(), small)
-	a = seat.Advise(small, crank.Tolerance{RunOut: 2 * thou})
+	pose = solved(t, bench(), small)
+	a = pose.Advise(small, crank.Tolerance{RunOut: 2 * thou})
 	assert.False(t, a.Strike, "the strike is not worth its reading yet")
 	assert.True(t, a.Close)
 }
@@ -177,12 +177,12 @@ func TestRoundingLeavesDoubt(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			st := dials(clock.Polar(row.runOut*thou/2, 3), clock.Polar(row.runOut*thou/2, 9))
 			st[0].Cov, st[1].Cov = sigma, sigma
-			seat := solved(t, bench(), st)
-			a := seat.Advise(st, crank.Tolerance{RunOut: 2 * thou})
+			pose := solved(t, bench(), st)
+			a := pose.Advise(st, crank.Tolerance{RunOut: 2 * thou})
 			assert.Equal(t, row.verdict, a.Verdict)
 			assert.Equal(t, row.runOut > 2, a.Plain == crank.OutOfTrue)
 			assert.Equal(t, row.runOut > 2, a.Strike, "the plain verdict has its move too")
-			assert.InEpsilon(t, 1.96*2*0.5*thou/math.Sqrt(24), a.Worst.Plus, 1e-4)
+			assert.InEpsilon(t, 1.96*2*0.5*thou/math.Sqrt(24), a.Worst.HalfWidth95, 1e-4)
 		})
 	}
 }
@@ -192,8 +192,8 @@ func TestRoundingLeavesDoubt(t *testing.T) {
 func TestDialsThatCantTell(t *testing.T) {
 	st := dials(clock.Vec{T: 1.2 * thou}, clock.Vec{N: 1.2 * thou})
 	st[0].Cov, st[1].Cov = lsq.Round(0.1*thou), lsq.Round(thou)
-	seat := solved(t, bench(), st)
-	a := seat.Advise(st, crank.Tolerance{RunOut: 2 * thou})
+	pose := solved(t, bench(), st)
+	a := pose.Advise(st, crank.Tolerance{RunOut: 2 * thou})
 	assert.Equal(t, crank.OutOfTrue, a.Plain)
 	assert.Equal(t, crank.CantTell, a.Verdict)
 }
@@ -204,20 +204,20 @@ func TestSeenFromTheOtherEndIsTheMirrorImage(t *testing.T) {
 	rng := rand.New(rand.NewSource(5))
 	for range 500 {
 		c, st := someCrank(rng)
-		seat := solved(t, c, st)
+		pose := solved(t, c, st)
 		for i := range st {
 			st[i].E = st[i].E.From(clock.Right)
 			st[i].Cov.TN = -st[i].Cov.TN
 		}
 		seen := solved(t, c, st)
-		nearVec(t, seat.D.From(clock.Right), seen.D, "offset")
-		nearVec(t, seat.G.From(clock.Right), seen.G, "gap slope")
-		move, _ := seat.Close()
+		nearVec(t, pose.D.From(clock.Right), seen.D, "offset")
+		nearVec(t, pose.G.From(clock.Right), seen.G, "gap slope")
+		move, _ := pose.Close()
 		image, _ := seen.Close()
 		assert.Equal(t, move.Kind, image.Kind)
 		assert.InDelta(t, 0, clock.Apart(clock.Mirror(move.Hour), image.Hour), 1e-9)
 		assert.InDelta(t, move.Amount, image.Amount, 1e-9)
-		blow, _ := seat.Strike()
+		blow, _ := pose.Strike()
 		imageBlow, _ := seen.Strike()
 		assert.Equal(t, blow.Wheel, imageBlow.Wheel)
 		assert.InDelta(t, clock.Mirror(blow.Hour), imageBlow.Hour, 1e-12)
@@ -233,7 +233,7 @@ func TestTurnedEndForEnd(t *testing.T) {
 	rng := rand.New(rand.NewSource(6))
 	for range 500 {
 		c, st := someCrank(rng)
-		seat := solved(t, c, st)
+		pose := solved(t, c, st)
 		length := c.Support[0] + c.Support[1]
 		turn := func(x float64) float64 { return length - x }
 		e := c
@@ -245,9 +245,9 @@ func TestTurnedEndForEnd(t *testing.T) {
 			st[i].E.N, st[i].Cov.TN = -st[i].E.N, -st[i].Cov.TN
 		}
 		turned := solved(t, e, st)
-		nearVec(t, clock.Vec{T: -seat.D.T, N: seat.D.N}, turned.D, "offset")
-		nearVec(t, clock.Vec{T: seat.G.T, N: -seat.G.N}, turned.G, "gap slope")
-		before, after := seat.Running(seat.D, seat.G), turned.Running(turned.D, turned.G)
+		nearVec(t, clock.Vec{T: -pose.D.T, N: pose.D.N}, turned.D, "offset")
+		nearVec(t, clock.Vec{T: pose.G.T, N: -pose.G.N}, turned.G, "gap slope")
+		before, after := pose.Running(pose.D, pose.G), turned.Running(turned.D, turned.G)
 		assert.InDelta(t, before.Tilt(clock.Left), after.Tilt(clock.Right), 1e-9)
 		if t.Failed() {
 			return
@@ -260,7 +260,7 @@ func TestScaleChangesNoAnswer(t *testing.T) {
 	rng := rand.New(rand.NewSource(7))
 	for range 200 {
 		c, st := someCrank(rng)
-		seat := solved(t, c, st)
+		pose := solved(t, c, st)
 		k := 1 / 25.4
 		i := c
 		i.Throw, i.Rim, i.Pin = c.Throw*k, c.Rim*k, c.Pin*k
@@ -271,8 +271,8 @@ func TestScaleChangesNoAnswer(t *testing.T) {
 			st[n].At, st[n].E, st[n].Cov = st[n].At*k, st[n].E.Scale(k), st[n].Cov.Scale(k*k)
 		}
 		inch := solved(t, i, st)
-		nearVec(t, seat.D, inch.D.Scale(25.4), "offset")
-		nearVec(t, seat.G, inch.G, "gap slope")
+		nearVec(t, pose.D, inch.D.Scale(25.4), "offset")
+		nearVec(t, pose.G, inch.G, "gap slope")
 	}
 }
 
@@ -361,11 +361,11 @@ func TestTwoStationsTakeTheCentreOut(t *testing.T) {
 	st := dials(clock.Vec{}, clock.Vec{T: 0.01})
 	st[0].E = axis(50)
 	st = append(st, crank.Station{Half: clock.Left, At: 20, E: axis(20)})
-	seat := solved(t, c, st)
-	nearVec(t, axis(100), seat.A[clock.Left], "axis at the pin")
-	nearVec(t, axis(0), seat.Held[clock.Left], "axis at the centre")
-	nearVec(t, clock.Vec{}, seat.Held[clock.Right], "the other is exact")
-	after := seat.After(clock.Vec{}, clock.Vec{})
+	pose := solved(t, c, st)
+	nearVec(t, axis(100), pose.A[clock.Left], "axis at the pin")
+	nearVec(t, axis(0), pose.Held[clock.Left], "axis at the centre")
+	nearVec(t, clock.Vec{}, pose.Held[clock.Right], "the other is exact")
+	after := pose.After(clock.Vec{}, clock.Vec{})
 	nearVec(t, axis(0), after.At(clock.Left, 0), "the centre hole stays where it is in the shaft")
 	nearVec(t, clock.Vec{}, after.At(clock.Right, 200), "and so does the other")
 }

@@ -59,11 +59,11 @@ func TestExactBodiesAreFound(t *testing.T) {
 			assert.InDelta(t, 0, f.E.Sub(b.centreOf(st[i].Half, st[i].At, b.support(0), b.support(1))).Len(), tol)
 			st[i] = crank.Station{Half: st[i].Half, At: st[i].At, E: f.E}
 		}
-		seat := solved(t, b.Crank, st)
+		pose := solved(t, b.Crank, st)
 		d, g := b.truth()
-		assert.InDelta(t, 0, seat.D.Sub(d).Len(), tol, "offset")
-		assert.InDelta(t, 0, seat.G.Sub(g).Len()*2*b.Rim, tol, "gap across the rim")
-		run := seat.Running(seat.D, seat.G)
+		assert.InDelta(t, 0, pose.D.Sub(d).Len(), tol, "offset")
+		assert.InDelta(t, 0, pose.G.Sub(g).Len()*2*b.Rim, tol, "gap across the rim")
+		run := pose.Running(pose.D, pose.G)
 		for h := clock.Left; h <= clock.Right; h++ {
 			x := b.Support[h]
 			assert.InDelta(t, b.inBearings(h, x), run.RunOut(h, x), tol, "in its own bearings")
@@ -74,7 +74,7 @@ func TestExactBodiesAreFound(t *testing.T) {
 		struck.twist = 0
 		closed.gap = clock.Vec{}
 		for _, s := range st {
-			f := seat.Forecast(s.Half, s.At)
+			f := pose.Forecast(s.Half, s.At)
 			after := func(b *body) float64 { return b.centreOf(s.Half, s.At, b.support(0), b.support(1)).Len() }
 			assert.InDelta(t, after(&struck), f.Strike.Len(), tol, "after the strike")
 			assert.InDelta(t, after(&closed), f.Gap.Len(), tol, "after the gap is closed")

@@ -14,15 +14,15 @@ func ExampleCrank_Solve() {
 	stations := []crank.Station{
 		{Half: clock.Left, At: 50, E: clock.Polar(0.05, 3)}, {Half: clock.Right, At: 150, E: clock.Polar(0.05, 9)},
 	}
-	seat, err := c.Solve(stations)
+	pose, err := c.Solve(stations)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	blow, other := seat.Strike()
-	fmt.Printf("offset %.1f mm towards 9, gap slope %.4f\n", seat.D.Len(), seat.G.Len())
+	blow, other := pose.Strike()
+	fmt.Printf("offset %.1f mm towards 9, gap slope %.4f\n", pose.D.Len(), pose.G.Len())
 	fmt.Printf("strike the right wheel at %.0f or the left at %.0f\n", hourOf(blow, other, clock.Right), hourOf(blow, other, clock.Left))
-	fmt.Printf("then the left needle shows %.3f mm\n", 2*seat.Forecast(clock.Left, 50).Strike.Len())
+	fmt.Printf("then the left needle shows %.3f mm\n", 2*pose.Forecast(clock.Left, 50).Strike.Len())
 	// Output:
 	// offset 0.2 mm towards 9, gap slope 0.0000
 	// strike the right wheel at 9 or the left at 3

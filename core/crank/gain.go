@@ -12,10 +12,10 @@ const (
 	UsualBend   = 0.001
 )
 
-// guessVotes is what the starting value of a gain counts among the passes' votes
+// priorWeight is what the starting value of a gain counts among the passes' weights
 // (MODEL §7): cranks that yield three times or a third of it are learned
 // sooner by a quarter than by a whole one.
-const guessVotes = 0.25
+const priorWeight = 0.25
 
 // Gain is what a kind of move does: PerDose for each dose beyond Dead, of which
 // nothing stays; mm of offset for a strike square to the pin, mm per mm of gap
@@ -23,7 +23,7 @@ const guessVotes = 0.25
 type Gain struct {
 	PerDose float64
 	Dead    float64
-	Votes   float64 // of this crank's passes; the starting value has guessVotes more
+	Weight  float64 // of this crank's passes; the starting value has priorWeight more
 }
 
 // effect is what a dose does.
@@ -74,10 +74,10 @@ const (
 	deadStep = 0.05 // of a usual blow, as finely as a dead dose is told
 	// hand is the part of a dose by which a practised hand's blows differ, and most
 	// the greatest surprise that one try is allowed: it may not have been done.
-	hand     = 0.25
-	oddest   = 12.0
-	deadOdds = 4.0 // surprise of there being a dead dose at all
-	unlike   = 0.8 // deviation of the logarithm of what cranks yield
+	hand       = 0.25
+	oddest     = 12.0
+	deadOdds   = 4.0 // surprise of there being a dead dose at all
+	gainSpread = 0.8 // deviation of the logarithm of what cranks yield
 )
 
 // surprise is that of a dead dose, as minus twice the logarithm of a chance.
@@ -115,21 +115,21 @@ func (t *Try) teaches() bool {
 // the dead dose.
 func (l *Lesson) gain(k Kind, dead float64) Gain {
 	g := Gain{Dead: dead}
-	sum := guessVotes * usual(k)
+	sum := priorWeight * usual(k)
 	for i := range l.Tries {
 		if t := &l.Tries[i]; t.Kind == k && t.Weight > 0 && t.Dose > dead+deadStep/2 {
-			g.Votes += t.Weight
+			g.Weight += t.Weight
 			sum += t.Weight * t.Got / (t.Dose - dead)
 		}
 	}
-	g.PerDose = sum / (guessVotes + g.Votes)
+	g.PerDose = sum / (priorWeight + g.Weight)
 	return g
 }
 
 // cost is how badly a gain explains the tries of a kind, and how far it stands
 // from the usual.
 func (l *Lesson) cost(k Kind, g *Gain) (cost float64) {
-	far := math.Log(g.PerDose/usual(k)) / unlike
+	far := math.Log(g.PerDose/usual(k)) / gainSpread
 	cost = far * far
 	for i := range l.Tries {
 		if t := &l.Tries[i]; t.Kind == k && t.teaches() {

@@ -8,7 +8,7 @@ import (
 )
 
 // Figure is a run-out or tilt with how far it may be out, either way, at 95 %.
-type Figure struct{ Value, Plus float64 }
+type Figure struct{ Value, HalfWidth95 float64 }
 
 // gauge is one thing the verdict looks at: a needle, a place in the crank's own
 // bearings, or a journal's tilt.
@@ -16,9 +16,9 @@ type gauge struct {
 	Figure
 	limit float64
 	scale float64   // from an eccentricity to run-out, or from a slope to minutes of arc
-	base  clock.Vec // what it shows with d and g nil
+	base  clock.Vec // what it shows with d and g 0
 	k     share     // what it shows of them
-	sure  float64   // Plus of what it shows of d towards 12, by itself
+	ofD95 float64   // HalfWidth95 of what it shows of d towards 12, by itself
 	doubt bool      // an oval shaft may hide in it
 }
 
@@ -27,9 +27,9 @@ func (g *gauge) after(d, slope clock.Vec) float64 {
 	return g.scale * g.base.Add(d.Scale(g.k.d)).Add(slope.Scale(g.k.g)).Len()
 }
 
-// judge is one judging of a seat.
+// judge is one judging of a pose.
 type judge struct {
-	*Seat
+	*Pose
 	st      []Station
 	tol     Tolerance
 	trusted bool
@@ -65,7 +65,7 @@ func (j *judge) gauge(i int) gauge {
 func (j *judge) needle(p *Station) gauge {
 	k := j.throughSupports(p.Half, p.At)
 	base := j.At(p.Half, p.At).Sub(j.D.Scale(k.d)).Sub(j.G.Scale(k.g))
-	return gauge{Figure: p.runOut(), limit: j.tol.RunOut, scale: 2, base: base, k: k, sure: j.ofMismatch(k), doubt: p.Unsure}
+	return gauge{Figure: p.runOut(), limit: j.tol.RunOut, scale: 2, base: base, k: k, ofD95: j.ofMismatch(k), doubt: p.Unsure}
 }
 
 // running is a place in the crank's own bearings.
@@ -82,12 +82,12 @@ func (j *judge) tilt(half clock.End) gauge {
 // derived is a gauge that nobody read, its figure from d and g.
 func (j *judge) derived(k share, scale, limit float64) gauge {
 	v := j.D.Scale(k.d).Add(j.G.Scale(k.g))
-	sure := lsq.Sure{}
+	sure := lsq.Uncertainty{}
 	if limit > 0 {
-		sure = j.sureOf(j.st, k)
+		sure = j.uncertaintyOf(j.st, k)
 	}
-	g := gauge{limit: limit, scale: scale, k: k, sure: j.ofMismatch(k)}
-	g.Figure = Figure{scale * v.Len(), scale * sure.Plus(v)}
+	g := gauge{limit: limit, scale: scale, k: k, ofD95: j.ofMismatch(k)}
+	g.Figure = Figure{scale * v.Len(), scale * sure.HalfWidth95(v)}
 	return g
 }
 

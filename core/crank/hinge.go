@@ -8,7 +8,7 @@ import (
 
 // Hinge is where a squeeze or spread bends the crank: At [mm] to the right of the
 // middle of the pin, by how far the offset goes with the gap slope, Δd = At Δg
-// (MODEL §3). Sigma is its standard error; both are about nil until a
+// (MODEL §3). Sigma is its standard error; both are about 0 until a
 // squeeze has shown otherwise.
 type Hinge struct{ At, Sigma float64 }
 
@@ -25,7 +25,7 @@ func newHinge() Hinge { return Hinge{Sigma: hingeSpread} }
 // learn takes in what a bend did. Beside a strike only the offset towards 12 is
 // the bend's.
 func (h *Hinge) learn(c *change, struck bool) {
-	d, g, cov := c.d(), c.g(), c.sureOfD()
+	d, g, cov := c.d(), c.g(), c.covOfD()
 	along, v := d.Dot(g), cov.Var(g)
 	length := g.Len()
 	if struck {
@@ -34,7 +34,7 @@ func (h *Hinge) learn(c *change, struck bool) {
 	if !(length > 0) {
 		return
 	}
-	noise := math.Sqrt(v)/length + c.sureOfG().Widest()/length*hingeSpread
+	noise := math.Sqrt(v)/length + c.covOfG().Widest()/length*hingeSpread
 	w := 1 / (noise*noise + hingeAstray*hingeAstray)
 	prior := 1 / (h.Sigma * h.Sigma)
 	h.At = (h.At*prior + along/(length*length)*w) / (prior + w)

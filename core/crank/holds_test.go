@@ -28,7 +28,7 @@ func TestRoundsThatDifferAreTwo(t *testing.T) {
 	passes[1].Since = crank.Nothing
 	n = crank.Plan(passes, tol)
 	assert.Equal(t, 9.0, n.Steps[0].Hour, "the later stands")
-	assert.Greater(t, n.Unlike.Value, 10*thou, "and the difference is the dials'")
+	assert.Greater(t, n.Discrepancy.Value, 10*thou, "and the difference is the dials'")
 	assert.False(t, asks(&n, crank.AskSince))
 
 	passes[1].Since = crank.Changed
@@ -44,7 +44,7 @@ func TestTrueAsItHangs(t *testing.T) {
 	n := crank.Plan([]crank.Pass{p}, tol)
 	assert.Equal(t, crank.FitAsHung, n.Verdict)
 	assert.True(t, asks(&n, crank.AskCentres))
-	p.Seat.Crank.CentresKnown = true
+	p.Pose.Crank.CentresKnown = true
 	n = crank.Plan([]crank.Pass{p}, tol)
 	assert.Equal(t, crank.Fit, n.Verdict)
 	assert.Empty(t, n.Asks)
@@ -102,12 +102,12 @@ func TestHingeIsLearned(t *testing.T) {
 
 // Rim gaps read in steps may miss each other by 1.96 × 2 step/√12, no more.
 func TestRimGapsMayMissByTheirSteps(t *testing.T) {
-	seat := solved(t, bench(), dials(clock.Vec{}, clock.Vec{}))
+	pose := solved(t, bench(), dials(clock.Vec{}, clock.Vec{}))
 	for _, row := range []struct {
 		closure float64
 		askew   bool
 	}{{0.050, false}, {-0.050, false}, {0.060, true}, {-0.060, true}} {
-		_, got, askew, err := seat.Gaps(nil, crank.RimGaps{At12: 1 + row.closure, At3: 1, At6: 1, At9: 1, Step: 0.05})
+		_, got, askew, err := pose.Gaps(nil, crank.RimGaps{At12: 1 + row.closure, At3: 1, At6: 1, At9: 1, Step: 0.05})
 		require.NoError(t, err)
 		assert.InDelta(t, row.closure, got, 1e-12)
 		assert.Equal(t, row.askew, askew, "%g", row.closure)
@@ -120,6 +120,6 @@ func TestTwistIsAsSureAsItsOwnDirection(t *testing.T) {
 	for i := range st {
 		st[i].Cov = lsq.Cov{TT: 1e-4, NN: 1e-6}
 	}
-	seat := solved(t, bench(), st)
-	assert.InDelta(t, 1.96*math.Sqrt(8)*1e-3, seat.StrikePlus(st), 1e-5)
+	pose := solved(t, bench(), st)
+	assert.InDelta(t, 1.96*math.Sqrt(8)*1e-3, pose.StrikeHalfWidth95(st), 1e-5)
 }

@@ -26,7 +26,7 @@ func (d *Done) counts() bool { return usable(d.Hour) && d.Dose >= slight && usab
 // the readings can't be solved, Stations is nil and the pass teaches nothing.
 // Passes with nothing done between them are taken together.
 type Pass struct {
-	Seat     Seat
+	Pose     Pose
 	Stations []Station
 	Done     []Done
 	Since    Since // what came before it, where the pass before has nothing done
@@ -52,7 +52,7 @@ type Try struct {
 	Meant   float64 // what was expected of it by the passes before: mm, or slope
 	Got     float64 // what came of it along the way it was meant
 	Sigma   float64 // standard error of Got
-	Weight  float64 // how much of a vote it has
+	Weight  float64 // how much it counts among the passes
 	Outcome Outcome
 	// Beside tells that another move of the pass did what it was meant to: where this
 	// one did nothing, it may not have been done.
@@ -61,19 +61,16 @@ type Try struct {
 	// Assumed tells that nobody said what was done: what was advised fits.
 	Assumed bool
 	// Astray is how much of a needle's movement it brought that it should not
-	// have [mm], on the dial that shows it most; nil where that is within the noise
+	// have [mm], on the dial that shows it most; 0 where that is within the noise
 	// or small beside what it was meant to bring. Of a strike and a squeeze done
 	// together it is told with the squeeze.
 	Astray float64
 	Likely []Cause // for an outcome that was not meant, the likeliest first
 }
 
-// Learn goes through the passes in their order (MODEL §7).
-func Learn(passes []Pass) Lesson { return learn(sittings(passes), nil) }
-
-// learn goes through the sittings. Where nothing is logged between two, advised may
-// say what to take as done, after so many sittings and by what they taught.
-func learn(g []sitting, advised func(before int, l *Lesson) []Done) Lesson {
+// learn goes through the pooled readings. Where nothing is logged between two, advised may
+// say what to take as done, after so many of them and by what they taught.
+func learn(g []pooled, advised func(before int, l *Lesson) []Done) Lesson {
 	l := Lesson{Hinge: newHinge()}
 	l.fit()
 	for i := 1; i < len(g); i++ {
@@ -129,14 +126,14 @@ func (l *Lesson) assume(c *change, done []Done) {
 // change is what came about between two rounds of readings. Strikes show in d_n,
 // squeezes and spreads in g, so that the two can be done together.
 type change struct {
-	from, to *sitting // by the places that were read in both
-	was      *sitting // from, with all its places
+	from, to *pooled // by the places that were read in both
+	was      *pooled // from, with all its places
 }
 
-// changed returns the change between two sittings; false where it can't be worked
+// changed returns the change between two pooled readings; false where it can't be worked
 // out. Places read in one alone are left out: a centre that they show to be bad would
 // pass for something done.
-func changed(from, to *sitting) (change, bool) {
+func changed(from, to *pooled) (change, bool) {
 	if len(from.Stations) == 0 || len(to.Stations) == 0 {
 		return change{}, false
 	}
@@ -144,9 +141,9 @@ func changed(from, to *sitting) (change, bool) {
 	return change{from: a, to: b, was: from}, a != nil && b != nil
 }
 
-// only is the sitting by the places that another was read at too, nil where these
+// only is the readings by the places that another was read at too, nil where these
 // aren't enough.
-func (g *sitting) only(other *sitting) *sitting {
+func (g *pooled) only(other *pooled) *pooled {
 	var st []Station
 	for i := range g.Stations {
 		for k := range other.Stations {
@@ -160,23 +157,23 @@ func (g *sitting) only(other *sitting) *sitting {
 		return g
 	}
 	out := *g
-	seat, err := g.Seat.Crank.Solve(st)
-	out.Seat, out.Stations = seat, st
+	pose, err := g.Pose.Crank.Solve(st)
+	out.Pose, out.Stations = pose, st
 	if err != nil {
 		return nil
 	}
 	return &out
 }
 
-func (c *change) d() clock.Vec { return c.to.Seat.D.Sub(c.from.Seat.D) }
-func (c *change) g() clock.Vec { return c.to.Seat.G.Sub(c.from.Seat.G) }
+func (c *change) d() clock.Vec { return c.to.Pose.D.Sub(c.from.Pose.D) }
+func (c *change) g() clock.Vec { return c.to.Pose.G.Sub(c.from.Pose.G) }
 
-func (c *change) sureOfD() lsq.Cov {
-	return c.from.Seat.SureOfD(c.from.Stations).Cov.Add(c.to.Seat.SureOfD(c.to.Stations).Cov)
+func (c *change) covOfD() lsq.Cov {
+	return c.from.Pose.UncertaintyOfD(c.from.Stations).Cov.Add(c.to.Pose.UncertaintyOfD(c.to.Stations).Cov)
 }
 
-func (c *change) sureOfG() lsq.Cov {
-	return c.from.Seat.SureOfG(c.from.Stations).Cov.Add(c.to.Seat.SureOfG(c.to.Stations).Cov)
+func (c *change) covOfG() lsq.Cov {
+	return c.from.Pose.UncertaintyOfG(c.from.Stations).Cov.Add(c.to.Pose.UncertaintyOfG(c.to.Stations).Cov)
 }
 
 // tries weighs what was done, and finds where to look when it went wrong.
@@ -187,12 +184,12 @@ func (c *change) tries(l *Lesson) []Try {
 	perD, perG := c.shows()
 	if struck {
 		t := c.try(Strike, math.Abs(blow), &l.Gain[Strike])
-		t.Got, t.Sigma = math.Copysign(1, blow)*c.d().N, math.Sqrt(c.sureOfD().NN)
+		t.Got, t.Sigma = math.Copysign(1, blow)*c.d().N, math.Sqrt(c.covOfD().NN)
 		out = append(out, t.judged(wander*c.along(bend)*perG/perD))
 	}
 	if bent != none {
 		t := c.try(bent.kind(), bend.Len(), &l.Gain[bent.kind()])
-		t.Got, t.Sigma = c.along(bend), math.Sqrt(c.sureOfG().Var(bend))
+		t.Got, t.Sigma = c.along(bend), math.Sqrt(c.covOfG().Var(bend))
 		from := 0.0
 		if struck {
 			from = wander * c.d().N * perD / perG
@@ -205,7 +202,7 @@ func (c *change) tries(l *Lesson) []Try {
 	if len(out) == 2 {
 		out[0].Beside, out[1].Beside = out[1].Outcome == AsMeant, out[0].Outcome == AsMeant
 	}
-	c.blame(out, blow, bend)
+	c.causes(out, blow, bend)
 	return out
 }
 
@@ -227,7 +224,7 @@ func (c *change) along(bend clock.Vec) float64 {
 func (c *change) shows() (perD, perG float64) {
 	for i := range c.from.Stations {
 		p := &c.from.Stations[i]
-		k := c.from.Seat.throughSupports(p.Half, p.At)
+		k := c.from.Pose.throughSupports(p.Half, p.At)
 		perD, perG = math.Max(perD, math.Abs(k.d)), math.Max(perG, math.Abs(k.g))
 	}
 	return math.Max(perD, least), math.Max(perG, least)
@@ -282,7 +279,7 @@ func (c *change) bent() (dose clock.Vec, did sorts) {
 		if d.Kind == Strike || !d.counts() {
 			continue
 		}
-		dose = dose.Add(c.from.Seat.Crank.opens(d).Scale(d.Dose))
+		dose = dose.Add(c.from.Pose.Crank.opens(d).Scale(d.Dose))
 		if d.Kind == Spread {
 			did |= spread
 		} else {

@@ -20,6 +20,11 @@ func then(t *testing.T, sigma float64, before, after tryout.Start, done ...crank
 	return []crank.Pass{found, one(t, after, sigma)}
 }
 
+// lesson is what passes teach, as the plan has it.
+func lesson(passes []crank.Pass) crank.Lesson {
+	return crank.Plan(passes, crank.Tolerance{RunOut: 0.02}).Lesson
+}
+
 func twist(mm float64) tryout.Start { return tryout.Start{D: clock.Vec{N: mm}} }
 func gap(t, n float64) tryout.Start { return tryout.Start{G: clock.Vec{T: t, N: n}} }
 
@@ -43,11 +48,11 @@ func TestGainsByHand(t *testing.T) {
 	w2 := p2 * p2 / (p2*p2 + 4*sigmaD*sigmaD)
 	after2 := (0.25*0.1 + w1*0.15 + w2*0.13/0.5) / (0.25 + w1 + w2)
 
-	l := crank.Learn(passes[:2])
+	l := lesson(passes[:2])
 	assert.InEpsilon(t, after1, l.Gain[crank.Strike].PerDose, 1e-3)
-	l = crank.Learn(passes)
+	l = lesson(passes)
 	assert.InEpsilon(t, after2, l.Gain[crank.Strike].PerDose, 1e-3)
-	assert.InEpsilon(t, w1+w2, l.Gain[crank.Strike].Votes, 1e-3)
+	assert.InEpsilon(t, w1+w2, l.Gain[crank.Strike].Weight, 1e-3)
 	assert.Equal(t, crank.Gain{PerDose: crank.UsualBend}, l.Gain[crank.Squeeze])
 	require.Len(t, l.Tries, 2)
 	assert.Equal(t, []int{0, 1}, []int{l.Tries[0].Pass, l.Tries[1].Pass})
@@ -76,7 +81,7 @@ func TestDoseCountsWithItsArm(t *testing.T) {
 		{"squeeze at 2, square to the pin", gap(0, 0.003), gap(0, 0.002), []crank.Done{{Kind: crank.Squeeze, Hour: 2, Dose: 1}}, crank.Squeeze, 1, 0.001},
 		{"squeezes at 2 and 6", gap(-0.003, 0.003), gap(-0.002, 0.002), []crank.Done{{Kind: crank.Squeeze, Hour: 2, Dose: 1}, {Kind: crank.Squeeze, Hour: 6, Dose: 1}}, crank.Squeeze, math.Sqrt2, math.Sqrt2 * 0.001},
 	} {
-		l := crank.Learn(then(t, 0.001, row.before, row.after, row.done...))
+		l := lesson(then(t, 0.001, row.before, row.after, row.done...))
 		require.Len(t, l.Tries, 1, row.name)
 		tr := l.Tries[0]
 		assert.Equal(t, row.kind, tr.Kind, row.name)
@@ -123,12 +128,12 @@ func TestOutcomes(t *testing.T) {
 		{"a small strike beside a large squeeze", then(t, fine, tryout.Start{D: clock.Vec{N: 0.05}, G: clock.Vec{T: -0.008}}, twist(0.08), squeeze(6, 8), strikeRight(3, 0.5)),
 			crank.Unshown, false, false, nil},
 	} {
-		l := crank.Learn(row.passes)
+		l := lesson(row.passes)
 		require.NotEmpty(t, l.Tries, row.name)
 		tr := l.Tries[0]
 		assert.Equal(t, row.outcome, tr.Outcome, row.name)
 		assert.Equal(t, row.votes, tr.Weight > 0, row.name)
-		assert.Equal(t, row.votes, l.Gain[tr.Kind].Votes > 0, row.name)
+		assert.Equal(t, row.votes, l.Gain[tr.Kind].Weight > 0, row.name)
 		assert.Equal(t, row.astray, tr.Astray > 0, row.name)
 		assert.Equal(t, row.likely, tr.Likely, row.name)
 	}
@@ -140,9 +145,9 @@ func TestOneNeedleAstrayIsTheDials(t *testing.T) {
 	p := &passes[1]
 	p.Stations[clock.Left].E.T += 0.05
 	var err error
-	p.Seat, err = p.Seat.Crank.Solve(p.Stations)
+	p.Pose, err = p.Pose.Crank.Solve(p.Stations)
 	require.NoError(t, err)
-	l := crank.Learn(passes)
+	l := lesson(passes)
 	require.Len(t, l.Tries, 1)
 	assert.Greater(t, l.Tries[0].Astray, 0.08)
 	assert.Equal(t, crank.DialMoved, l.Tries[0].Likely[0])
@@ -182,10 +187,10 @@ func TestLearnsWhatCranksYield(t *testing.T) {
 	for seed := int64(1); seed <= 600; seed++ {
 		b := setUp(t, &r, seed, 3*thou, 15*thou)
 		j := b.work(t, r.rule)
-		l := crank.Learn(j.passesLog)
+		l := lesson(j.passesLog)
 		for k, usual := range [3]float64{crank.UsualStrike, crank.UsualBend, crank.UsualBend} {
 			truth := usual * b.made.Gain(tryout.Kind(k))
-			tries := min(int(math.Round(l.Gain[k].Votes)), 3)
+			tries := min(int(math.Round(l.Gain[k].Weight)), 3)
 			off[tries] = append(off[tries], math.Abs(math.Log(l.Gain[k].PerDose/truth)))
 		}
 	}

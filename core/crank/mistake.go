@@ -70,7 +70,7 @@ func (c *change) amissBy() bool {
 }
 
 // doubts counts the latest changes in a row that a mistake explains far better.
-func (n *Next) doubts(g []sitting) (doubts int) {
+func (n *Next) doubts(g []pooled) (doubts int) {
 	all := n.changes(g)
 	for i := len(all) - 1; i >= 0 && all[i].amissBy(); i-- {
 		doubts++
@@ -124,10 +124,10 @@ func (m *mistake) cost(changes []change) float64 {
 		}
 		if struck {
 			strayG += stray * math.Abs(d.N) * perD / perG
-			blow.add(m.blow*dose, m.seen.N*d.N, c.sureOfD().NN+strayD*strayD)
+			blow.add(m.blow*dose, m.seen.N*d.N, c.covOfD().NN+strayD*strayD)
 		}
 		if bent == squeezed || bent == spread {
-			cov := c.sureOfG().Add(lsq.Round(strayG))
+			cov := c.covOfG().Add(lsq.Round(strayG))
 			bend.add(m.bend.T*slope.T, m.seen.T*g.T, cov.TT)
 			bend.add(m.bend.N*slope.N, m.seen.N*g.N, cov.NN)
 		}
@@ -154,7 +154,7 @@ func (m *mistake) remade(c *change) *change {
 }
 
 // swap gives each shaft the other's readings, nearest the centre to nearest.
-func (g *sitting) swap() bool {
+func (g *pooled) swap() bool {
 	var at [2][]int
 	for i := range g.Stations {
 		at[g.Stations[i].Half] = append(at[g.Stations[i].Half], i)
@@ -163,7 +163,7 @@ func (g *sitting) swap() bool {
 		return false
 	}
 	for h := range at {
-		pin := g.Seat.Pin
+		pin := g.Pose.Pin
 		sort.SliceStable(at[h], func(i, k int) bool {
 			return math.Abs(g.Stations[at[h][i]].At-pin) > math.Abs(g.Stations[at[h][k]].At-pin)
 		})
@@ -173,8 +173,8 @@ func (g *sitting) swap() bool {
 		l, r := at[0][i], at[1][i]
 		st[l], st[r] = moved(g.Stations[r], g.Stations[l]), moved(g.Stations[l], g.Stations[r])
 	}
-	seat, err := g.Seat.Crank.Solve(st)
-	g.Seat, g.Stations = seat, st
+	pose, err := g.Pose.Crank.Solve(st)
+	g.Pose, g.Stations = pose, st
 	return err == nil
 }
 
@@ -182,7 +182,7 @@ func (g *sitting) swap() bool {
 // what it does. By judgement, no source.
 const stray = 0.15
 
-// trend is what doses did, along one line through nil.
+// trend is what doses did, along one line through 0.
 type trend struct{ dose, got, noise []float64 }
 
 func (t *trend) add(dose, got, variance float64) {
@@ -210,7 +210,7 @@ func (t *trend) cost(usual float64) (cost float64) {
 
 // changes are what was done, and what came of it, since the user last said that
 // something else was changed.
-func (n *Next) changes(g []sitting) (all []change) {
+func (n *Next) changes(g []pooled) (all []change) {
 	for i := 1; i < len(g); i++ {
 		if c, ok := changed(&g[i-1], &g[i]); ok && c.from.last >= n.since && len(c.from.Done) > 0 {
 			all = append(all, c)
@@ -220,7 +220,7 @@ func (n *Next) changes(g []sitting) (all []change) {
 }
 
 // name gives the causes of a stop, or of what can't be mended, the likeliest first.
-func (n *Next) name(g []sitting) {
+func (n *Next) name(g []pooled) {
 	switch n.Why {
 	case Stop:
 		n.Causes = likely(n.changes(g), excused)
@@ -269,8 +269,8 @@ func (n *Next) add(causes ...Cause) {
 
 // hung names centre and shaft where nobody has looked, or where they were found
 // wanting.
-func (n *Next) hung(g []sitting) {
-	last := &g[len(g)-1].Seat.Crank
+func (n *Next) hung(g []pooled) {
+	last := &g[len(g)-1].Pose.Crank
 	if last.Mount != Centres || last.CentresKnown {
 		return
 	}
@@ -289,7 +289,7 @@ func (n *Next) hinged() {
 }
 
 // silent tells whether something was done that nobody has said.
-func (n *Next) silent(g []sitting) bool {
+func (n *Next) silent(g []pooled) bool {
 	for i := range g {
 		if g[i].unlogged && !g[i].said && g[i].first > n.since {
 			return true
@@ -300,7 +300,7 @@ func (n *Next) silent(g []sitting) bool {
 
 // witness finds the clock point of a dial where what it shows tells best whose
 // readings it has and from which end.
-func (g *sitting) witness() (w Witness) {
+func (g *pooled) witness() (w Witness) {
 	best := 0.0
 	for i := range g.Stations {
 		p := &g.Stations[i]
@@ -331,7 +331,7 @@ func (w *Witness) tells() float64 {
 }
 
 // ask says what to ask of the user, what settles most first.
-func (n *Next) ask(j *judge, g []sitting) {
+func (n *Next) ask(j *judge, g []pooled) {
 	last := &g[len(g)-1]
 	add := func(w What, pass int) { n.Asks = append(n.Asks, Ask{What: w, Pass: pass}) }
 	for i := len(g) - 1; i > 0; i-- {
@@ -343,7 +343,7 @@ func (n *Next) ask(j *judge, g []sitting) {
 	if n.Witness != (Witness{}) {
 		add(AskWitness, last.last)
 	}
-	c := &last.Seat.Crank
+	c := &last.Pose.Crank
 	if (n.Why == Leave || n.Why == Unmendable || n.Why == Stop) && c.Mount == Centres && !c.CentresKnown && n.unseen(g) {
 		add(AskCentres, last.last)
 	}

@@ -30,7 +30,7 @@ type Move struct {
 // wheel that does the same (MODEL §4): its side is that of d_n, never
 // of one dial's high spot. Blows are inwards, at 3 or 9, where the arm
 // R |sin φ| is greatest.
-func (s *Seat) Strike() (move, other Move) {
+func (s *Pose) Strike() (move, other Move) {
 	m := Move{Kind: Strike, Amount: math.Abs(s.D.N), Arm: s.Crank.Throw}
 	move, other = m, m
 	move.Wheel, move.Hour = clock.Right, 3
@@ -44,7 +44,7 @@ func (s *Seat) Strike() (move, other Move) {
 // Close returns the squeeze or spread that closes the gap, and the opposite
 // move with the shorter arm that does the same (MODEL §4): a squeeze
 // where the gap is open in the lower half, else a spread.
-func (s *Seat) Close() (move, other Move) {
+func (s *Pose) Close() (move, other Move) {
 	squeeze := s.Crank.work(Squeeze, s.G, s.G)
 	spread := s.Crank.work(Spread, s.G.Scale(-1), s.G)
 	if s.G.T > 0 {
@@ -69,6 +69,6 @@ func (c *Crank) work(k Kind, u, g clock.Vec) Move {
 
 // Gap returns how much wider the gap between the wheels is on one side of the
 // rim than across it [mm], 2 r |g|, and the hour where it is widest.
-func (s *Seat) Gap() (across, widest float64) {
+func (s *Pose) Gap() (across, widest float64) {
 	return 2 * s.Crank.Rim * s.G.Len(), s.G.Hour()
 }

@@ -227,7 +227,7 @@ func (d *ownDial) read(t *testing.T) crank.Station {
 	require.NoError(t, err)
 	s.E = r.E
 	assert.InDelta(t, d.TrueTIR, r.RunOut, 0.5*micron)
-	assert.Less(t, clock.Apart(d.TrueHigh, r.Hour()), 0.05)
+	assert.Less(t, clock.Apart(d.TrueHigh, r.E.Hour()), 0.05)
 	return s
 }
 
@@ -237,9 +237,9 @@ func (c *ownCase) check(t *testing.T) {
 	for _, d := range c.Dials {
 		st = append(st, d.read(t))
 	}
-	seat := solved(t, k, st)
+	pose := solved(t, k, st)
 	for h := clock.Left; h <= clock.Right; h++ {
-		shaft := seat.Shaft(st, h)
+		shaft := pose.Shaft(st, h)
 		assert.Equal(t, c.Truth.Shaft[h], shaftNames[shaft.State])
 		if shaft.State != crank.Unseen && c.Truth.Rigid {
 			assert.InDelta(t, c.Truth.Hole12[h], shaft.Hole.T, 0.5*micron)
@@ -249,12 +249,12 @@ func (c *ownCase) check(t *testing.T) {
 	if !c.Truth.Rigid {
 		return
 	}
-	assert.InDelta(t, c.Truth.Towards12, seat.D.T, 0.5*micron)
-	assert.InDelta(t, c.Truth.Towards3, seat.D.N, 0.5*micron)
-	across, widest := seat.Gap()
+	assert.InDelta(t, c.Truth.Towards12, pose.D.T, 0.5*micron)
+	assert.InDelta(t, c.Truth.Towards3, pose.D.N, 0.5*micron)
+	across, widest := pose.Gap()
 	assert.InDelta(t, c.Truth.Across, across, 0.5*micron)
 	assert.Less(t, clock.Apart(c.Truth.Widest, widest), 0.05)
-	run := seat.Running(seat.D, seat.G)
+	run := pose.Running(pose.D, pose.G)
 	for h, tilt := range c.Truth.Tilt {
 		assert.InDelta(t, tilt, run.Tilt(clock.End(h)), 0.02)
 	}

@@ -226,7 +226,7 @@ func (w *person) work(t *testing.T, seed int64) fate {
 		if w.eyes != nil {
 			w.eyes(n, p.Stations)
 			var err error
-			p.Seat, err = b.set.Solve(p.Stations)
+			p.Pose, err = b.set.Solve(p.Stations)
 			require.NoError(t, err)
 		}
 		p.Since = since
@@ -352,7 +352,7 @@ func (b *lathe) round(t *testing.T, near bool) crank.Pass {
 		}
 	}
 	var err error
-	p.Seat, err = b.set.Solve(p.Stations)
+	p.Pose, err = b.set.Solve(p.Stations)
 	require.NoError(t, err)
 	return p
 }
@@ -465,7 +465,7 @@ func (f *fate) show(t *testing.T, w *person, seed int64) {
 	for i := range f.passLog {
 		p := &f.passLog[i]
 		n := crank.Plan(f.passLog[:i+1], crank.Tolerance{RunOut: allowed})
-		s += fmt.Sprintf("  %d worst %.2f±%.2f d %.3f %.3f g %.5f %.5f why %d v %d plain %d rounds %d asks %v causes %v gains %.3v hinge %.1f\n", i, n.Worst.Value/thou, n.Worst.Plus/thou, p.Seat.D.T, p.Seat.D.N, p.Seat.G.T, p.Seat.G.N, n.Why, n.Verdict, n.Plain, n.Rounds, n.Asks, n.Causes, n.Gain, n.Hinge.At)
+		s += fmt.Sprintf("  %d worst %.2f±%.2f d %.3f %.3f g %.5f %.5f why %d v %d plain %d rounds %d asks %v causes %v gains %.3v hinge %.1f\n", i, n.Worst.Value/thou, n.Worst.HalfWidth95/thou, p.Pose.D.T, p.Pose.D.N, p.Pose.G.T, p.Pose.G.N, n.Why, n.Verdict, n.Plain, n.Rounds, n.Asks, n.Causes, n.Gain, n.Hinge.At)
 		for _, d := range p.Done {
 			s += fmt.Sprintf("      done kind %d wheel %d hour %.2f dose %.2f\n", d.Kind, d.Wheel, d.Hour, d.Dose)
 		}

@@ -28,15 +28,15 @@ const (
 type Next struct {
 	Advice // Strike and Close as in Steps
 	Lesson
-	since   int // tries after earlier passes than this don't count against going on
-	doubted int // of the latest changes in a row, that a mistake explains far better than what was logged
-	Why     Why
-	Rounds  int     // of readings taken together since the last move
-	Unlike  Figure  // mm of a needle, by which this round differs from the one before with nothing done between: the dials'
-	Steps   []Step  // with two, both before the next readings
-	Asks    []Ask   // the likeliest to settle something first
-	Causes  []Cause // with Stop and Unmendable, the likeliest first
-	// Witness tells those of Stop apart; its Shows, Mirrored and Exchanged are nil
+	since       int // tries after earlier passes than this don't count against going on
+	doubted     int // of the latest changes in a row, that a mistake explains far better than what was logged
+	Why         Why
+	Rounds      int     // of readings taken together since the last move
+	Discrepancy Figure  // mm of a needle, by which this round differs from the one before with nothing done between: the dials'
+	Steps       []Step  // with two, both before the next readings
+	Asks        []Ask   // the likeliest to settle something first
+	Causes      []Cause // with Stop and Unmendable, the likeliest first
+	// Witness tells those of Stop apart; its Shows, Mirrored and Exchanged are 0
 	// where no test can.
 	Witness Witness
 	Axes              // how the shafts should then lie, the crank hung as before
@@ -61,7 +61,7 @@ func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol)
 
 // Plan says what to do after the latest of the passes (MODEL §7).
 func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
-	g := sittings(passes)
+	g := pool(passes)
 	l := learn(g, func(before int, l *Lesson) []Done {
 		n := m.after(g[:before], l, tol)
 		return n.advised()
@@ -79,16 +79,16 @@ func (n *Next) advised() (done []Done) {
 	return done
 }
 
-// after says what to do after the latest of the sittings, by what they taught.
-func (m Manner) after(g []sitting, l *Lesson, tol Tolerance) Next {
+// after says what to do after the latest of the pooled readings, by what they taught.
+func (m Manner) after(g []pooled, l *Lesson, tol Tolerance) Next {
 	if len(g) == 0 || len(g[len(g)-1].Stations) == 0 {
 		return Next{Lesson: *l}
 	}
 	last := &g[len(g)-1]
-	s := &last.Seat
+	s := &last.Pose
 	n := Next{
 		Advice: s.Advise(last.Stations, tol), Lesson: *l,
-		Rounds: last.rounds, Unlike: last.unlike, Axes: s.Axes, D: s.D, G: s.G,
+		Rounds: last.rounds, Discrepancy: last.discrepancy, Axes: s.Axes, D: s.D, G: s.G,
 	}
 	for i := range g {
 		if g[i].said {
@@ -110,7 +110,7 @@ func (m Manner) after(g []sitting, l *Lesson, tol Tolerance) Next {
 
 // margin is the Margin, and for a crank worked on and read often enough since a part of
 // its doubt: what then still stands at its limit is as likely beyond it.
-func (m Manner) margin(n *Next, g []sitting) float64 {
+func (m Manner) margin(n *Next, g []pooled) float64 {
 	if n.Rounds >= enough && len(g) > 1 {
 		return math.Max(m.Margin, atLast)
 	}
@@ -121,7 +121,7 @@ const atLast = 0.2
 
 // why judges whether to work on. A crank that no bumping trues is not begun on; one
 // that has been made worse is first brought back.
-func (m Manner) why(j *judge, n *Next, g []sitting) Why {
+func (m Manner) why(j *judge, n *Next, g []pooled) Why {
 	back := n.Worst.Value > n.began(g) && n.Worst.Value >= n.Floor.Value+j.tol.RunOut
 	switch {
 	case j.inside(m.margin(n, g)):
@@ -142,7 +142,7 @@ func (m Manner) why(j *judge, n *Next, g []sitting) Why {
 func (j *judge) inside(k float64) bool {
 	for i := range j.gauges() {
 		g := j.gauge(i)
-		if (i < len(j.st) || g.limit > 0) && !(g.Value+math.Min(k*g.Plus, g.limit/2) <= g.limit) {
+		if (i < len(j.st) || g.limit > 0) && !(g.Value+math.Min(k*g.HalfWidth95, g.limit/2) <= g.limit) {
 			return false
 		}
 	}

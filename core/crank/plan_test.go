@@ -27,7 +27,7 @@ func (b *lathe) known(t *testing.T, sigma float64) crank.Pass {
 		p.Stations = append(p.Stations, crank.Station{Half: h, At: b.at[h], E: e, Cov: lsq.Round(sigma)})
 	}
 	var err error
-	p.Seat, err = b.set.Solve(p.Stations)
+	p.Pose, err = b.set.Solve(p.Stations)
 	require.NoError(t, err)
 	return p
 }
@@ -67,15 +67,15 @@ func TestNeedlesDoAsPredicted(t *testing.T) {
 			assert.InDelta(t, n.RunOut(h, b.at[h]), b.made.RunOut(h), 2*micron, "seed %d, dial %d", seed, h)
 		}
 		after := b.known(t, sharp)
-		assert.InDelta(t, 0, after.Seat.D.Sub(n.D).Len(), 2.5*micron, "seed %d: offset", seed)
-		assert.InDelta(t, 0, after.Seat.G.Sub(n.G).Len(), 5e-5, "seed %d: slope", seed)
+		assert.InDelta(t, 0, after.Pose.D.Sub(n.D).Len(), 2.5*micron, "seed %d: offset", seed)
+		assert.InDelta(t, 0, after.Pose.G.Sub(n.G).Len(), 5e-5, "seed %d: slope", seed)
 		if len(n.Steps) == 2 {
 			both++
 			assert.Equal(t, crank.Strike, n.Steps[0].Kind)
-			assert.Equal(t, p.Seat.G, n.Steps[0].G, "the strike leaves the gap")
+			assert.Equal(t, p.Pose.G, n.Steps[0].G, "the strike leaves the gap")
 			left := func(s crank.Step) float64 { return 1 - s.Aim/s.Amount }
-			assert.InDelta(t, left(n.Steps[0])*p.Seat.D.N, n.D.N, 1e-12)
-			assert.InDelta(t, left(n.Steps[1])*p.Seat.G.Len(), n.G.Len(), 1e-12)
+			assert.InDelta(t, left(n.Steps[0])*p.Pose.D.N, n.D.N, 1e-12)
+			assert.InDelta(t, left(n.Steps[1])*p.Pose.G.Len(), n.G.Len(), 1e-12)
 		}
 		last := n.Steps[len(n.Steps)-1]
 		assert.Equal(t, n.D, last.D)
@@ -113,7 +113,7 @@ func TestDoses(t *testing.T) {
 	n = crank.Plan(passes, tol)
 	require.Len(t, n.Steps, 2)
 	// A quarter of a vote for the starting value and one for the pass, the noise being
-	// nil but for what the one move may have done to the other's.
+	// 0 but for what the one move may have done to the other's.
 	for i, k := range [...]crank.Kind{crank.Strike, crank.Squeeze} {
 		usual := [...]float64{crank.UsualStrike, crank.UsualBend}[i]
 		assert.InEpsilon(t, (0.25+2)/1.25*usual, n.Gain[k].PerDose, 5e-2)
@@ -229,12 +229,12 @@ func TestReadAgain(t *testing.T) {
 			p.Stations[i].E = p.Stations[i].E.Add(clock.Vec{T: sigma * rng.NormFloat64(), N: sigma * rng.NormFloat64()})
 		}
 		var err error
-		p.Seat, err = p.Seat.Crank.Solve(p.Stations)
+		p.Pose, err = p.Pose.Crank.Solve(p.Stations)
 		require.NoError(t, err)
 		stations = append(stations, p.Stations...)
 		passes = append(passes, p)
 	}
-	all, err := passes[0].Seat.Crank.Solve(stations)
+	all, err := passes[0].Pose.Crank.Solve(stations)
 	require.NoError(t, err)
 	n := crank.Plan(passes, crank.Tolerance{RunOut: 0})
 	assert.Equal(t, 3, n.Rounds)
@@ -244,7 +244,7 @@ func TestReadAgain(t *testing.T) {
 		assert.InDelta(t, math.Abs(all.D.N), n.Steps[0].Amount, 1e-9)
 	}
 	one := crank.Plan(passes[:1], crank.Tolerance{RunOut: 0})
-	assert.InEpsilon(t, one.Worst.Plus/math.Sqrt(3), n.Worst.Plus, 0.15, "and surer by as much")
+	assert.InEpsilon(t, one.Worst.HalfWidth95/math.Sqrt(3), n.Worst.HalfWidth95, 0.15, "and surer by as much")
 	assert.Empty(t, n.Tries, "nothing was done")
 }
 
@@ -261,9 +261,9 @@ func TestReadAgainInEitherOrder(t *testing.T) {
 	either := crank.Plan([]crank.Pass{known, found}, tol)
 	other := crank.Plan([]crank.Pass{found, known}, tol)
 	both := crank.Plan([]crank.Pass{known, known}, tol)
-	assert.InEpsilon(t, other.Worst.Plus, either.Worst.Plus, 1e-12)
-	assert.InEpsilon(t, other.Advice.Tilt[clock.Left].Plus, either.Advice.Tilt[clock.Left].Plus, 1e-12)
-	assert.InEpsilon(t, lsq.Student95(4)/lsq.Student95(0)*both.Worst.Plus, either.Worst.Plus, 1e-12, "half of it on one degree: ν = 1/(½)²")
+	assert.InEpsilon(t, other.Worst.HalfWidth95, either.Worst.HalfWidth95, 1e-12)
+	assert.InEpsilon(t, other.Advice.Tilt[clock.Left].HalfWidth95, either.Advice.Tilt[clock.Left].HalfWidth95, 1e-12)
+	assert.InEpsilon(t, lsq.Student95(4)/lsq.Student95(0)*both.Worst.HalfWidth95, either.Worst.HalfWidth95, 1e-12, "half of it on one degree: ν = 1/(½)²")
 }
 
 // A crank seen from its other end, its halves renamed, is told the same moves by
@@ -299,7 +299,7 @@ func TestPlanTurnedEndForEnd(t *testing.T) {
 
 // endForEnd is a pass with the crank turned round.
 func endForEnd(t *testing.T, p *crank.Pass) crank.Pass {
-	c := p.Seat.Crank
+	c := p.Pose.Crank
 	end := c.Support[clock.Right]
 	flip := func(x [2]float64) [2]float64 { return [2]float64{end - x[1], end - x[0]} }
 	c.Pin, c.Support, c.Bearing = end-c.Pin, flip(c.Support), flip(c.Bearing)
@@ -314,7 +314,7 @@ func endForEnd(t *testing.T, p *crank.Pass) crank.Pass {
 		q.Done = append(q.Done, crank.Done{Kind: d.Kind, Wheel: d.Wheel.Other(), Hour: clock.Mirror(d.Hour), Dose: d.Dose})
 	}
 	var err error
-	q.Seat, err = c.Solve(q.Stations)
+	q.Pose, err = c.Solve(q.Stations)
 	require.NoError(t, err)
 	return q
 }
@@ -339,7 +339,7 @@ func TestPlanHoldsAgainstNonsense(t *testing.T) {
 		n := crank.Plan(passes, crank.Tolerance{RunOut: math.Max(any(), 0)})
 		figures := []float64{n.D.T, n.D.N, n.G.T, n.G.N, n.RunOut(clock.Left, 75), n.RunOut(clock.Right, 165)}
 		for _, g := range n.Gain {
-			figures = append(figures, g.PerDose, g.Votes)
+			figures = append(figures, g.PerDose, g.Weight)
 		}
 		for _, s := range n.Steps {
 			figures = append(figures, s.Dose, s.Aim, s.Times, s.Hour, s.Amount)

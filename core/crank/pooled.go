@@ -7,27 +7,27 @@ import (
 	"pintwelve/core/lsq"
 )
 
-// sitting is one or more rounds of readings with nothing done between them,
+// pooled is one or more rounds of readings with nothing done between them,
 // taken together as one.
-type sitting struct {
+type pooled struct {
 	Pass
 	first  int // index of the first of its passes, and of the last
 	last   int
 	rounds int
-	// unlogged tells that something must have come between the sitting before and
+	// unlogged tells that something must have come between the readings before and
 	// this one, though no move is logged; said, that the user says so.
 	unlogged, said bool
 	assumed        bool   // what is down as done is what was advised, nobody having said
-	unlike         Figure // of a needle, mm: from a round before it with nothing done between
+	discrepancy    Figure // of a needle, mm: from a round before it with nothing done between
 }
 
-// sittings gathers the passes: rounds with no move logged between them are one
+// pool gathers the passes: rounds with no move logged between them are one
 // where they agree (MODEL §7).
-func sittings(passes []Pass) []sitting {
-	var out []sitting
+func pool(passes []Pass) []pooled {
+	var out []pooled
 	for i := range passes {
 		p := &passes[i]
-		next := sitting{Pass: *p, first: i, last: i, rounds: 1}
+		next := pooled{Pass: *p, first: i, last: i, rounds: 1}
 		n := len(out)
 		if n == 0 || len(out[n-1].Done) > 0 {
 			out = append(out, next)
@@ -43,7 +43,7 @@ func sittings(passes []Pass) []sitting {
 			was.join(p)
 			was.last = i
 		case p.Since == Nothing:
-			next.first, next.unlogged, next.said, next.unlike = was.first, was.unlogged, was.said, by
+			next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
 			*was = next
 		default:
 			next.unlogged = true
@@ -60,46 +60,46 @@ const apart = 1.5
 // differs tells whether a round reads otherwise than this one by more than both
 // doubts together let it, place by place where both shafts were read at a place
 // again; else by how the halves sit. By is the greatest difference of a needle.
-func (g *sitting) differs(p *Pass) (differ bool, by Figure) {
+func (g *pooled) differs(p *Pass) (differ bool, by Figure) {
 	if len(g.Stations) == 0 || len(p.Stations) == 0 {
 		return false, Figure{}
 	}
-	again := [2]bool{}
+	reread := [2]bool{}
 	for i := range g.Stations {
 		for k := range p.Stations {
 			a, b := &g.Stations[i], &p.Stations[k]
 			if a.Half != b.Half || math.Abs(a.At-b.At) >= least {
 				continue
 			}
-			again[a.Half] = true
-			sure := lsq.Sure{Cov: a.Cov.Add(b.Cov), Nu: lsq.Pooled(a.sure(), b.sure())}
+			reread[a.Half] = true
+			sure := lsq.Uncertainty{Cov: a.Cov.Add(b.Cov), Nu: lsq.PooledNu(a.uncertainty(), b.uncertainty())}
 			off := b.E.Sub(a.E)
 			differ = differ || clearly(sure, off)
 			if v := 2 * off.Len(); v > by.Value {
-				by = Figure{v, 2 * sure.Plus(off)}
+				by = Figure{v, 2 * sure.HalfWidth95(off)}
 			}
 		}
 	}
-	if again[0] && again[1] || p.Since == Nothing {
+	if reread[0] && reread[1] || p.Since == Nothing {
 		return differ, by
 	}
-	d := lsq.Sure{Cov: g.Seat.SureOfD(g.Stations).Cov.Add(p.Seat.SureOfD(p.Stations).Cov)}
-	slope := lsq.Sure{Cov: g.Seat.SureOfG(g.Stations).Cov.Add(p.Seat.SureOfG(p.Stations).Cov)}
-	return differ || clearly(d, p.Seat.D.Sub(g.Seat.D)) || clearly(slope, p.Seat.G.Sub(g.Seat.G)), by
+	d := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfD(g.Stations).Cov.Add(p.Pose.UncertaintyOfD(p.Stations).Cov)}
+	slope := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfG(g.Stations).Cov.Add(p.Pose.UncertaintyOfG(p.Stations).Cov)}
+	return differ || clearly(d, p.Pose.D.Sub(g.Pose.D)) || clearly(slope, p.Pose.G.Sub(g.Pose.G)), by
 }
 
-// clearly tells whether a difference stands apart times its radius from nil; less
+// clearly tells whether a difference stands apart times its radius from 0; less
 // than a micron or a microradian never does.
-func clearly(s lsq.Sure, v clock.Vec) bool {
+func clearly(s lsq.Uncertainty, v clock.Vec) bool {
 	s.Cov = s.Cov.Scale(apart * apart).Add(lsq.Round(blur))
-	return s.Tells(v)
+	return s.Significant(v)
 }
 
-func (p *Station) sure() lsq.Sure { return lsq.Sure{Cov: p.Cov, Nu: p.Nu} }
+func (p *Station) uncertainty() lsq.Uncertainty { return lsq.Uncertainty{Cov: p.Cov, Nu: p.Nu} }
 
 // join takes another round of readings of the same crank in. Where the two can't
 // be solved together, the later one stands.
-func (g *sitting) join(p *Pass) {
+func (g *pooled) join(p *Pass) {
 	if len(p.Stations) == 0 {
 		g.Done = p.Done
 		return
@@ -108,12 +108,12 @@ func (g *sitting) join(p *Pass) {
 	for i := range p.Stations {
 		st = joined(st, p.Stations[i])
 	}
-	seat, err := p.Seat.Crank.Solve(st)
+	pose, err := p.Pose.Crank.Solve(st)
 	if len(g.Stations) == 0 || err != nil {
 		g.Pass, g.rounds = *p, 1
 		return
 	}
-	g.Seat, g.Stations, g.Done = seat, st, p.Done
+	g.Pose, g.Stations, g.Done = pose, st, p.Done
 	g.rounds++
 }
 

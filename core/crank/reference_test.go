@@ -133,15 +133,15 @@ type answers struct {
 }
 
 func (a *answers) solve(c *crank.Crank, st []crank.Station) error {
-	seat, err := c.Solve(st)
+	pose, err := c.Solve(st)
 	if err != nil {
 		return err
 	}
-	a.strike, _ = seat.Strike()
-	a.gap, _ = seat.Close()
-	run := seat.Running(seat.D, seat.G)
+	a.strike, _ = pose.Strike()
+	a.gap, _ = pose.Close()
+	run := pose.Running(pose.D, pose.G)
 	for i := range st {
-		a.forecast[i] = seat.Forecast(st[i].Half, st[i].At)
+		a.forecast[i] = pose.Forecast(st[i].Half, st[i].At)
 		a.run[i] = run.At(st[i].Half, st[i].At)
 		a.tilt[i] = run.Tilt(st[i].Half)
 	}
@@ -266,7 +266,7 @@ func TestWeightedStationsAgreeWithGonumQR(t *testing.T) {
 			more.Cov = lsq.Oriented(1e-3*(1+rng.Float64()), 1e-3*(1+rng.Float64()), 12*rng.Float64())
 			st = append(st, more)
 		}
-		seat, err := c.Solve(st)
+		pose, err := c.Solve(st)
 		require.NoError(t, err)
 		count := [2]int{}
 		for _, s := range st {
@@ -275,10 +275,10 @@ func TestWeightedStationsAgreeWithGonumQR(t *testing.T) {
 		for h := clock.Left; h <= clock.Right; h++ {
 			held := c.Mount != crank.Centres || count[h] == 1
 			a, b, cov := weighted(t, &c, st, h, held)
-			nearVec(t, a, seat.A[h], "A")
-			nearVec(t, b, seat.B[h], "B")
-			nearVec(t, clock.Vec{}, clock.Vec{T: boolTo(held) * seat.Held[h].T, N: boolTo(held) * seat.Held[h].N}, "held exactly")
-			got := seat.SureOfAt(st, h, c.Pin+1).Cov
+			nearVec(t, a, pose.A[h], "A")
+			nearVec(t, b, pose.B[h], "B")
+			nearVec(t, clock.Vec{}, clock.Vec{T: boolTo(held) * pose.Held[h].T, N: boolTo(held) * pose.Held[h].N}, "held exactly")
+			got := covOfAPlusB(&pose.Scatter[h])
 			want := covAtPlusOne(cov, c.Pin-c.Support[h], held)
 			assert.InEpsilon(t, want.TT, got.TT, 1e-4)
 			assert.InEpsilon(t, want.NN, got.NN, 1e-4)
@@ -295,6 +295,15 @@ func boolTo(b bool) float64 {
 		return 1
 	}
 	return 0
+}
+
+// covOfAPlusB is the covariance of a half's A + B, its axis 1 mm from the pin.
+func covOfAPlusB(s *crank.Scatter) lsq.Cov {
+	return lsq.Cov{
+		TT: s.AA.TT + 2*s.AB[0][0] + s.BB.TT,
+		TN: s.AA.TN + s.AB[0][1] + s.AB[1][0] + s.BB.TN,
+		NN: s.AA.NN + 2*s.AB[1][1] + s.BB.NN,
+	}
 }
 
 // covAtPlusOne is the covariance of a + b from that of the unknowns.
@@ -315,9 +324,9 @@ func TestSolveAllocatesNothing(t *testing.T) {
 	st = append(st, st[0])
 	st[2].At += 20
 	tol := crank.Tolerance{RunOut: 0.05, Tilt: 2}
-	var seat crank.Seat
-	assert.Zero(t, testing.AllocsPerRun(100, func() { seat, _ = c.Solve(st) }))
-	assert.Zero(t, testing.AllocsPerRun(100, func() { seat.Advise(st, tol) }))
+	var pose crank.Pose
+	assert.Zero(t, testing.AllocsPerRun(100, func() { pose, _ = c.Solve(st) }))
+	assert.Zero(t, testing.AllocsPerRun(100, func() { pose.Advise(st, tol) }))
 	own := &answers{}
 	assert.Zero(t, testing.AllocsPerRun(100, func() { _ = own.solve(&c, st[:2]) }))
 }

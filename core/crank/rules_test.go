@@ -66,7 +66,7 @@ func trade(b *lathe, passes []crank.Pass) (do []crank.Done, ended ending, again 
 // shows is the run-out that offset and slope each show by themselves on the
 // worse dial, for each mm and each mm per mm.
 func (b *lathe) shows() (perD, perG float64) {
-	s := crank.Seat{Crank: b.set, Axes: crank.Axes{Pin: b.set.Pin}}
+	s := crank.Pose{Crank: b.set, Axes: crank.Axes{Pin: b.set.Pin}}
 	offset, slope := s.After(clock.Vec{N: 1}, clock.Vec{}), s.After(clock.Vec{}, clock.Vec{N: 1})
 	for h := clock.Left; h <= clock.Right; h++ {
 		perD = math.Max(perD, offset.RunOut(h, b.at[h]))
@@ -82,11 +82,11 @@ func largest(_ *lathe, passes []crank.Pass) (do []crank.Done, ended ending, agai
 	if readsInside(p) {
 		return nil, left, false
 	}
-	a := p.Seat.Advise(p.Stations, crank.Tolerance{RunOut: allowed})
-	m, _ := p.Seat.Strike()
+	a := p.Pose.Advise(p.Stations, crank.Tolerance{RunOut: allowed})
+	m, _ := p.Pose.Strike()
 	dose := m.Amount / crank.UsualStrike
 	if a.CloseWorth > a.StrikeWorth {
-		m, _ = p.Seat.Close()
+		m, _ = p.Pose.Close()
 		dose = m.Amount / m.Arm / crank.UsualBend
 	}
 	return []crank.Done{{Kind: m.Kind, Wheel: m.Wheel, Hour: m.Hour, Dose: short * dose}}, givenUp, false
@@ -97,7 +97,7 @@ func oracle(b *lathe, passes []crank.Pass) (do []crank.Done, ended ending, again
 	if b.made.Worst() <= allowed {
 		return nil, left, false
 	}
-	s, at := passes[0].Seat, b.made.Sits()
+	s, at := passes[0].Pose, b.made.Sits()
 	s.D, s.G = at.D, at.G
 	strike, _ := s.Strike()
 	gap, _ := s.Close()

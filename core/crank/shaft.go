@@ -25,16 +25,16 @@ const (
 // the shaft's axis [mm] and how sure that is; these mean nothing where Unseen.
 // Between centres it is the centre hole: −y(x_c).
 type Shaft struct {
-	State ShaftState
-	Hole  clock.Vec
-	Sure  lsq.Sure
+	State       ShaftState
+	Hole        clock.Vec
+	Uncertainty lsq.Uncertainty
 }
 
 // Trusted tells whether the support may be trusted: nothing speaks against it.
 func (s Shaft) Trusted() bool { return s.State == Unseen || s.State == Sound }
 
 // Shaft looks at one shaft by its dials alone.
-func (s *Seat) Shaft(st []Station, h clock.End) Shaft {
+func (s *Pose) Shaft(st []Station, h clock.End) Shaft {
 	n := distinctPlaces(st, h)
 	if n < 2 {
 		return Shaft{}
@@ -46,7 +46,7 @@ func (s *Seat) Shaft(st []Station, h clock.End) Shaft {
 	x := s.Crank.Support[h]
 	var parts [2]part
 	parts[h] = part{1, x - s.Pin}
-	out := Shaft{Hole: own.At(h, x).Scale(-1), Sure: sureOf(st, s.Pin, &sc, parts)}
+	out := Shaft{Hole: own.At(h, x).Scale(-1), Uncertainty: propagated(st, s.Pin, &sc, parts)}
 	switch {
 	case n >= 3 && !fits(st, h, &own, 2):
 		out.State = Bent
@@ -62,7 +62,7 @@ func (s *Seat) Shaft(st []Station, h clock.End) Shaft {
 
 // off tells whether the support stands off the axis by more than the dials'
 // doubt; less than a micron is no support's fault.
-func (s Shaft) off() bool { return s.Hole.Len() > least && s.Sure.Tells(s.Hole) }
+func (s Shaft) off() bool { return s.Hole.Len() > least && s.Uncertainty.Significant(s.Hole) }
 
 // distinctPlaces counts the places along a half where dials stand.
 func distinctPlaces(st []Station, h clock.End) int {

@@ -21,8 +21,7 @@ type Slip struct {
 // Slips returns the single slips each of which would make readings fit that, as
 // they stand, do not. It can only see one where a half has more observations
 // than it needs: with one dial a shaft, or two between centres, any readings
-// fit, and readings swapped or read from the wrong end are another crank: Spare
-// is then nil.
+// fit, and readings swapped or read from the wrong end are another crank.
 func (c *Crank) Slips(st []Station) []Slip {
 	s, err := c.Solve(st)
 	if err != nil || s.consistent(st) {
@@ -46,16 +45,9 @@ func (c *Crank) Slips(st []Station) []Slip {
 	return out
 }
 
-// Spare returns how many observations a half has beyond the two it needs. With
-// none, nothing can speak against its readings.
-func (s *Seat) Spare(st []Station, h clock.End) int {
-	dials, _ := places(st, h)
-	return dials - s.unknown(st, h)
-}
-
 // unknown is how many vectors a half's dials have to find: one where its support
 // is counted as exact, else two.
-func (s *Seat) unknown(st []Station, h clock.End) int {
+func (s *Pose) unknown(st []Station, h clock.End) int {
 	if s.Crank.Mount == Centres && distinctPlaces(st, h) > 1 {
 		return 2
 	}
@@ -64,7 +56,7 @@ func (s *Seat) unknown(st []Station, h clock.End) int {
 
 // consistent tells whether every half's dials, and its support where it is
 // counted as one, lie on a line to within their doubt.
-func (s *Seat) consistent(st []Station) bool {
+func (s *Pose) consistent(st []Station) bool {
 	return fits(st, clock.Left, &s.Axes, s.unknown(st, clock.Left)) &&
 		fits(st, clock.Right, &s.Axes, s.unknown(st, clock.Right))
 }

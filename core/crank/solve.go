@@ -14,24 +14,24 @@ type Station struct {
 	At   float64
 	E    clock.Vec
 	Cov  lsq.Cov // mm², of E
-	// Nu is the degrees of freedom that the scatter in Cov was found from; nil
+	// Nu is the degrees of freedom that the scatter in Cov was found from; 0
 	// where it is known. Stations read with one dial share its scatter, and have
 	// the same Dial.
 	Nu   float64
 	Dial int
 	// RunOut is the full movement that the dial showed [mm] and Sigma its standard
-	// error, where they are better known than by E and Cov; both nil otherwise.
+	// error, where they are better known than by E and Cov; both 0 otherwise.
 	RunOut, Sigma float64
 	Unsure        bool // an oval shaft may pass into E unseen
 }
 
-// Seat is how the halves sit, with the set-up it was found in.
-type Seat struct {
+// Pose is how the halves sit, with the set-up it was found in.
+type Pose struct {
 	Axes    // about the axis the crank turned on
 	Crank   Crank
 	D       clock.Vec    // mm, offset of the right half from the left at the middle of the pin
 	G       clock.Vec    // mm per mm, gap slope: the gap between the wheels grows along it
-	Held    [2]clock.Vec // mm, where each half's axis stands at its support; nil where that was taken as exact
+	Held    [2]clock.Vec // mm, where each half's axis stands at its support; zero where that was taken as exact
 	Scatter [2]Scatter   // how sure each half's A and B are
 }
 
@@ -80,19 +80,19 @@ const blur = 1e-6
 // Each half needs two observations at different x. Its support is one, taken as
 // exact, except that between centres a half with dials at two places or more
 // goes by these alone, and Held then tells where its centre hole stands.
-func (c *Crank) Solve(st []Station) (Seat, error) {
+func (c *Crank) Solve(st []Station) (Pose, error) {
 	if err := c.Check(); err != nil {
-		return Seat{}, err
+		return Pose{}, err
 	}
 	for i := range st {
 		if err := c.checkStation(st, i); err != nil {
-			return Seat{}, err
+			return Pose{}, err
 		}
 	}
-	s := Seat{Crank: *c, Axes: Axes{Pin: c.Pin}}
+	s := Pose{Crank: *c, Axes: Axes{Pin: c.Pin}}
 	for h := clock.Left; h <= clock.Right; h++ {
 		if err := s.solveHalf(st, h); err != nil {
-			return Seat{}, err
+			return Pose{}, err
 		}
 	}
 	s.D = s.A[clock.Right].Sub(s.A[clock.Left])
@@ -118,7 +118,7 @@ func (c *Crank) checkStation(st []Station, i int) error {
 // at 95 % [mm].
 func (p *Station) runOut() Figure {
 	if p.RunOut == 0 && p.Sigma == 0 {
-		return Figure{2 * p.E.Len(), 2 * lsq.Sure{Cov: p.Cov, Nu: p.Nu}.Plus(p.E)}
+		return Figure{2 * p.E.Len(), 2 * lsq.Uncertainty{Cov: p.Cov, Nu: p.Nu}.HalfWidth95(p.E)}
 	}
 	return Figure{p.RunOut, lsq.Student95(p.Nu) * p.Sigma}
 }
@@ -152,7 +152,7 @@ func places(st []Station, h clock.End) (dials int, apart bool) {
 	return dials, apart
 }
 
-func (s *Seat) solveHalf(st []Station, h clock.End) error {
+func (s *Pose) solveHalf(st []Station, h clock.End) error {
 	dials, apart := places(st, h)
 	switch {
 	case dials == 0:
@@ -168,12 +168,12 @@ func (s *Seat) solveHalf(st []Station, h clock.End) error {
 	return nil
 }
 
-func (s *Seat) missing(h clock.End, lack Lack) error {
+func (s *Pose) missing(h clock.End, lack Lack) error {
 	return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
 }
 
 // held solves a half whose support is exact: y = B (x − support), one vector.
-func (s *Seat) held(st []Station, h clock.End) bool {
+func (s *Pose) held(st []Station, h clock.End) bool {
 	var m lsq.Cov
 	var v clock.Vec
 	x := s.Crank.Support[h]

@@ -31,14 +31,14 @@ func (n *Next) work(j *judge) {
 		n.Why = n.undecided(j)
 	}
 	if n.Strike {
-		move, other := j.Seat.Strike()
-		aim := n.step(move, other, move.Amount, j.SureOfD(j.st).Plus(clock.Vec{N: 1}))
+		move, other := j.Pose.Strike()
+		aim := n.step(move, other, move.Amount, j.UncertaintyOfD(j.st).HalfWidth95(clock.Vec{N: 1}))
 		n.D.N -= math.Copysign(aim, n.D.N)
 		n.sit()
 	}
 	if n.Close {
-		move, other := j.Seat.Close()
-		aim := n.step(move, other, move.Amount/move.Arm, j.SureOfG(j.st).Plus(n.G))
+		move, other := j.Pose.Close()
+		aim := n.step(move, other, move.Amount/move.Arm, j.UncertaintyOfG(j.st).HalfWidth95(n.G))
 		by := n.G.Scale(-aim / n.G.Len())
 		n.G, n.D = n.G.Add(by), n.D.Add(n.Hinge.brings(by))
 		n.sit()
@@ -73,9 +73,9 @@ const enough = 3
 func (n *Next) single(j *judge) {
 	strike, bend := n.record(Strike), n.record(Squeeze)
 	switch {
-	case strike.opposite > 0 && math.Abs(j.D.N) >= j.SureOfD(j.st).Plus(clock.Vec{N: 1}):
+	case strike.opposite > 0 && math.Abs(j.D.N) >= j.UncertaintyOfD(j.st).HalfWidth95(clock.Vec{N: 1}):
 		n.Strike, n.Close = true, false
-	case bend.opposite > 0 && j.SureOfG(j.st).Tells(j.G):
+	case bend.opposite > 0 && j.UncertaintyOfG(j.st).Significant(j.G):
 		n.Strike, n.Close = false, true
 	case n.Strike && n.Close && n.doubted > 0:
 		n.Strike, n.Close = n.StrikeWorth >= n.CloseWorth, n.StrikeWorth < n.CloseWorth
@@ -88,7 +88,7 @@ func (n *Next) single(j *judge) {
 
 const (
 	// aimed is the part of a component that a step goes for, short of the whole
-	// since a blow that takes it past nil is no better than one that falls short
+	// since a blow that takes it past 0 is no better than one that falls short
 	// (MODEL §7).
 	aimed = 0.9
 	// tried is that part of a first blow.
@@ -110,12 +110,12 @@ const (
 // out by plus, and returns how much of that it goes for.
 func (n *Next) step(move, other Move, amount, plus float64) (aim float64) {
 	g := n.Gain[move.Kind]
-	if g.Votes == 0 && move.Kind != Strike {
+	if g.Weight == 0 && move.Kind != Strike {
 		// A crank that gave more than usual one way may give more the other way too.
 		g.PerDose = math.Max(g.PerDose, n.Gain[Squeeze+Spread-move.Kind].PerDose)
 	}
 	r := n.record(move.Kind)
-	s := Step{Move: move, Other: other, Pass: -1, Learned: g.Votes > 0, Trial: r.most == 0}
+	s := Step{Move: move, Other: other, Pass: -1, Learned: g.Weight > 0, Trial: r.most == 0}
 	goal := aimed * amount
 	if s.Trial {
 		goal = tried * amount

@@ -9,7 +9,7 @@ import (
 // stops tells whether to look for a cause before going on: moves went the other
 // way twice, did nothing twice, left the crank clearly worse than found, or bring
 // it no nearer (MODEL §7).
-func (n *Next) stops(j *judge, g []sitting) bool {
+func (n *Next) stops(j *judge, g []pooled) bool {
 	strike, bend := n.record(Strike), n.record(Squeeze)
 	return strike.opposite >= 2 || bend.opposite >= 2 || n.doubted >= 2 ||
 		strike.dead() || bend.dead() || n.worse(j, g) || n.nowhere(g)
@@ -22,14 +22,14 @@ func (r *record) dead() bool {
 
 // worse tells whether the crank is so much worse than found, and no better for the
 // last move, though that didn't go too far the way it was meant.
-func (n *Next) worse(j *judge, g []sitting) bool {
+func (n *Next) worse(j *judge, g []pooled) bool {
 	const clearly = 3
 	w := worsts(g)
-	return len(w) > 1 && !n.overshot(g) && n.Worst.Value-n.Worst.Plus > clearly*math.Max(w[0], j.tol.RunOut) && w[len(w)-1] >= w[len(w)-2]
+	return len(w) > 1 && !n.overshot(g) && n.Worst.Value-n.Worst.HalfWidth95 > clearly*math.Max(w[0], j.tol.RunOut) && w[len(w)-1] >= w[len(w)-2]
 }
 
 // overshot tells whether what was done last went the way it was meant.
-func (n *Next) overshot(g []sitting) (any bool) {
+func (n *Next) overshot(g []pooled) (any bool) {
 	for i := range n.Tries {
 		if t := &n.Tries[i]; t.Pass == g[len(g)-2].last {
 			if t.Outcome != AsMeant && t.Outcome != Unshown {
@@ -50,7 +50,7 @@ const (
 )
 
 // nowhere tells whether the last passes brought the crank no nearer.
-func (n *Next) nowhere(g []sitting) bool {
+func (n *Next) nowhere(g []pooled) bool {
 	w := worsts(g)
 	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest {
 		return true
@@ -71,16 +71,16 @@ func least2(w []float64) float64 {
 
 // began is the worst run-out as first read [mm], since the user last said that
 // something else was changed.
-func (n *Next) began(g []sitting) float64 {
+func (n *Next) began(g []pooled) float64 {
 	if w := worsts(g); len(w) > 0 {
 		return w[0]
 	}
 	return 0
 }
 
-// worsts are the worst run-outs [mm] of the sittings since the user last said that
+// worsts are the worst run-outs [mm] of the pooled readings since the user last said that
 // something else was changed.
-func worsts(g []sitting) (w []float64) {
+func worsts(g []pooled) (w []float64) {
 	for i := range g {
 		if g[i].said {
 			w = nil
@@ -93,12 +93,12 @@ func worsts(g []sitting) (w []float64) {
 }
 
 // worst is the worst run-out [mm] that is judged.
-func (g *sitting) worst() (worst float64) {
+func (g *pooled) worst() (worst float64) {
 	a := Advice{}
 	for h := range a.Shaft {
-		a.Shaft[h] = g.Seat.Shaft(g.Stations, clock.End(h))
+		a.Shaft[h] = g.Pose.Shaft(g.Stations, clock.End(h))
 	}
-	j := g.Seat.judge(g.Stations, Tolerance{}, &a)
+	j := g.Pose.judge(g.Stations, Tolerance{}, &a)
 	for i := range g.Stations {
 		gauge := j.gauge(i)
 		worst = math.Max(worst, gauge.Value)

@@ -102,7 +102,7 @@ func (y *tally) add(j *job) {
 // told counts the moves that are told to have gone wrong; of those made here, none
 // was meant to.
 func told(passes []crank.Pass) (n int) {
-	for _, t := range crank.Learn(passes).Tries {
+	for _, t := range lesson(passes).Tries {
 		n += count(t.Outcome == crank.Opposite || t.Outcome == crank.NoEffect || t.Astray > 0)
 	}
 	return n

@@ -28,7 +28,7 @@ type lathe struct {
 	set    crank.Crank
 	at     [2]float64
 	made   *tryout.Made
-	points int // of a full turn, or nil for run-out and half-way hours
+	points int // of a full turn, or 0 for run-out and half-way hours
 	fits   [2][]*dial.Fit
 }
 
@@ -111,7 +111,7 @@ func (b *lathe) reads(t *testing.T) crank.Pass {
 		})
 	}
 	var err error
-	p.Seat, err = b.set.Solve(p.Stations)
+	p.Pose, err = b.set.Solve(p.Stations)
 	require.NoError(t, err)
 	return p
 }

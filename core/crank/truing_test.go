@@ -125,22 +125,22 @@ func (c *truingCase) readStations(t testing.TB) []crank.Station {
 // half a micron, the accuracy asked of every length.
 const micron = 1e-3
 
-func (c *truingCase) check(t *testing.T, seat *crank.Seat) {
+func (c *truingCase) check(t *testing.T, pose *crank.Pose) {
 	from := end(t, c.SeenFrom)
-	d := seat.D.From(from)
+	d := pose.D.From(from)
 	assert.InDelta(t, c.Truth.Offset.T, d.T, 0.5*micron, "offset towards 12")
 	assert.InDelta(t, c.Truth.Offset.N, d.N, 0.5*micron, "offset towards 3")
 
-	across, widest := seat.Gap()
+	across, widest := pose.Gap()
 	assert.InDelta(t, c.Truth.Gap.Across, across, 0.5*micron, "gap across the rim")
 	if c.Truth.Gap.Across > 5*micron {
 		require.NotNil(t, c.Truth.Gap.Widest)
 		assert.Less(t, clock.Apart(*c.Truth.Gap.Widest, clock.SeenFrom(from, widest)), 0.05, "hour where the gap is widest")
 	}
-	run := seat.Running(seat.D, seat.G)
+	run := pose.Running(pose.D, pose.G)
 	for i, p := range c.Dials {
 		h := end(t, p.Half)
-		f := seat.Forecast(h, p.At)
+		f := pose.Forecast(h, p.At)
 		assert.InDelta(t, c.Truth.Untwist[i], 2*f.Strike.Len(), 0.5*micron, "dial %d after the strike", i)
 		assert.InDelta(t, c.Truth.Closed[i], 2*f.Gap.Len(), 0.5*micron, "dial %d after closing the gap", i)
 		assert.InDelta(t, c.Truth.Both[i], 2*f.Both.Len(), 0.5*micron, "dial %d after both", i)
@@ -154,9 +154,9 @@ func TestTrueReadingsGiveTheTruth(t *testing.T) {
 	for _, c := range truingCases(t) {
 		t.Run(c.Name, func(t *testing.T) {
 			k := c.crank(t)
-			seat, err := k.Solve(c.trueStations(t))
+			pose, err := k.Solve(c.trueStations(t))
 			require.NoError(t, err)
-			c.check(t, &seat)
+			c.check(t, &pose)
 		})
 		if c.Truth.Gap.Across > 5*micron {
 			hours++
@@ -175,14 +175,14 @@ func TestFullReadingsGiveTheTruth(t *testing.T) {
 		t.Run(c.Name, func(t *testing.T) {
 			k := c.crank(t)
 			st := c.readStations(t)
-			seat, err := k.Solve(st)
+			pose, err := k.Solve(st)
 			require.NoError(t, err)
 			if c.Division == 0 {
-				c.check(t, &seat)
+				c.check(t, &pose)
 				exact++
 				return
 			}
-			hours += c.checkRounded(t, &seat, st)
+			hours += c.checkRounded(t, &pose, st)
 		})
 	}
 	assert.Equal(t, 8, exact)
@@ -202,12 +202,12 @@ func (c *truingCase) worstOf(t testing.TB) (e [2]float64) {
 // carried is how far a vector that answer works out of the dials may be out:
 // every answer here is linear in each dial's e, so what one micron on one dial
 // does, times that dial's bound, summed over the dials.
-func (c *truingCase) carried(t testing.TB, st []crank.Station, answer func(*crank.Seat) clock.Vec) float64 {
+func (c *truingCase) carried(t testing.TB, st []crank.Station, answer func(*crank.Pose) clock.Vec) float64 {
 	k := c.crank(t)
 	at := func(st []crank.Station) clock.Vec {
-		seat, err := k.Solve(st)
+		pose, err := k.Solve(st)
 		require.NoError(t, err)
-		return answer(&seat)
+		return answer(&pose)
 	}
 	worst, sum := c.worstOf(t), 0.0
 	for i := range st {
@@ -222,15 +222,15 @@ func (c *truingCase) carried(t testing.TB, st []crank.Station, answer func(*cran
 }
 
 // checkRounded returns 1 where it checked the hour too.
-func (c *truingCase) checkRounded(t *testing.T, seat *crank.Seat, st []crank.Station) (hours int) {
+func (c *truingCase) checkRounded(t *testing.T, pose *crank.Pose, st []crank.Station) (hours int) {
 	from := end(t, c.SeenFrom)
 	d := clock.Vec{T: c.Truth.Offset.T, N: c.Truth.Offset.N}.From(from)
 	const own = 0.5 * micron // of the model's small angles
-	limit := c.carried(t, st, func(s *crank.Seat) clock.Vec { return s.D }) + own
-	assert.LessOrEqual(t, seat.D.Sub(d).Len(), limit, "offset")
+	limit := c.carried(t, st, func(s *crank.Pose) clock.Vec { return s.D }) + own
+	assert.LessOrEqual(t, pose.D.Sub(d).Len(), limit, "offset")
 
-	limit = 2 * c.Rim * c.carried(t, st, func(s *crank.Seat) clock.Vec { return s.G })
-	across, widest := seat.Gap()
+	limit = 2 * c.Rim * c.carried(t, st, func(s *crank.Pose) clock.Vec { return s.G })
+	across, widest := pose.Gap()
 	assert.InDelta(t, c.Truth.Gap.Across, across, limit+own, "gap across the rim")
 	if limit < c.Truth.Gap.Across && c.Truth.Gap.Across > 5*micron {
 		truth := clock.SeenFrom(from, *c.Truth.Gap.Widest)
@@ -242,17 +242,17 @@ func (c *truingCase) checkRounded(t *testing.T, seat *crank.Seat, st []crank.Sta
 		for _, row := range []struct {
 			name  string
 			truth float64
-			of    func(*crank.Seat) clock.Vec
+			of    func(*crank.Pose) clock.Vec
 		}{
-			{"after the strike", c.Truth.Untwist[i], func(s *crank.Seat) clock.Vec { return s.Forecast(h, p.At).Strike }},
-			{"after closing the gap", c.Truth.Closed[i], func(s *crank.Seat) clock.Vec { return s.Forecast(h, p.At).Gap }},
-			{"after both", c.Truth.Both[i], func(s *crank.Seat) clock.Vec { return s.Forecast(h, p.At).Both }},
-			{"in its own bearings", c.Truth.Bearings[i], func(s *crank.Seat) clock.Vec {
+			{"after the strike", c.Truth.Untwist[i], func(s *crank.Pose) clock.Vec { return s.Forecast(h, p.At).Strike }},
+			{"after closing the gap", c.Truth.Closed[i], func(s *crank.Pose) clock.Vec { return s.Forecast(h, p.At).Gap }},
+			{"after both", c.Truth.Both[i], func(s *crank.Pose) clock.Vec { return s.Forecast(h, p.At).Both }},
+			{"in its own bearings", c.Truth.Bearings[i], func(s *crank.Pose) clock.Vec {
 				run := s.Running(s.D, s.G)
 				return run.At(clock.End(i), at)
 			}},
 		} {
-			assert.InDelta(t, row.truth, 2*row.of(seat).Len(), 2*c.carried(t, st, row.of)+own, row.name)
+			assert.InDelta(t, row.truth, 2*row.of(pose).Len(), 2*c.carried(t, st, row.of)+own, row.name)
 		}
 	}
 	return hours

@@ -10,41 +10,28 @@ import (
 // part is what a vector has of a half's A and B.
 type part struct{ a, b float64 }
 
-// SureOfAt returns how sure At is, mm, with the stations Solve was given.
-func (s *Seat) SureOfAt(st []Station, half clock.End, x float64) lsq.Sure {
-	var parts [2]part
-	parts[half] = part{1, x - s.Pin}
-	return sureOf(st, s.Pin, &s.Scatter, parts)
-}
+// UncertaintyOfD returns that of D, mm.
+func (s *Pose) UncertaintyOfD(st []Station) lsq.Uncertainty { return s.uncertaintyOf(st, share{d: 1}) }
 
-// SureOfD returns how sure D is, mm.
-func (s *Seat) SureOfD(st []Station) lsq.Sure { return s.sureOf(st, share{d: 1}) }
+// UncertaintyOfG returns that of G, mm per mm.
+func (s *Pose) UncertaintyOfG(st []Station) lsq.Uncertainty { return s.uncertaintyOf(st, share{g: 1}) }
 
-// SureOfG returns how sure G is, mm per mm.
-func (s *Seat) SureOfG(st []Station) lsq.Sure { return s.sureOf(st, share{g: 1}) }
-
-// SureOfRunning returns how sure the eccentricity of a half at x [mm] is in its
-// own bearings, the halves sitting as found, mm.
-func (s *Seat) SureOfRunning(st []Station, half clock.End, x float64) lsq.Sure {
-	return s.sureOf(st, shareOf(s.Pin, s.Crank.Bearing, half, x))
-}
-
-// SureOfTilt returns how sure the tilt of a half's journal is in its own
+// UncertaintyOfTilt returns that of the tilt of a half's journal in its own
 // bearings, minutes of arc.
-func (s *Seat) SureOfTilt(st []Station, half clock.End) lsq.Sure {
-	return s.sureOf(st, tiltShare(&s.Crank, half)).Scale(arcmin)
+func (s *Pose) UncertaintyOfTilt(st []Station, half clock.End) lsq.Uncertainty {
+	return s.uncertaintyOf(st, tiltShare(&s.Crank, half)).Scale(arcmin)
 }
 
-// sureOf returns how sure k.d D + k.g G is; D = A_R − A_L, G = B_L − B_R.
-func (s *Seat) sureOf(st []Station, k share) lsq.Sure {
-	return sureOf(st, s.Pin, &s.Scatter, [2]part{clock.Left: {-k.d, k.g}, clock.Right: {k.d, -k.g}})
+// uncertaintyOf returns that of k.d D + k.g G; D = A_R − A_L, G = B_L − B_R.
+func (s *Pose) uncertaintyOf(st []Station, k share) lsq.Uncertainty {
+	return propagated(st, s.Pin, &s.Scatter, [2]part{clock.Left: {-k.d, k.g}, clock.Right: {k.d, -k.g}})
 }
 
-// sureOf propagates the halves' covariances, which add since the halves were
+// propagated propagates the halves' covariances, which add since the halves were
 // read apart (MODEL §6), and the degrees of freedom behind them by Welch
 // and Satterthwaite: scatter found with one dial is one, however often it enters.
-func sureOf(st []Station, pin float64, sc *[2]Scatter, parts [2]part) lsq.Sure {
-	out := lsq.Sure{Cov: sc[0].of(parts[0].a, parts[0].b).Add(sc[1].of(parts[1].a, parts[1].b))}
+func propagated(st []Station, pin float64, sc *[2]Scatter, parts [2]part) lsq.Uncertainty {
+	out := lsq.Uncertainty{Cov: sc[0].of(parts[0].a, parts[0].b).Add(sc[1].of(parts[1].a, parts[1].b))}
 	all, spread := 0.0, 0.0
 	for i := range st {
 		all += enters(&st[i], pin, sc, parts)
@@ -93,15 +80,17 @@ func enters(p *Station, pin float64, sc *[2]Scatter, parts [2]part) float64 {
 	return trace(m, p.weight())
 }
 
-// StrikePlus returns how far the strike's amount may be out, either way, at 95 %
+// StrikeHalfWidth95 returns how far the strike's amount may be out, either way, at 95 %
 // [mm].
-func (s *Seat) StrikePlus(st []Station) float64 { return s.SureOfD(st).Plus(clock.Vec{N: 1}) }
+func (s *Pose) StrikeHalfWidth95(st []Station) float64 {
+	return s.UncertaintyOfD(st).HalfWidth95(clock.Vec{N: 1})
+}
 
-// ClosePlus returns how far the amount of the squeeze or spread may be out,
+// CloseHalfWidth95 returns how far the amount of the squeeze or spread may be out,
 // either way, at 95 % [mm], and the hours between which its place on the rim
 // lies, clockwise. They mean nothing where the dials can't tell G.
-func (s *Seat) ClosePlus(st []Station) (plus, from, to float64) {
-	sure := s.SureOfG(st)
+func (s *Pose) CloseHalfWidth95(st []Station) (plus, from, to float64) {
+	sure := s.UncertaintyOfG(st)
 	move, _ := s.Close()
 	turn := sure.Sector(s.G)
 	worked := func(by float64) float64 {
@@ -111,5 +100,5 @@ func (s *Seat) ClosePlus(st []Station) (plus, from, to float64) {
 		}
 		return s.Crank.work(move.Kind, u, s.G).Hour
 	}
-	return move.Arm * sure.Plus(s.G), worked(-turn), worked(turn)
+	return move.Arm * sure.HalfWidth95(s.G), worked(-turn), worked(turn)
 }

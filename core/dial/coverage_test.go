@@ -27,8 +27,8 @@ func held(n int, draw func() (model, ours bool)) (model, ours float64) {
 }
 
 // Why a pool starts with a guess, seed 7: one turn of four points leaves one
-// residual, which rounding makes a whole number of quarter divisions, often nil.
-// The scatter found from it alone is then nil too, and the region the model
+// residual, which rounding makes a whole number of quarter divisions, often 0.
+// The scatter found from it alone is then 0 too, and the region the model
 // gives, max(2.45 σ_division, k s), holds the truth in well under 93 %.
 func TestLoneFourPointTurnsNeedAGuess(t *testing.T) {
 	rng := rand.New(rand.NewSource(7))
@@ -42,7 +42,7 @@ func TestLoneFourPointTurnsNeedAGuess(t *testing.T) {
 		f := fitted(t, turn)
 		off := f.E.Sub(e)
 		plain := math.Max(lsq.Radius95(0)*math.Sqrt(1.0/12), lsq.Radius95(1)*math.Sqrt(f.SSE)) * math.Sqrt(2.0/4)
-		return off.Len() <= plain, !f.Reading(Pool(1, &f)).Sure().Tells(off)
+		return off.Len() <= plain, !f.Reading(Pool(1, &f)).Uncertainty().Significant(off)
 	})
 	t.Logf("four points, scatter nil to one division: model %.1f %%, with the guess %.1f %%", model, ours)
 	assert.Less(t, model, 90.0)
@@ -67,7 +67,7 @@ func TestHoursFarOutNeedTheArc(t *testing.T) {
 			require.NoError(t, err)
 			n := r.E.Len()
 			straight := math.Hypot(clock.Radians(row.step)/math.Sqrt(12), math.Acos(1-division/(2*n))/math.Sqrt(3))
-			return r.E.Sub(e), lsq.Oriented(division/math.Sqrt(24), n*straight, r.Hour()), r.Cov
+			return r.E.Sub(e), lsq.Oriented(division/math.Sqrt(24), n*straight, r.E.Hour()), r.Cov
 		}
 		k := lsq.Radius95(0) * lsq.Radius95(0)
 		model, ours := held(8000, func() (bool, bool) {

@@ -33,12 +33,12 @@ import (
 type Reading struct {
 	E   clock.Vec // mm, eccentricity, left-end frame: the high spot lies along it
 	Cov lsq.Cov   // mm², of E
-	Nu  float64   // degrees of freedom behind Cov; nil where it is known, not found from scatter
+	Nu  float64   // degrees of freedom behind Cov; 0 where it is known, not found from scatter
 
 	RunOut float64 // mm, run-out as given or fitted; 2|E| unless Blind
 	Sigma  float64 // mm, standard error of RunOut
 	// Blind says that the run-out is too small for the dial to show where it is
-	// high; E is then nil and Cov as wide as the run-out.
+	// high; E is then 0 and Cov as wide as the run-out.
 	Blind bool
 	// Unsure says that an oval shaft would pass into E unseen, so that E is never
 	// sure, however small Cov is.
@@ -53,15 +53,11 @@ type Better struct {
 	FinerDial  bool // a dial with a finer division
 }
 
-// Hour returns the hour of the high spot seen from the left end; it means
-// nothing where the reading is Blind or E is nil.
-func (r Reading) Hour() float64 { return r.E.Hour() }
+// Uncertainty returns that of E.
+func (r Reading) Uncertainty() lsq.Uncertainty { return lsq.Uncertainty{Cov: r.Cov, Nu: r.Nu} }
 
-// Sure returns how sure E is.
-func (r Reading) Sure() lsq.Sure { return lsq.Sure{Cov: r.Cov, Nu: r.Nu} }
-
-// Plus returns how far RunOut may be out, either way, at 95 % [mm].
-func (r Reading) Plus() float64 { return lsq.Student95(r.Nu) * r.Sigma }
+// HalfWidth95 returns how far RunOut may be out, either way, at 95 % [mm].
+func (r Reading) HalfWidth95() float64 { return lsq.Student95(r.Nu) * r.Sigma }
 
 // Field names what was given to a function of this package.
 type Field uint8
@@ -81,7 +77,7 @@ const (
 
 // Error says which figure can't be used. What would do is always a finite
 // number, of Least or more where HasLeast; for Falling it is also any hour other than
-// Rising's. For the Hour or Value of a full turn, Index counts its points from nil.
+// Rising's. For the Hour or Value of a full turn, Index counts its points from 0.
 type Error struct {
 	Field    Field
 	Index    int

@@ -11,13 +11,13 @@ import (
 // its turns leave over.
 type Noise struct {
 	S  float64 // mm, standard deviation of a reading
-	Nu float64 // degrees of freedom; nil where nothing is known of it
+	Nu float64 // degrees of freedom; 0 where nothing is known of it
 }
 
 // What a pool starts with: the scatter of the rounding and of a hand that reads to
 // four tenths of a division, at two degrees of freedom, so that four whole
 // divisions that happen to fit don't pass for no scatter at all, nor one misfit for a
-// dial that can't be read. Chosen by simulation over hands that scatter nil to a
+// dial that can't be read. Chosen by simulation over hands that scatter 0 to a
 // whole division, round and oval shafts, one turn and three (TestThePrior): with it
 // the 95 % region of a lone turn at four points is 1.3 to 1.7 divisions wide, where a
 // quarter of a degree of freedom made it 2.3 to 4.6, and holds the truth in 95 of 100
@@ -55,13 +55,13 @@ const nothing = 1e-6
 // division/√48 (MODEL §6).
 func (f *Fit) Reading(n Noise) Reading {
 	least := math.Max(f.division*f.division/48, nothing*nothing)
-	sure := lsq.Sure{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
+	sure := lsq.Uncertainty{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
 	governed := true
 	if n.Nu > 0 {
 		k := lsq.Radius95(n.Nu) / lsq.Radius95(0)
 		scatter := f.unit.Scale(n.S * n.S)
 		if governed = k*scatter.Widest() <= sure.Cov.Widest(); !governed {
-			sure = lsq.Sure{Cov: scatter.Floor(least / (k * k)), Nu: n.Nu}
+			sure = lsq.Uncertainty{Cov: scatter.Floor(least / (k * k)), Nu: n.Nu}
 		}
 	}
 	return Reading{
@@ -98,7 +98,7 @@ func (f *Fit) OutOfRound(n Noise) bool {
 		return false
 	}
 	v := clock.Vec{T: f.Oval.P, N: f.Oval.Q}
-	scatter := lsq.Sure{Cov: f.Oval.unit.Scale(n.S * n.S), Nu: n.Nu}
-	step := lsq.Sure{Cov: f.Oval.unit.Scale(f.division * f.division / 12)}
-	return scatter.Tells(v) && step.Tells(v)
+	scatter := lsq.Uncertainty{Cov: f.Oval.unit.Scale(n.S * n.S), Nu: n.Nu}
+	step := lsq.Uncertainty{Cov: f.Oval.unit.Scale(f.division * f.division / 12)}
+	return scatter.Significant(v) && step.Significant(v)
 }

@@ -19,7 +19,7 @@ const (
 )
 
 // Oval is a shaft's ovality as p cos 2φ + q sin 2φ, in mm. P and Q are
-// nil unless OvalFitted. Size is its amplitude √(p² + q²), half of what the
+// 0 unless OvalFitted. Size is its amplitude √(p² + q²), half of what the
 // needle moves for it; where OvalOrNoise, the most it may be if none of what is
 // left over is scatter.
 type Oval struct {
@@ -40,7 +40,7 @@ type design struct {
 
 // clear is how many times less sure E may become by fitting ovality too, for
 // the points to be said to tell it apart.
-const clear = 2
+const maxInflation = 2
 
 // fitDesign fits the columns that the points can carry: ovality only where they
 // tell it apart, from E and, with a point left over, from scatter. False where
@@ -56,7 +56,7 @@ func fitDesign(hours, values []float64, points int) (design, bool) {
 		return round, ok
 	}
 	oval, told := fitColumns(5, rows, values)
-	if !told || oval.covOf(1, 2).Widest() > clear*round.covOf(1, 2).Widest() {
+	if !told || oval.covOf(1, 2).Widest() > maxInflation*round.covOf(1, 2).Widest() {
 		return round, true
 	}
 	return oval, true
@@ -112,7 +112,7 @@ func (d *design) oval() Oval {
 }
 
 // leak returns the greatest part of an ovality's amplitude that a round fit
-// takes for E: 1 for three even points, nil for four or more.
+// takes for E: 1 for three even points, 0 for four or more.
 func (d *design) leak() float64 {
 	p := d.project(func(i int) float64 { return d.rows[i][3] })
 	q := d.project(func(i int) float64 { return d.rows[i][4] })

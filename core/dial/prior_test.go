@@ -11,7 +11,7 @@ import (
 	"pintwelve/core/lsq"
 )
 
-// The choice of the prior, seed 7: hands that scatter nil to a whole
+// The choice of the prior, seed 7: hands that scatter 0 to a whole
 // division, shafts round and oval by three tenths, one turn of the dial and three.
 // The region's half-width in divisions, and how many of a hundred hold.
 func TestThePrior(t *testing.T) {
@@ -34,7 +34,7 @@ func TestThePrior(t *testing.T) {
 					}
 					f := fits[0]
 					r := f.Reading(Pool(1, fits...))
-					if !r.Sure().Tells(f.E.Sub(e)) {
+					if !r.Uncertainty().Significant(f.E.Sub(e)) {
 						holds += 100. / n
 					}
 					width += lsq.Radius95(r.Nu) * r.Cov.Widest() / n
@@ -67,6 +67,6 @@ func TestFourPointsAreNotAbsurd(t *testing.T) {
 	for _, values := range [][]float64{{4.5, 7.5, 4.5, 2.5}, {4.5, 4.5, 5, 5}} {
 		turn := Turn{Hours: Even(4, false), Values: values, Division: 0.5}
 		f := fitted(t, turn)
-		assert.Less(t, f.Reading(Pool(0.5, &f)).Plus(), 1.7)
+		assert.Less(t, f.Reading(Pool(0.5, &f)).HalfWidth95(), 1.7)
 	}
 }

@@ -94,7 +94,7 @@ func quick(runOut, hour float64, s Scale, hourError func(e float64, s Scale) spr
 	return r
 }
 
-// spread is an angle's error δ, even about nil, by its means of cos δ and cos 2δ.
+// spread is an angle's error δ, even about 0, by its means of cos δ and cos 2δ.
 type spread struct{ cos, cos2 float64 }
 
 // even is an error that may be anything up to a either way, all alike.

@@ -45,12 +45,12 @@ func TestHalfWayHoursFindTheTop(t *testing.T) {
 		rising, falling := crossings(reading)
 		r, err := HalfWay(from, 0.05, rising, falling, Scale{})
 		require.NoError(t, err)
-		assert.InDelta(t, 0, clock.Apart(clock.SeenFrom(from, high), r.Hour()), 1e-4)
+		assert.InDelta(t, 0, clock.Apart(clock.SeenFrom(from, high), r.E.Hour()), 1e-4)
 		assert.InDelta(t, 0.025, r.E.Len(), 1e-12)
 	}
 }
 
-// crossings steps round the clock and finds where f passes nil, going up and
+// crossings steps round the clock and finds where f passes 0, going up and
 // going down.
 func crossings(f func(float64) float64) (rising, falling float64) {
 	const step = 0.01

@@ -15,8 +15,8 @@ type Turn struct {
 	From     clock.End // the end that the hours are seen from
 	Hours    []float64 // clock point under the plunger
 	Values   []float64 // mm, as many as Hours
-	Division float64   // mm, nil if not known
-	Range    float64   // mm, one turn of the needle; nil for a dial that can't pass zero
+	Division float64   // mm, 0 if not known
+	Range    float64   // mm, one turn of the needle; 0 for a dial that can't pass zero
 }
 
 // Even returns n hours evenly round the clock from 12, with 12 once more at

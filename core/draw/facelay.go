@@ -119,12 +119,12 @@ func (l *faceLayout) lay(v FaceView) {
 	// Strikes first: a squeeze or spread can stand off its hour, a strike can't.
 	for i := range l.marks[:l.nMarks] {
 		if l.marks[i].Kind == Strike {
-			l.stand(i)
+			l.placeGlyph(i)
 		}
 	}
 	for i := range l.marks[:l.nMarks] {
 		if l.marks[i].Kind != Strike {
-			l.stand(i)
+			l.placeGlyph(i)
 		}
 	}
 	// Shorter words and long leaders only where others find no good places.
@@ -232,7 +232,7 @@ func (l *faceLayout) freeInside(b box, of int) bool {
 // stand places glyph i so that it covers none that stands already. The point of a strike
 // stays on its hour and the wedge leans over; a squeeze or spread moves along
 // the rim, and a leader shows its hour.
-func (l *faceLayout) stand(i int) {
+func (l *faceLayout) placeGlyph(i int) {
 	m := &l.marks[i]
 	for step := 0; step < 30; step++ {
 		for _, sign := range [2]float64{1, -1} {

@@ -70,7 +70,7 @@ func Time(taps []float64, passes int, stepS float64) (Timing, error) {
 	t.Used, t.Freedom = len(times), line.freedom
 	t.ScatterS = math.Max(line.scatter, stepS/math.Sqrt(12))
 	t.PeriodS, t.SDS = n*line.gap, n*t.ScatterS*line.unit
-	t.UnevenS = 2 * line.uneven
+	t.UnevenS = 2 * line.alternation
 	t.Swings = (numbers[len(numbers)-1] - numbers[0]) / n
 	if err := within(TapsUneven, t.ScatterS/line.gap, 0, mostScatter); err != nil {
 		return Timing{}, err
@@ -162,18 +162,18 @@ func (t *Timing) number(taps []float64, c teeth) (numbers, times []float64) {
 
 // line is time = start + gap k, and ± uneven with odd and even k.
 type line struct {
-	gap, uneven, scatter float64
-	unit                 float64 // standard deviation of the gap for a scatter of 1
-	freedom              float64
-	ok                   bool
+	gap, alternation, scatter float64
+	unit                      float64 // standard deviation of the gap for a scatter of 1
+	freedom                   float64
+	ok                        bool
 }
 
 // fitPasses takes the mean out of time, number and parity, and solves what is
 // left for the gap and the unevenness.
-func fitPasses(numbers, times []float64, uneven bool) line {
+func fitPasses(numbers, times []float64, alternating bool) line {
 	n := float64(len(times))
 	parity := make([]float64, len(times))
-	if uneven {
+	if alternating {
 		for i, k := range numbers {
 			parity[i] = 1 - 2*math.Abs(math.Mod(k, 2))
 		}
@@ -189,13 +189,13 @@ func fitPasses(numbers, times []float64, uneven bool) line {
 	if pp > 0 {
 		l.freedom, det = n-3, kk-kp*kp/pp
 		l.gap = (kt - kp*pt/pp) / det
-		l.uneven = (pt - kp*l.gap) / pp
+		l.alternation = (pt - kp*l.gap) / pp
 	} else {
 		l.gap = kt / kk
 	}
 	var sse float64
 	for i := range times {
-		r := times[i] - mt - l.gap*(numbers[i]-mk) - l.uneven*(parity[i]-mp)
+		r := times[i] - mt - l.gap*(numbers[i]-mk) - l.alternation*(parity[i]-mp)
 		sse += r * r
 	}
 	l.scatter, l.unit = math.Sqrt(sse/l.freedom), 1/math.Sqrt(det)

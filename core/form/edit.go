@@ -12,7 +12,7 @@ const hourStep = 0.25
 
 // Step returns the text of a field one step up or down (by is 1 or −1): a
 // dial's own division for what is read off a dial, a quarter of an hour for an
-// hour. A blank counts as nil. Text that is wrong stays as it is.
+// hour. A blank counts as 0. Text that is wrong stays as it is.
 func Step(f Form, name string, by int) string {
 	field, _, ok := Job.Lookup(name)
 	if ok && field.Kind == List {

@@ -21,7 +21,7 @@ import (
 //	       texts     one a field
 //
 // A row is the names that hold the same keys; rows stand in the order of their
-// keys' places. Counts and steps are in γ code, counts that may be nil plus 1.
+// keys' places. Counts and steps are in γ code, counts that may be 0 plus 1.
 
 // maxDepth bounds the keys in one name.
 const maxDepth = 4

@@ -26,8 +26,8 @@ func ExampleStudent95() {
 
 // A vector of 3 with a standard deviation of 1 each way differs significantly
 // from 0, one of 2 does not: the radius is √(2 ln 20) = 2.45.
-func ExampleSure_Tells() {
-	s := lsq.Sure{Cov: lsq.Round(1)}
-	fmt.Println(s.Tells(clock.Vec{T: 3}), s.Tells(clock.Vec{N: 2}))
+func ExampleUncertainty_Significant() {
+	s := lsq.Uncertainty{Cov: lsq.Round(1)}
+	fmt.Println(s.Significant(clock.Vec{T: 3}), s.Significant(clock.Vec{N: 2}))
 	// Output: true false
 }

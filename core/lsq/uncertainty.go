@@ -6,24 +6,24 @@ import (
 	"pintwelve/core/clock"
 )
 
-// Sure is how uncertain a vector is: its covariance, and the degrees of freedom
+// Uncertainty is that of a vector: its covariance, and the degrees of freedom
 // that the scatter behind it was estimated with. Nu of 0 means that the scatter
 // is known, not estimated.
-type Sure struct {
+type Uncertainty struct {
 	Cov Cov
 	Nu  float64
 }
 
-// Tells tells whether the vector differs significantly from 0 at 95 %:
+// Significant tells whether the vector differs significantly from 0 at 95 %:
 // vᵀ Σ⁻¹ v ≥ k² (core/MODEL.md §6). Where it does not, its direction is unknown.
-func (s Sure) Tells(v clock.Vec) bool {
+func (s Uncertainty) Significant(v clock.Vec) bool {
 	k := Radius95(s.Nu)
 	return v != (clock.Vec{}) && s.Cov.Distance2(v) >= k*k
 }
 
-// Plus returns the half-width of the 95 % confidence interval of the component
+// HalfWidth95 returns the half-width of the 95 % confidence interval of the component
 // along u. For u of 0 it is that of the component that is least sure.
-func (s Sure) Plus(u clock.Vec) float64 {
+func (s Uncertainty) HalfWidth95(u clock.Vec) float64 {
 	sigma := s.Cov.Widest()
 	if u != (clock.Vec{}) {
 		sigma = math.Sqrt(math.Max(s.Cov.Var(u), 0))
@@ -32,8 +32,9 @@ func (s Sure) Plus(u clock.Vec) float64 {
 }
 
 // Sector returns half the angle [hours] within which v points at 95 %:
-// arcsin(t σ_across/|v|) (core/MODEL.md §6). It means nothing unless s Tells v.
-func (s Sure) Sector(v clock.Vec) float64 {
+// arcsin(t σ_across/|v|) (core/MODEL.md §6). It means nothing unless v is
+// Significant.
+func (s Uncertainty) Sector(v clock.Vec) float64 {
 	n := v.Len()
 	if n == 0 {
 		return 6
@@ -42,17 +43,19 @@ func (s Sure) Sector(v clock.Vec) float64 {
 	return math.Asin(math.Min(across/n, 1)) * 6 / math.Pi
 }
 
-// Scale returns how sure k v is.
-func (s Sure) Scale(k float64) Sure { return Sure{Cov: s.Cov.Scale(k * k), Nu: s.Nu} }
-
-// Differ tells whether two independent vectors differ significantly at 95 %.
-func Differ(v, w clock.Vec, a, b Sure) bool {
-	return Sure{Cov: a.Cov.Add(b.Cov), Nu: Pooled(a, b)}.Tells(v.Sub(w))
+// Scale returns the uncertainty of k v.
+func (s Uncertainty) Scale(k float64) Uncertainty {
+	return Uncertainty{Cov: s.Cov.Scale(k * k), Nu: s.Nu}
 }
 
-// Pooled returns the effective degrees of freedom of the sum of two independent
+// Differ tells whether two independent vectors differ significantly at 95 %.
+func Differ(v, w clock.Vec, a, b Uncertainty) bool {
+	return Uncertainty{Cov: a.Cov.Add(b.Cov), Nu: PooledNu(a, b)}.Significant(v.Sub(w))
+}
+
+// PooledNu returns the effective degrees of freedom of the sum of two independent
 // vectors, by Welch and Satterthwaite on the traces of their covariances.
-func Pooled(a, b Sure) float64 {
+func PooledNu(a, b Uncertainty) float64 {
 	va, vb := a.Cov.TT+a.Cov.NN, b.Cov.TT+b.Cov.NN
 	spread := 0.0
 	if a.Nu > 0 {

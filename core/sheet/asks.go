@@ -62,8 +62,8 @@ func (a *Answers) smallAsks(p *pass) {
 	if _, asked := p.asks(crank.AskReadAgain); asked {
 		a.say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
 	}
-	if p.next.Unlike.Value > 0 {
-		a.say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Unlike.Value))
+	if p.next.Discrepancy.Value > 0 {
+		a.say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Discrepancy.Value))
 	}
 	pass, asked := p.asks(crank.AskSince)
 	if _, here := p.asksSince(); asked && !here {

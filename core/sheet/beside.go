@@ -21,16 +21,16 @@ var tiltScale = scale{unit.ArcMinute, 0.1 / 60}
 // say of the limit, and where nothing sensible does, which side it lies on.
 func (c scale) beside(f crank.Figure, limit float64) (value, plus string) {
 	for fine := c; fine.step > c.step/1000; fine.step /= 10 {
-		v, p := fine.shown(f.Value), fine.shown(f.Plus)
-		if over(v, limit) == over(f.Value, limit) && over(v+p, limit) == over(f.Value+f.Plus, limit) && over(v-p, limit) == over(f.Value-f.Plus, limit) {
-			return fine.figures(f.Value), fine.figures(f.Plus)
+		v, p := fine.shown(f.Value), fine.shown(f.HalfWidth95)
+		if over(v, limit) == over(f.Value, limit) && over(v+p, limit) == over(f.Value+f.HalfWidth95, limit) && over(v-p, limit) == over(f.Value-f.HalfWidth95, limit) {
+			return fine.figures(f.Value), fine.figures(f.HalfWidth95)
 		}
 	}
 	template := "just inside %"
 	if f.Value > limit {
 		template = "just over %"
 	}
-	return fill(template, c.limit(limit)), c.figures(f.Plus)
+	return fill(template, c.limit(limit)), c.figures(f.HalfWidth95)
 }
 
 func (c scale) figures(v float64) string { return unit.Figures(v, c.unit, c.step) }

@@ -25,7 +25,7 @@ func TestNoRoundingContradictsTheVerdict(t *testing.T) {
 	}
 	finer := 0
 	for range 5000 {
-		f := crank.Figure{Value: (0.5 + 2*rng.Float64()) * thou, Plus: rng.Float64() * thou}
+		f := crank.Figure{Value: (0.5 + 2*rng.Float64()) * thou, HalfWidth95: rng.Float64() * thou}
 		limit := float64(1+rng.Intn(4)) / 2 * thou
 		value, plus := c.beside(f, limit)
 		if strings.HasPrefix(value, "just") {
@@ -35,7 +35,7 @@ func TestNoRoundingContradictsTheVerdict(t *testing.T) {
 		require.NoError(t, err)
 		p, err := unit.Parse(plus, unit.Thou)
 		require.NoError(t, err)
-		require.Equal(t, verdict(f.Value, f.Plus, limit), verdict(v, p, limit), "%v thou: %s ± %s, %v allowed", f.Value/thou, value, plus, limit/thou)
+		require.Equal(t, verdict(f.Value, f.HalfWidth95, limit), verdict(v, p, limit), "%v thou: %s ± %s, %v allowed", f.Value/thou, value, plus, limit/thou)
 		if value != c.figures(f.Value) {
 			finer++
 		}
@@ -56,7 +56,7 @@ func TestAFigureBesideItsLimit(t *testing.T) {
 		{1.000001, 0.5, 1, "just over 1", "0.5"},
 		{1, 0, 1, "1", "0"},
 	} {
-		value, plus := c.beside(crank.Figure{Value: row.v * thou, Plus: row.plus * thou}, row.limit*thou)
+		value, plus := c.beside(crank.Figure{Value: row.v * thou, HalfWidth95: row.plus * thou}, row.limit*thou)
 		assert.Equal(t, row.value, value, row.v)
 		assert.Equal(t, row.shown, plus, row.v)
 	}

@@ -12,14 +12,14 @@ func (a *Answers) crossChecks(p *pass, r *form.Reader) {
 	step := r.Default(form.Feeler)
 	if v, ok := numbers(r, p.key, form.PassGap12, form.PassGap3, form.PassGap6, form.PassGap9); ok {
 		gaps := crank.RimGaps{From: p.seen, At12: v[0], At3: v[1], At6: v[2], At9: v[3], Step: step}
-		check, closure, askew, err := p.seat.Gaps(p.counted, gaps)
+		check, closure, askew, err := p.pose.Gaps(p.counted, gaps)
 		if err == nil {
 			a.gapCheck(p, check, closure, askew)
 		}
 	}
 	if v, ok := numbers(r, p.key, form.PassEdge3, form.PassEdge9, form.PassEdge12); ok {
 		edge := crank.StraightEdge{From: p.seen, At3: v[0], At9: v[1], At12: v[2], Step: step}
-		check, radii, err := p.seat.Edge(p.counted, edge)
+		check, radii, err := p.pose.Edge(p.counted, edge)
 		if err == nil {
 			a.edgeCheck(p, check, radii)
 		}
@@ -40,7 +40,7 @@ func numbers(r *form.Reader, pass string, of ...form.ID) (values []float64, all 
 func (a *Answers) gapCheck(p *pass, c crank.Check, closure float64, askew bool) {
 	across := 2 * p.crank.Rim * c.Value.Len()
 	a.say("check.gaps", "By the rim gaps the wheels stand open at %, by %.", p.at(c.Value.Hour()),
-		p.within(across, 2*p.crank.Rim*c.Sure.Plus(c.Value)))
+		p.within(across, 2*p.crank.Rim*c.Sure.HalfWidth95(c.Value)))
 	a.number("gaps.across_rim_mm", across)
 	a.number("gaps.widest_hour", p.hour(c.Value.Hour()))
 	a.agree("check.gaps.agree", c.Differ)

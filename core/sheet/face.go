@@ -49,7 +49,7 @@ func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
 			continue
 		}
 		sector := 6.0
-		if sure := got.Sure(); sure.Tells(got.E) {
+		if sure := got.Uncertainty(); sure.Significant(got.E) {
 			sector = sure.Sector(got.E)
 		}
 		spots = append(spots, draw.HighSpot{
@@ -69,12 +69,12 @@ func (p *pass) mark(m move) draw.Mark {
 
 // bend draws the crank from the side and from above, its bend exaggerated.
 func (a *Answers) bend(p *pass) {
-	a.text("picture.bend", draw.Bend(p.bendView("bend", &p.seat, p.counted)))
+	a.text("picture.bend", draw.Bend(p.bendView("bend", &p.pose, p.counted)))
 }
 
 // bendView is the crank as it sits by a round of readings.
-func (s *setUp) bendView(prefix string, seat *crank.Seat, counted []crank.Station) draw.BendView {
-	axes := seat.After(seat.D, seat.G)
+func (s *setUp) bendView(prefix string, pose *crank.Pose, counted []crank.Station) draw.BendView {
+	axes := pose.After(pose.D, pose.G)
 	v := draw.BendView{
 		Prefix: prefix, LeftEnd: drawn(s.sideOf[clock.Left]),
 		Length: s.length(), PinMiddle: s.crank.Pin, Rim: s.crank.Rim, Throw: s.crank.Throw,

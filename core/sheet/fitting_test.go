@@ -146,7 +146,7 @@ func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
 	assert.Contains(t, told(t, iron, "say.main.a.loose"), "expands no more")
 }
 
-// Nothing is told below nil that a person would not say so.
+// Nothing is told below 0 that a person would not say so.
 func TestNothingIsSaidOfLessThanNil(t *testing.T) {
 	for _, row := range []struct {
 		part       string

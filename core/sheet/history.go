@@ -14,8 +14,8 @@ func (p *pass) history(r *form.Reader) []crank.Pass {
 		d := &p.rounds[i]
 		d.did = p.done(r, d.key)
 		all[i].Done = d.did
-		if seat, err := p.crank.Solve(d.counted); err == nil {
-			all[i].Seat, all[i].Stations = seat, d.counted
+		if pose, err := p.crank.Solve(d.counted); err == nil {
+			all[i].Pose, all[i].Stations = pose, d.counted
 		}
 		if i > 0 {
 			p.since(r, all[:i+1], i)
@@ -47,7 +47,7 @@ func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 // advisedAt is what was advised at the last of the passes, as it was told.
 func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
 	next := crank.Plan(passes, p.allowed)
-	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Seat, &next) {
+	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Pose, &next) {
 		done = append(done, doneAs(&m.Step))
 	}
 	return done

@@ -142,7 +142,7 @@ func (a *Answers) rounds(r *form.Reader) (found, left *pass) {
 			got := &p.reading[n]
 			if got.lack == nothing {
 				read = true
-				a.say("sheet."+which+"."+side, "%", p.needle(got.E, got.Plus()))
+				a.say("sheet."+which+"."+side, "%", p.needle(got.E, got.HalfWidth95()))
 			}
 		}
 		if read {

@@ -94,9 +94,9 @@ func (p *pass) figures(d *round) draw.PassFigures {
 			*[...]*float64{&f.Drive, &f.Timing}[i] = p.inFine(got.RunOut)
 		}
 	}
-	if seat, err := p.crank.Solve(d.counted); err == nil {
-		off := seat.D.From(p.seen)
-		across, _ := seat.Gap()
+	if pose, err := p.crank.Solve(d.counted); err == nil {
+		off := pose.D.From(p.seen)
+		across, _ := pose.Gap()
 		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)
 	}
 	return f
@@ -176,11 +176,11 @@ func (a *Answers) spin(p *pass, found, left *round) {
 func (s *setUp) turningBends(rounds ...*round) (all [2]*draw.BendView) {
 	factor := 0.0
 	for i, d := range rounds {
-		seat, err := s.crank.Solve(d.counted)
+		pose, err := s.crank.Solve(d.counted)
 		if err != nil {
 			continue
 		}
-		v := s.bendView("", &seat, d.counted)
+		v := s.bendView("", &pose, d.counted)
 		all[i] = &v
 		if own := v.RoundFactor(); own > 0 && (factor == 0 || own < factor) {
 			factor = own

@@ -19,7 +19,7 @@ type reading struct {
 	of    int // points of the turn, the first point again not counted
 	hours []float64
 	apart float64 // hours from rising to falling through half-way; 0: not read so
-	sweep float64 // mm, what one turn of the needle was taken as; nil: it counts them
+	sweep float64 // mm, what one turn of the needle was taken as; 0: it counts them
 }
 
 // lack is what has to be read or mended before a reading counts.
@@ -142,7 +142,7 @@ func (s *setUp) readTurn(r *form.Reader, pass string, st *station) reading {
 }
 
 // sweepOf returns one turn of the needle for a dial that begins again at zero,
-// or nil where the readings show that this one counts its turns: less than
+// or 0 where the readings show that this one counts its turns: less than
 // nothing, or more than a turn. One not given may be twice what is assumed.
 func sweepOf(values []float64, st *station) float64 {
 	least, most := values[0], values[0]

@@ -68,17 +68,17 @@ func readSetUp(r *form.Reader) setUp {
 	s.leverAssumed = leverAssumed(r)
 	s.heldAt, _ = heldBy(r)
 	s.closing = r.Word(form.Clamp) == "closing"
-	s.stand(r, "drive", "drive", half[s.end("drive")].dial)
-	s.stand(r, "timing", "timing", half[s.end("timing")].dial)
+	s.addStation(r, "drive", "drive", half[s.end("drive")].dial)
+	s.addStation(r, "timing", "timing", half[s.end("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {
 		side := r.Word(form.DialHalf, key)
-		s.stand(r, "dial."+key, side, r.Or(half[s.end(side)].dial/2, form.DialAt, key))
+		s.addStation(r, "dial."+key, side, r.Or(half[s.end(side)].dial/2, form.DialAt, key))
 	}
 	return s
 }
 
 // stand adds a station so far from its own shaft's end.
-func (s *setUp) stand(r *form.Reader, name, side string, own float64) {
+func (s *setUp) addStation(r *form.Reader, name, side string, own float64) {
 	st := station{name: name, letter: drawn(side).Letter(), half: s.end(side), at: own, division: r.Division(side)}
 	if st.half == clock.Right {
 		st.at = s.length() - own

@@ -13,7 +13,7 @@ import (
 func (a *Answers) shafts(p *pass) {
 	for half, shaft := range p.advice.Shaft {
 		side := p.sideOf[half]
-		hole := p.within(shaft.Hole.Len(), shaft.Sure.Plus(shaft.Hole))
+		hole := p.within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
 		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
 	}
 	var slips []string
@@ -62,7 +62,7 @@ func (a *Answers) turns(p *pass) {
 		say := func(what, template string, figures ...string) {
 			a.say("turn."+name+what, template, figures...)
 		}
-		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.Plus()))
+		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.HalfWidth95()))
 		oval := &got.turn.Oval
 		switch {
 		case got.turn.OutOfRound(got.noise):

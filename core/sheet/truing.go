@@ -19,7 +19,7 @@ type pass struct {
 	fault   error        // why the readings can't be solved
 	doubts  []form.Doubt
 	doubt   *form.Doubt // the one that keeps the answer back
-	seat    crank.Seat
+	pose    crank.Pose
 	advice  crank.Advice
 	next    crank.Next
 	allowed crank.Tolerance
@@ -104,14 +104,14 @@ func workOut(r *form.Reader) *pass {
 		p.fault = errDoubt
 		return p
 	}
-	if p.seat, p.fault = p.crank.Solve(p.counted); p.fault != nil {
+	if p.pose, p.fault = p.crank.Solve(p.counted); p.fault != nil {
 		p.complain(r, p.fault)
 		return p
 	}
 	p.next = crank.Plan(p.passes[:p.bench+1], p.allowed)
 	p.advice = p.next.Advice
 	if p.pressed = r.Word(form.PassTailstock, p.key) == "moved"; !p.pressed {
-		p.moves = p.setUp.moves(&p.round, &p.seat, &p.next)
+		p.moves = p.setUp.moves(&p.round, &p.pose, &p.next)
 	}
 	return p
 }
@@ -201,15 +201,15 @@ func (d *round) use(s *setUp, station int) {
 }
 
 // moves are the advised steps of a round, and what each should do to its needles.
-func (s *setUp) moves(d *round, seat *crank.Seat, next *crank.Next) (all []move) {
-	before := seat.Axes
+func (s *setUp) moves(d *round, pose *crank.Pose, next *crank.Next) (all []move) {
+	before := pose.Axes
 	for _, step := range next.Steps {
-		m := move{Step: step, plus: seat.StrikePlus(d.counted)}
+		m := move{Step: step, plus: pose.StrikeHalfWidth95(d.counted)}
 		if step.Kind != crank.Strike {
-			m.plus, _, _ = seat.ClosePlus(d.counted)
+			m.plus, _, _ = pose.CloseHalfWidth95(d.counted)
 		}
-		after := seat.After(step.D, step.G)
-		all = append(all, s.foretell(m, d, seat, [2]*crank.Axes{&before, &after}))
+		after := pose.After(step.D, step.G)
+		all = append(all, s.foretell(m, d, pose, [2]*crank.Axes{&before, &after}))
 		before = after
 	}
 	return all
@@ -217,10 +217,10 @@ func (s *setUp) moves(d *round, seat *crank.Seat, next *crank.Next) (all []move)
 
 // foretell works out what a move does to the needles, how the shafts lie before
 // it and after it.
-func (s *setUp) foretell(out move, d *round, seat *crank.Seat, axes [2]*crank.Axes) move {
+func (s *setUp) foretell(out move, d *round, pose *crank.Pose, axes [2]*crank.Axes) move {
 	most := math.Inf(-1)
 	for i, st := range d.counted {
-		f := seat.Forecast(st.Half, st.At)
+		f := pose.Forecast(st.Half, st.At)
 		then := 2 * f.Strike.Len()
 		if out.Kind != crank.Strike {
 			then = 2 * f.Gap.Len()

@@ -19,18 +19,18 @@ func truingValues(a *Answers, r *form.Reader) {
 		a.unanswered()
 		return
 	}
-	d := p.seat.D.From(p.seen)
+	d := p.pose.D.From(p.seen)
 	a.text("verdict", verdictNames[p.advice.Verdict])
 	a.text("verdict_as_read", verdictNames[p.advice.Plain])
 	a.text("seen_from", p.seenFrom())
 	a.number("offset.towards12_mm", d.T)
 	a.number("offset.towards3_mm", d.N)
-	sureD, sureG := p.seat.SureOfD(p.counted), p.seat.SureOfG(p.counted)
-	a.number("offset.plus_mm", sureD.Plus(p.seat.D))
-	across, widest := p.seat.Gap()
-	a.hourOrNull("gap.widest_hour", sureG.Tells(p.seat.G), p.hour(widest))
+	sureD, sureG := p.pose.UncertaintyOfD(p.counted), p.pose.UncertaintyOfG(p.counted)
+	a.number("offset.plus_mm", sureD.HalfWidth95(p.pose.D))
+	across, widest := p.pose.Gap()
+	a.hourOrNull("gap.widest_hour", sureG.Significant(p.pose.G), p.hour(widest))
 	a.number("gap.across_rim_mm", across)
-	a.number("gap.plus_mm", 2*p.crank.Rim*sureG.Plus(p.seat.G))
+	a.number("gap.plus_mm", 2*p.crank.Rim*sureG.HalfWidth95(p.pose.G))
 	a.number("floor_tir_mm", p.advice.Floor.Value)
 	a.dialValues(p)
 	a.moveValues(p)
@@ -51,12 +51,12 @@ func (a *Answers) unanswered() {
 func (a *Answers) dialValues(p *pass) {
 	for n, st := range p.counted {
 		i := strconv.Itoa(n)
-		f := p.seat.Forecast(st.Half, st.At)
+		f := p.pose.Forecast(st.Half, st.At)
 		got := &p.reading[p.used[n]]
 		a.text("dials/"+i+"/half", p.sideOf[st.Half])
 		a.number("dials/"+i+"/tir_mm", got.RunOut)
-		a.number("dials/"+i+"/plus_mm", got.Plus())
-		a.hourOrNull("dials/"+i+"/high_hour", got.Sure().Tells(got.E), p.hour(got.E.Hour()))
+		a.number("dials/"+i+"/plus_mm", got.HalfWidth95())
+		a.hourOrNull("dials/"+i+"/high_hour", got.Uncertainty().Significant(got.E), p.hour(got.E.Hour()))
 		if got.turn != nil {
 			a.number("dials/"+i+"/full_movement_mm", got.turn.Full)
 			a.number("dials/"+i+"/ovality_mm", got.turn.Oval.Size)
@@ -104,7 +104,7 @@ func (a *Answers) moveValues(p *pass) {
 // bearingValues tells the run-out where the sprocket, pinion or rotor sits, and
 // each journal's tilt, the crank in its own bearings.
 func (a *Answers) bearingValues(p *pass) {
-	axes := p.seat.Running(p.seat.D, p.seat.G)
+	axes := p.pose.Running(p.pose.D, p.pose.G)
 	for half, x := range p.tip {
 		a.number("bearings/tir_mm/"+strconv.Itoa(half), axes.RunOut(clock.End(half), x))
 	}

@@ -220,7 +220,7 @@ func (p *pass) besideRunOut(f crank.Figure) string {
 
 // besideTilt writes a lean [minutes of arc] to stand beside what is allowed.
 func (p *pass) besideTilt(f crank.Figure) string {
-	value, plus := tiltScale.beside(crank.Figure{Value: f.Value / 60, Plus: f.Plus / 60}, p.allowed.Tilt/60)
+	value, plus := tiltScale.beside(crank.Figure{Value: f.Value / 60, HalfWidth95: f.HalfWidth95 / 60}, p.allowed.Tilt/60)
 	if plus == "0" {
 		return value + "′"
 	}
@@ -245,16 +245,16 @@ func (p *pass) leans() (half clock.End, governs bool) {
 		half = clock.Right
 	}
 	worst := p.advice.Worst
-	return half, worst.Value+worst.Plus <= p.allowed.RunOut && tilt[half].Value+tilt[half].Plus > p.allowed.Tilt
+	return half, worst.Value+worst.HalfWidth95 <= p.allowed.RunOut && tilt[half].Value+tilt[half].HalfWidth95 > p.allowed.Tilt
 }
 
 // leftWords say what no bumping passes: run-out, or where that would be inside,
 // the lean that a throw mismatch gives both journals alike.
 func (p *pass) leftWords() string {
-	if floor := p.advice.Floor; floor.Value-floor.Plus > p.allowed.RunOut {
+	if floor := p.advice.Floor; floor.Value-floor.HalfWidth95 > p.allowed.RunOut {
 		return fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
 	}
-	axes := p.seat.Running(clock.Vec{T: p.seat.D.T}, clock.Vec{})
+	axes := p.pose.Running(clock.Vec{T: p.pose.D.T}, clock.Vec{})
 	return fill("the journals would still lean %, %′ allowed", p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
 }
 
@@ -318,14 +318,14 @@ func (a *Answers) sit(p *pass) {
 		return
 	}
 	right, left := p.sideOf[clock.Right], p.sideOf[clock.Left]
-	d, sure := p.seat.D, p.seat.SureOfD(p.counted)
+	d, sure := p.pose.D, p.pose.UncertaintyOfD(p.counted)
 	a.say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
-		p.towards(clock.Vec{N: d.N}, sure.Plus(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.Plus(clock.Vec{T: 1})))
+		p.towards(clock.Vec{N: d.N}, sure.HalfWidth95(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.HalfWidth95(clock.Vec{T: 1})))
 	a.gapWords(p)
-	if abs(d.T) > sure.Plus(clock.Vec{T: 1}) && p.bare(d.T) != "0" {
+	if abs(d.T) > sure.HalfWidth95(clock.Vec{T: 1}) && p.bare(d.T) != "0" {
 		a.say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
 	}
-	axes := p.seat.Running(p.seat.D, p.seat.G)
+	axes := p.pose.Running(p.pose.D, p.pose.G)
 	drive, timing := p.end("drive"), p.end("timing")
 	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
 		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
@@ -343,15 +343,15 @@ func (p *pass) towards(v clock.Vec, plus float64) string {
 }
 
 func (a *Answers) gapWords(p *pass) {
-	across, widest := p.seat.Gap()
-	sure := p.seat.SureOfG(p.counted)
-	if !sure.Tells(p.seat.G) {
+	across, widest := p.pose.Gap()
+	sure := p.pose.UncertaintyOfG(p.counted)
+	if !sure.Significant(p.pose.G) {
 		a.say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
-			p.amount(across+2*p.crank.Rim*sure.Plus(clock.Vec{})))
+			p.amount(across+2*p.crank.Rim*sure.HalfWidth95(clock.Vec{})))
 		return
 	}
 	a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
-		p.within(across, 2*p.crank.Rim*sure.Plus(p.seat.G)))
+		p.within(across, 2*p.crank.Rim*sure.HalfWidth95(p.pose.G)))
 }
 
 // needles fills the table of what each dial should show.
@@ -360,14 +360,14 @@ func (a *Answers) needles(p *pass) {
 		return
 	}
 	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
-		p.within(p.advice.Floor.Value, p.advice.Floor.Plus))
+		p.within(p.advice.Floor.Value, p.advice.Floor.HalfWidth95))
 	for n, st := range p.counted {
 		if p.used[n] >= len(sideNames) {
 			continue
 		}
-		side, f := sideNames[p.used[n]], p.seat.Forecast(st.Half, st.At)
+		side, f := sideNames[p.used[n]], p.pose.Forecast(st.Half, st.At)
 		got := &p.reading[p.used[n]]
-		a.say("now."+side, p.needle(got.E, got.Plus()))
+		a.say("now."+side, p.needle(got.E, got.HalfWidth95()))
 		if p.advice.Strike {
 			a.say("after.strike."+side, p.needle(f.Strike, 0))
 		}
@@ -377,7 +377,7 @@ func (a *Answers) needles(p *pass) {
 		a.say("after.both."+side, p.needle(f.Both, 0))
 	}
 	if p.advice.Close {
-		m, _ := p.seat.Close()
+		m, _ := p.pose.Close()
 		a.say("after.gap.name", "After the % alone", kindNames[m.Kind])
 	}
 }
@@ -395,8 +395,8 @@ func (s *setUp) needle(e clock.Vec, plus float64) string {
 func (a *Answers) foldedLines(s *setUp, r *form.Reader) {
 	mount := [...]string{crank.Centres: "between centres", crank.VBlocks: "on V-blocks", crank.OwnBearings: "in its own bearings"}[s.crank.Mount]
 	a.say("setup.line", "% · % dials", mount, unit.Format(s.step, s.fine, 0))
-	for _, stand := range r.StandIns {
-		if f, _, _ := form.Job.Lookup(stand.Name); f.Unit == unit.MM {
+	for _, standIn := range r.StandIns {
+		if f, _, _ := form.Job.Lookup(standIn.Name); f.Unit == unit.MM {
 			a.say("distances.line", "assumed")
 			a.say("truing.assumed", "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them.")
 			return

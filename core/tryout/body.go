@@ -31,7 +31,7 @@ func (a vec3) turned(axis vec3, angle float64) vec3 {
 
 // body is the crank as it is. The left half is true to the frame; the right
 // half's shaft runs from origin along shaft, a unit vector, origin being what
-// was drawn at x nil, and twelve is where its own 12 points.
+// was drawn at x = 0, and twelve is where its own 12 points.
 type body struct {
 	origin, shaft, twelve vec3
 	flaw                  Flaw
@@ -51,7 +51,7 @@ func (b *body) turn(through, axis vec3, angle float64) {
 func (c *Crank) crankpin() vec3 { return vec3{c.Pin, c.Throw, 0} }
 
 // twist turns the right half about the crankpin until its shaft has gone by
-// mm towards 3, or towards 9 if by is below nil.
+// mm towards 3, or towards 9 if by is below 0.
 func (c *Crank) twist(b *body, by float64) {
 	b.turn(c.crankpin(), vec3{x: 1}, -by/c.Throw)
 }
@@ -79,7 +79,7 @@ func (b *body) shaftAt(h clock.End, x float64) vec3 {
 	return from.add(u.times(x))
 }
 
-// bare is a half's axis as if its shaft were straight: the point drawn at x nil and
+// bare is a half's axis as if its shaft were straight: the point drawn at x = 0 and
 // its direction.
 func (b *body) bare(h clock.End) (from, along vec3) {
 	if h == clock.Left {

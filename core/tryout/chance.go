@@ -40,7 +40,7 @@ func (c *chance) unit() float64 { return float64(c.next()>>11) / (1 << 53) }
 // between is even between two bounds.
 func (c *chance) between(lo, hi float64) float64 { return lo + (hi-lo)*c.unit() }
 
-// normal is Gaussian, mean nil and deviation one (Box and Muller).
+// normal is Gaussian, mean 0 and deviation 1 (Box and Muller).
 func (c *chance) normal() float64 {
 	r := math.Sqrt(-2 * math.Log(1-c.unit()))
 	return r * math.Cos(2*math.Pi*c.unit())

@@ -15,7 +15,7 @@ type Flaw struct {
 }
 
 // past is how far the place x lies outwards of where a half's shaft is bent, minus
-// on the left; nil where it doesn't.
+// on the left; 0 where it doesn't.
 func (f *Flaw) past(h clock.End, x float64) float64 {
 	past := x - f.BentAt[h]
 	if f.Bent[h] == (clock.Vec{}) || (h == clock.Left) != (past < 0) {

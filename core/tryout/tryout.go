@@ -103,7 +103,7 @@ type Fault uint8
 const (
 	Lengths Fault = iota + 1 // of the crank: no such crank could be held and turned
 	Sitting                  // the start is no number, or so far out that it is no crank
-	Moving                   // no such move: its hour or dose is no number, or its dose more than MostDose or below nil
+	Moving                   // no such move: its hour or dose is no number, or its dose more than MostDose or below 0
 )
 
 // Error names the fault, for a log.

@@ -99,7 +99,7 @@ func TestShowsWhatTheKnownCranksShow(t *testing.T) {
 			}
 			got := m.Turn(h, tryout.Dial{}, hours...)
 			for i, r := range k.Dials[h].Readings {
-				// A dial's nil is where it was set.
+				// A dial's 0 is where it was set.
 				want := r.MM - k.Dials[h].Readings[0].MM
 				assert.InDelta(t, want, got[i]-got[0], 0.1*micron+k.Division, "%s: dial %d at %g", k.Name, h, r.Clock)
 			}

@@ -143,15 +143,6 @@ func (s *Section) Metal(rho float64) (Metal, error) {
 	return all.scale(rho * gramsPerMM3), nil
 }
 
-// HoleMetal returns what hole i takes out of metal of density rho, kg/m³,
-// counting only the metal that stands there. False for no such hole or metal.
-func (s *Section) HoleMetal(i int, rho float64) (Metal, bool) {
-	if i < 0 || i >= len(s.hole) || CheckDensity(rho) != nil {
-		return Metal{}, false
-	}
-	return s.hole[i].scale(rho * gramsPerMM3), true
-}
-
 func (s *Section) onBossEdge(d Drilling) bool {
 	for _, b := range s.bosses {
 		apart := b.At.Sub(d.At).Len()

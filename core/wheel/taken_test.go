@@ -84,8 +84,7 @@ func TestHolesInRandomSectionsAgainstNumericalIntegration(t *testing.T) {
 			crossed++
 		}
 		want := drilled(bare, w.Holes[0])
-		got, ok := s.HoleMetal(0, steel)
-		require.True(t, ok)
+		got := takenBy(s.hole[0])
 		whole := metalOf(t, bare)
 		const rho, tol = steel * 1e-6, 1e-9
 		assert.InDelta(t, want[0]*rho, got.MassG, tol*whole.MassG, "%+v", w)
@@ -104,14 +103,16 @@ func TestHoleOnLevelMetalIsTheHolesOwn(t *testing.T) {
 	for _, side := range []Side{Outer, Inner} {
 		w, err := plain.Drill(side, hole)
 		require.NoError(t, err)
-		got, ok := sectionOf(t, w).HoleMetal(0, steel)
-		require.True(t, ok)
+		got := takenBy(sectionOf(t, w).hole[0])
 		want, err := hole.Metal(steel)
 		require.NoError(t, err)
 		assert.InEpsilon(t, want.MassG, got.MassG, 1e-14)
 		assert.Empty(t, sectionOf(t, w).Crossings)
 	}
 }
+
+// takenBy is what a hole or boss takes of steel.
+func takenBy(s solid) Metal { return s.scale(steel * gramsPerMM3) }
 
 // A face turned after the hole leaves the hole that much shallower, and the
 // same wheel whichever was done first.
@@ -122,8 +123,7 @@ func TestFacingOverAHoleTakesNothingTwice(t *testing.T) {
 	drilled, err := plain.Drill(Outer, hole)
 	require.NoError(t, err)
 	faced := drilled.Turn(face)
-	got, ok := sectionOf(t, faced).HoleMetal(0, steel)
-	require.True(t, ok)
+	got := takenBy(sectionOf(t, faced).hole[0])
 	hole.DepthMM -= 3
 	want, err := hole.Metal(steel)
 	require.NoError(t, err)
@@ -134,11 +134,9 @@ func TestFacingOverAHoleTakesNothingTwice(t *testing.T) {
 	assert.Equal(t, 3.0, other.Holes[0].StartMM)
 	assert.InEpsilon(t, metalOf(t, faced).MassG, metalOf(t, other).MassG, 1e-14)
 
-	gone, ok := sectionOf(t, drilled.Turn(Ring{Outer, 12.5, 100, 17, 17})).HoleMetal(0, steel)
-	require.True(t, ok)
+	gone := takenBy(sectionOf(t, drilled.Turn(Ring{Outer, 12.5, 100, 17, 17})).hole[0])
 	assert.Equal(t, Metal{}, gone)
-	tip, ok := sectionOf(t, drilled.Turn(Ring{Outer, 12.5, 100, 13, 13})).HoleMetal(0, steel)
-	require.True(t, ok)
+	tip := takenBy(sectionOf(t, drilled.Turn(Ring{Outer, 12.5, 100, 13, 13})).hole[0])
 	cone := Hole{DiameterMM: 14, PointDeg: 118}.PointMM()
 	left := math.Pi * 49 * cone / 3 * math.Pow((cone-1)/cone, 3) // a cone of the tip's height
 	assert.InEpsilon(t, left*steel*1e-6, tip.MassG, 1e-9)

@@ -8,7 +8,9 @@ export async function gatheredOne({ job, store }) {
   await job.keep();
   const [kept] = store ? await store.mark([job.id]).catch(() => []) : [];
   if (kept && sameForm(kept.form, job.form)) return kept;
-  return marked({ id: job.id, born: job.born, rev: Math.max(job.rev, 1), past: kept?.past, form: { ...job.form } });
+  // It comes from what is kept only if no other tab has kept another state since.
+  const past = kept?.born === job.born && kept.rev === job.rev ? kept.past : undefined;
+  return marked({ id: job.id, born: job.born, rev: Math.max(job.rev, 1), past, form: { ...job.form } });
 }
 
 /** Every job, the one on the bench as it stands. */

@@ -31,6 +31,7 @@ export class Job {
     this.undone = [];
     Object.assign(this, { told, changed, parted });
     this.keeping = null;
+    this.late = null; // what is told while a write has no answer
   }
 
   /** Whether what stands here is kept, or in a file for sure. */
@@ -86,12 +87,16 @@ export class Job {
   /** Keeps the job; edits made while a write runs are kept by the next one. */
   keep() {
     if (!this.store) return Promise.resolve();
+    if (this.late) this.told(this.late); // what is typed now isn't kept either
     this.keeping ??= this.#write().finally(() => { this.keeping = null; });
     return this.keeping;
   }
 
   async #write() {
-    const slow = setTimeout(() => this.told(new Error('its store does not answer')), ANSWER_MS);
+    const slow = setTimeout(() => {
+      this.late = new Error('its store does not answer');
+      this.told(this.late);
+    }, ANSWER_MS);
     try {
       await null; // the answer to the edit goes before its keeping
       while (!sameForm(this.form, this.base)) {
@@ -109,6 +114,7 @@ export class Job {
       this.told(error);
     } finally {
       clearTimeout(slow);
+      this.late = null;
     }
   }
 

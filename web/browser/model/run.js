@@ -61,6 +61,20 @@ class Scene {
   /** A text is typed over, or its loss is said. */
   settle(text, change) { Object.assign(this.known(text) ?? {}, change); }
 
+  replace(text, tab) {
+    this.known(text)?.over.add(tab);
+    this.settle(text, { wanted: false });
+  }
+
+  /** A text comes back by undo: as it was before where that was never kept, else as if typed anew. */
+  restore(text, tab, anew) {
+    const known = this.known(text);
+    if (!known) return;
+    if (anew) known.over.clear();
+    else known.over.delete(tab);
+    Object.assign(known, { wanted: known.over.size === 0, said: false, fresh: true, by: tab });
+  }
+
   async play(steps) {
     await this.openTab(this.phones[0]);
     await this.openTab(this.phones[1]);
@@ -186,8 +200,8 @@ class Scene {
     const name = this.world.pick(NAMES);
     const text = this.world.dice() < 0.1 ? '' : `t${this.texts.size}`;
     const was = job.form[name];
-    this.settle(was, { wanted: false }); // typed over by one who saw it
-    if (text) this.texts.set(text, { wanted: true, said: false, fresh: true });
+    this.replace(was, tab); // by one who saw it
+    if (text) this.texts.set(text, { wanted: true, said: false, fresh: true, by: tab, over: new Set() });
     this.note(`${tab.name} types ${name}=${text} over ${was ?? ''} in ${job.id}`);
     tab.notice.edited();
     job.edit({ [name]: text });
@@ -201,8 +215,9 @@ class Scene {
     job[way]();
     for (const name of NAMES) {
       if (before[name] === job.form[name]) continue;
-      this.settle(before[name], { wanted: false });
-      this.settle(job.form[name], { wanted: true, said: false, fresh: true });
+      // Only what this tab has put there is its user's to take back.
+      if (this.known(before[name])?.by === tab) this.replace(before[name], tab);
+      this.restore(job.form[name], tab, job.form[name] !== job.base[name]);
     }
     if (job.inFile && sameForm(job.form, job.inFile)) this.excuse(job.form); // as it stands in a file, as its user said
     this.note(`${tab.name} takes back (${way})`);
@@ -345,11 +360,21 @@ class Scene {
     await this.until(read({ size: text.length, text: async () => text }, () => []).then((each) => { records = each.records; }));
     if (!records?.length || tab.dead) return;
     const done = await this.until(merged({ job, store }, records).then(({ counts }) => this.note(`${tab.name} reads file ${at + 1}: ${JSON.stringify(counts)}`)));
+    if (done) this.brought(tab.phone, records);
     if (done && !tab.dead) await this.until(tab.tab.reread());
     if (!done || tab.dead || tab.tab.own || this.world.dice() < 0.3) return;
     // Mostly one goes on with what the file brought.
     const record = await this.asked(tab, () => store.get(this.world.pick(records).id));
     if (record && !tab.dead) tab.tab.leave(() => tab.tab.take(tab.tab.jobOf(record)));
+  }
+
+  /** What a file has brought stands on the phone that read it, wherever else it does. */
+  brought(phone, records) {
+    const standing = this.standing([phone]);
+    for (const text of records.flatMap(({ form }) => Object.values(form))) {
+      const known = this.known(text);
+      if (known?.wanted && !known.said && !standing.has(text.split(' ')[0])) this.problem ||= `${phone.name} read ${text}, and has it nowhere`;
+    }
   }
 
   sendLink(tab) { this.links.push({ ...tab.tab.job.form }); }
@@ -426,17 +451,17 @@ class Scene {
 
   // The model
 
+  /** The texts that stand on some phones: kept, in the bin, or on the bench of a tab. */
+  standing(phones) {
+    const kept = phones.flatMap(({ disk }) => [...disk.rows('jobs'), ...disk.rows('bin').map(({ record }) => record)]);
+    const benches = this.tabs.filter(({ phone }) => phones.includes(phone)).flatMap(({ tab }) => [tab.job, tab.mine]);
+    return new Set([...kept, ...benches].flatMap(({ form }) => Object.values(form)).map((text) => text.split(' ')[0]));
+  }
+
   async check(when) {
     await this.world.go();
-    const standing = new Set();
-    const note = (form) => Object.values(form).forEach((text) => standing.add(text.split(' ')[0]));
-    for (const { disk } of this.phones) {
-      disk.rows('jobs').forEach(({ form }) => note(form));
-      disk.rows('bin').forEach(({ record }) => note(record.form));
-    }
+    const standing = this.standing(this.phones);
     for (const tab of this.tabs) {
-      note(tab.tab.job.form);
-      note(tab.tab.mine.form);
       if (!tab.tab.mine.safe && !tab.saidUnkept) this.problem ||= `${when}: ${tab.name} holds what is not kept and says nothing`;
       for (const text of Object.values(tab.tab.mine.form)) this.settle(text, { fresh: false });
     }

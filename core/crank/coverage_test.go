@@ -37,7 +37,7 @@ type coverageRow struct {
 // sample is one dial's reading, with the fit behind it where there is one.
 type sample struct {
 	dial.Reading
-	fit *dial.Fit
+	fit *dial.Harmonics
 }
 
 const half = thou / 2 // the dial's division, mm
@@ -193,7 +193,7 @@ func (row *coverageRow) setUp(rng *rand.Rand) (body, []crank.Station) {
 // stationsOf reads the dials and pools their scatter.
 func (row *coverageRow) stationsOf(rng *rand.Rand, b *body, st []crank.Station) []crank.Station {
 	var samples []sample
-	pool := map[int][]*dial.Fit{}
+	pool := map[int][]*dial.Harmonics{}
 	dialOf := func(s crank.Station) int {
 		if row.shared {
 			return 0

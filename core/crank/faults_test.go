@@ -17,14 +17,14 @@ import (
 type faulty struct {
 	body
 	st   []crank.Station
-	fits []dial.Fit
+	fits []dial.Harmonics
 }
 
 // readAll reads eight points and 12 again at each place of both shafts. spoil may
 // change a turn before it is fitted.
 func readAll(t *testing.T, rng *rand.Rand, b body, places [2][]float64, spoil func(i int, turn *dial.Turn)) faulty {
 	f := faulty{body: b}
-	pool := [2][]*dial.Fit{}
+	pool := [2][]*dial.Harmonics{}
 	for h, list := range places {
 		for _, x := range list {
 			turn := b.reads(rng, clock.End(h), x, dial.Even(8, true), half, 0.2*half)
@@ -49,7 +49,7 @@ func readAll(t *testing.T, rng *rand.Rand, b body, places [2][]float64, spoil fu
 }
 
 func (f *faulty) noise() dial.Noise {
-	var all []*dial.Fit
+	var all []*dial.Harmonics
 	for i := range f.fits {
 		all = append(all, &f.fits[i])
 	}
@@ -147,7 +147,7 @@ func TestOvalAndMovedDialAreTold(t *testing.T) {
 			turn.Values[k] += 2 * thou * float64(k) / 8
 		}
 	}
-	told := func(spoil func(*body), turn func(int, *dial.Turn), of func(*dial.Fit, dial.Noise) bool) float64 {
+	told := func(spoil func(*body), turn func(int, *dial.Turn), of func(*dial.Harmonics, dial.Noise) bool) float64 {
 		return share(faultRuns, 220, func(rng *rand.Rand) bool {
 			b := leaning(rng)
 			if spoil != nil {
@@ -157,8 +157,8 @@ func TestOvalAndMovedDialAreTold(t *testing.T) {
 			return of(&f.fits[0], f.noise())
 		})
 	}
-	outOfRound := func(f *dial.Fit, n dial.Noise) bool { return f.OutOfRound(n) }
-	drifted := func(f *dial.Fit, n dial.Noise) bool { return f.Drifted(n) }
+	outOfRound := func(f *dial.Harmonics, n dial.Noise) bool { return f.OutOfRound(n) }
+	drifted := func(f *dial.Harmonics, n dial.Noise) bool { return f.Drifted(n) }
 	assert.GreaterOrEqual(t, told(oval, nil, outOfRound), 96.0, "an oval journal")
 	assert.LessOrEqual(t, told(nil, nil, outOfRound), 5.0, "a round one")
 	assert.GreaterOrEqual(t, told(nil, moves, drifted), 97.0, "a dial that moves")

@@ -215,7 +215,7 @@ func (d *ownDial) read(t *testing.T) crank.Station {
 		r, err = dial.HalfWay(clock.Left, *d.RunOut, *d.Rising, *d.Falling, dial.Scale{})
 	default:
 		turn := dial.Turn{Hours: d.Hours, Values: d.Readings, Division: d.Division}
-		var f dial.Fit
+		var f dial.Harmonics
 		f, err = turn.Fit()
 		assert.InDelta(t, d.Drift, f.Drift, 1e-5)
 		if f.Oval.State == dial.OvalFitted {

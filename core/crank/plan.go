@@ -31,11 +31,11 @@ type Next struct {
 	since       int // tries after earlier passes than this don't count against going on
 	doubted     int // of the latest changes in a row, that a mistake explains far better than what was logged
 	Why         Why
-	Rounds      int     // of readings taken together since the last move
-	Discrepancy Figure  // mm of a needle, by which this round differs from the one before with nothing done between: the dials'
-	Steps       []Step  // with two, both before the next readings
-	Asks        []Ask   // the likeliest to settle something first
-	Causes      []Cause // with Stop and Unmendable, the likeliest first
+	Rounds      int           // of readings taken together since the last move
+	Discrepancy Figure        // mm of a needle, by which this round differs from the one before with nothing done between: the dials'
+	Steps       []PlannedMove // with two, both before the next readings
+	Asks        []Ask         // the likeliest to settle something first
+	Causes      []Cause       // with Stop and Unmendable, the likeliest first
 	// Witness tells those of Stop apart; its Shows, Mirrored and Exchanged are 0
 	// where no test can.
 	Witness Witness

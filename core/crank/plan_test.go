@@ -73,7 +73,7 @@ func TestNeedlesDoAsPredicted(t *testing.T) {
 			both++
 			assert.Equal(t, crank.Strike, n.Steps[0].Kind)
 			assert.Equal(t, p.Pose.G, n.Steps[0].G, "the strike leaves the gap")
-			left := func(s crank.Step) float64 { return 1 - s.Aim/s.Amount }
+			left := func(s crank.PlannedMove) float64 { return 1 - s.Aim/s.Amount }
 			assert.InDelta(t, left(n.Steps[0])*p.Pose.D.N, n.D.N, 1e-12)
 			assert.InDelta(t, left(n.Steps[1])*p.Pose.G.Len(), n.G.Len(), 1e-12)
 		}

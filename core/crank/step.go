@@ -6,8 +6,8 @@ import (
 	"pintwelve/core/clock"
 )
 
-// Step is one move to make now.
-type Step struct {
+// PlannedMove is one move to make now.
+type PlannedMove struct {
 	Move            // Amount is the whole of what it could take out
 	Other   Move    // the move that does the same from elsewhere
 	Aim     float64 // mm, as Amount: what to go for now
@@ -115,7 +115,7 @@ func (n *Next) step(move, other Move, amount, plus float64) (aim float64) {
 		g.PerDose = math.Max(g.PerDose, n.Gain[Squeeze+Spread-move.Kind].PerDose)
 	}
 	r := n.record(move.Kind)
-	s := Step{Move: move, Other: other, Pass: -1, Learned: g.Weight > 0, Trial: r.most == 0}
+	s := PlannedMove{Move: move, Other: other, Pass: -1, Learned: g.Weight > 0, Trial: r.most == 0}
 	goal := aimed * amount
 	if s.Trial {
 		goal = tried * amount

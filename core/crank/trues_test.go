@@ -29,7 +29,7 @@ type lathe struct {
 	at     [2]float64
 	made   *tryout.Made
 	points int // of a full turn, or 0 for run-out and half-way hours
-	fits   [2][]*dial.Fit
+	fits   [2][]*dial.Harmonics
 }
 
 // usualSize is a middling single, its dials rather more than half-way out from

@@ -30,7 +30,7 @@ const (
 
 // Pool returns the scatter over all turns of the job with one dial of a
 // division [mm]: s² = (ν₀ s₀² + Σ SSE)/(ν₀ + Σ ν) (MODEL §6).
-func Pool(division float64, fits ...*Fit) Noise {
+func Pool(division float64, fits ...*Harmonics) Noise {
 	sse, nu := 0.0, 0.0
 	for _, f := range fits {
 		sse += f.SSE
@@ -53,7 +53,7 @@ const nothing = 1e-6
 // covariance is that of the scatter, or of the division by itself where that
 // gives the larger region; the division's is in no direction below
 // division/√48 (MODEL §6).
-func (f *Fit) Reading(n Noise) Reading {
+func (f *Harmonics) Reading(n Noise) Reading {
 	least := math.Max(f.division*f.division/48, nothing*nothing)
 	sure := lsq.Uncertainty{Cov: f.unit.Scale(f.division * f.division / 12).Floor(least)}
 	governed := true
@@ -81,19 +81,19 @@ func sigmaAlong(c lsq.Cov, e clock.Vec) float64 {
 
 // reading1 is the larger of the scatter of one reading and of its rounding, as
 // how far it may be out at 95 %.
-func (f *Fit) reading1(n Noise) float64 {
+func (f *Harmonics) reading1(n Noise) float64 {
 	return math.Max(lsq.Student95(n.Nu)*n.S, lsq.Student95(0)*f.division/math.Sqrt(12))
 }
 
 // Drifted tells whether the drift stands above the scatter at 95 %: the dial or
 // the crank has moved. One whole division may be rounding alone.
-func (f *Fit) Drifted(n Noise) bool {
+func (f *Harmonics) Drifted(n Noise) bool {
 	return f.Repeated && math.Abs(f.Drift) > math.Max(math.Sqrt2*f.reading1(n), f.division)+nothing
 }
 
 // OutOfRound tells whether the ovality stands above the scatter at 95 %; it
 // can only do so where it was fitted.
-func (f *Fit) OutOfRound(n Noise) bool {
+func (f *Harmonics) OutOfRound(n Noise) bool {
 	if f.Oval.State != OvalFitted || f.Oval.Size < nothing {
 		return false
 	}

@@ -26,7 +26,7 @@ func TestThePrior(t *testing.T) {
 				holds, width := 0.0, 0.0
 				const n = 2000
 				for range n {
-					var fits []*Fit
+					var fits []*Harmonics
 					e := clock.Polar(15*rng.Float64(), 12*rng.Float64())
 					for range row.turns {
 						f := fitted(t, handRead(rng, e, row.points, oval, scatter))

@@ -32,9 +32,9 @@ func Even(n int, repeat bool) []float64 {
 	return hours
 }
 
-// Fit is what a turn shows: reading(φ) = C + E·(cos φ, sin φ) + p cos 2φ + q sin 2φ
+// Harmonics are what a turn shows: reading(φ) = C + E·(cos φ, sin φ) + p cos 2φ + q sin 2φ
 // + scatter (MODEL §2), lengths in mm, left-end frame.
-type Fit struct {
+type Harmonics struct {
 	E      clock.Vec
 	C      float64
 	RunOut float64 // fitted run-out, 2|E|
@@ -55,11 +55,11 @@ type Fit struct {
 }
 
 // Fit fits the turn by least squares; the error is an *Error.
-func (t *Turn) Fit() (Fit, error) {
+func (t *Turn) Fit() (Harmonics, error) {
 	if err := t.check(); err != nil {
-		return Fit{}, err
+		return Harmonics{}, err
 	}
-	f := Fit{division: t.Division}
+	f := Harmonics{division: t.Division}
 	values := slices.Clone(t.Values)
 	f.Unwrapped = unwrap(values, t.Range)
 	hours := slices.Clone(t.Hours)
@@ -78,7 +78,7 @@ func (t *Turn) Fit() (Fit, error) {
 	}
 	f.points = distinct(hours)
 	if f.points < 3 {
-		return Fit{}, &Error{Field: Points, Given: float64(f.points), Least: 3, HasLeast: true}
+		return Harmonics{}, &Error{Field: Points, Given: float64(f.points), Least: 3, HasLeast: true}
 	}
 	f.Full = slices.Max(values) - slices.Min(values)
 	return f, f.solve(hours, values, ramp)
@@ -147,7 +147,7 @@ func distinct(hours []float64) int {
 }
 
 // solve fits what the points can carry and works out how sure it is.
-func (f *Fit) solve(hours, values, ramp []float64) error {
+func (f *Harmonics) solve(hours, values, ramp []float64) error {
 	d, ok := fitDesign(hours, values, f.points)
 	if !ok {
 		return &Error{Field: Points, Given: float64(f.points), Least: float64(f.points + 1), HasLeast: true}
@@ -171,7 +171,7 @@ func (f *Fit) solve(hours, values, ramp []float64) error {
 // r_k − (r_N − r_0) k/N, so that the first and the repeated one enter all:
 // with l the fit's weight on r_0 and m = its fit of k/N, the unknowns have the
 // weight l + m on r_0 and −m on r_N.
-func (f *Fit) countDrift(d *design, ramp []float64) {
+func (f *Harmonics) countDrift(d *design, ramp []float64) {
 	m := d.project(func(i int) float64 { return ramp[i] })
 	l := d.project(func(i int) float64 {
 		if i == 0 {

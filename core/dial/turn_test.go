@@ -36,7 +36,7 @@ func (w wave) turn(hours []float64) Turn {
 	return t
 }
 
-func fitted(t *testing.T, turn Turn) Fit {
+func fitted(t *testing.T, turn Turn) Harmonics {
 	t.Helper()
 	f, err := turn.Fit()
 	require.NoError(t, err)
@@ -208,7 +208,7 @@ func TestDriftCostsSureness(t *testing.T) {
 	for _, n := range []int{4, 8, 12} {
 		const turns = 5000
 		var tt, tn, nn, sse float64
-		var f Fit
+		var f Harmonics
 		for range turns {
 			turn := Turn{Hours: Even(n, true), Values: make([]float64, n+1)}
 			for i := range turn.Values {

@@ -5,20 +5,20 @@ import (
 	"strconv"
 )
 
-// StationKind is what stands at a place along the crank.
-type StationKind uint8
+// FixtureKind is what stands at a place along the crank.
+type FixtureKind uint8
 
 // What may stand along the crank.
 const (
-	DialAt StationKind = iota
+	DialAt FixtureKind = iota
 	CentreAt
 	VBlockAt
 	BearingAt
 )
 
-// Station is a place along the crank, mm from its left end.
-type Station struct {
-	Kind StationKind
+// Fixture is what holds or touches a shaft at a place along the crank, mm from its left end.
+type Fixture struct {
+	Kind FixtureKind
 	At   float64
 }
 
@@ -35,7 +35,7 @@ type BendView struct {
 	LeftEnd                       Side
 	Length, PinMiddle, Rim, Throw float64
 	Left, Right                   Lie
-	Stations                      []Station
+	Stations                      []Fixture
 	// Factor is how many times the bend is drawn; 0 chooses a round one.
 	Factor float64
 }
@@ -222,7 +222,7 @@ func (p *pen) crank(s *bendSheet, title string) {
 	p.line("ax", point{s.at(0) - 10, s.yc}, point{s.at(s.v.Length) + 10, s.yc})
 	for _, st := range s.v.Stations {
 		if finite(st.At) && st.At >= 0 && st.At <= s.v.Length {
-			p.station(s, st)
+			p.fixture(s, st)
 		}
 	}
 	p.text("tx", starts, point{4, s.yc - 108}, title)
@@ -230,7 +230,7 @@ func (p *pen) crank(s *bendSheet, title string) {
 	p.text("tx tb", ends, point{Width - 4, s.yc + 46}, (s.v.LeftEnd ^ 1).Name())
 }
 
-func (p *pen) station(s *bendSheet, st Station) {
+func (p *pen) fixture(s *bendSheet, st Fixture) {
 	shaft := s.scale * 0.16 * s.v.Rim
 	right, side := st.At > s.v.PinMiddle, s.v.LeftEnd
 	if right {

@@ -11,12 +11,12 @@ var bends = map[string]BendView{
 	"bend-twist": {
 		Prefix: "s", LeftEnd: Drive, Length: 246.31, PinMiddle: 115.787, Rim: 79.869, Throw: 38.571,
 		Left: Lie{OffsetN: 0.02, SlopeN: 0.00018}, Right: Lie{OffsetN: -0.025, SlopeN: 0.0002},
-		Stations: []Station{{CentreAt, 0}, {CentreAt, 246.31}, {DialAt, 54.5}, {DialAt, 177.5}, {BearingAt, 30}, {BearingAt, 205}},
+		Stations: []Fixture{{CentreAt, 0}, {CentreAt, 246.31}, {DialAt, 54.5}, {DialAt, 177.5}, {BearingAt, 30}, {BearingAt, 205}},
 	},
 	"bend-gap": {
 		Prefix: "s", LeftEnd: Timing, Length: 260, PinMiddle: 130, Rim: 90, Throw: 45,
 		Left: Lie{OffsetT: -0.03, SlopeT: -0.00025}, Right: Lie{OffsetT: -0.03, SlopeT: 0.00025},
-		Stations: []Station{{VBlockAt, 30}, {VBlockAt, 230}, {DialAt, 60}, {DialAt, 200}},
+		Stations: []Fixture{{VBlockAt, 30}, {VBlockAt, 230}, {DialAt, 60}, {DialAt, 200}},
 	},
 	"bend-nothing": {Prefix: "s"},
 }
@@ -42,5 +42,5 @@ func TestBendFactorIsRoundAndShowsTheBend(t *testing.T) {
 func TestBendWithoutNumbersIsACrankAllTheSame(t *testing.T) {
 	nan := math.NaN()
 	checkPicture(t, Bend(BendView{Prefix: hostile, Length: nan, PinMiddle: math.Inf(1), Rim: -1, Throw: nan, Factor: nan,
-		Left: Lie{OffsetT: nan}, Right: Lie{SlopeN: math.Inf(-1)}, Stations: []Station{{DialAt, nan}, {BearingAt, -4}}}))
+		Left: Lie{OffsetT: nan}, Right: Lie{SlopeN: math.Inf(-1)}, Stations: []Fixture{{DialAt, nan}, {BearingAt, -4}}}))
 }

@@ -7,21 +7,21 @@ import (
 	"pintwelve/core/lsq"
 )
 
-// Station is where along a pin or an eye a reading is taken.
-type Station uint8
+// Plane is where along a pin or an eye a reading is taken, at right angles to its axis.
+type Plane uint8
 
-// The stations.
+// The planes.
 const (
-	NearEnd Station = iota
+	NearEnd Plane = iota
 	MidLength
 	FarEnd
-	stations
+	planes
 )
 
-// Spot is one place of measuring: a station, in the first direction or across it
+// Spot is one place of measuring: a plane, in the first direction or across it
 // at right angles.
 type Spot struct {
-	At     Station
+	At     Plane
 	Across bool
 }
 
@@ -46,7 +46,7 @@ func Measure(readings []Micrometer, stepMM float64) (Size, error) {
 	for i, r := range readings {
 		if err := bound.First(
 			withinItem(Reading, i, r.MM, LeastMM, MostMM),
-			withinItem(Reading, i, float64(r.At), 0, float64(stations-1)),
+			withinItem(Reading, i, float64(r.At), 0, float64(planes-1)),
 		); err != nil {
 			return Size{}, err
 		}
@@ -58,8 +58,8 @@ func Measure(readings []Micrometer, stepMM float64) (Size, error) {
 	return s, nil
 }
 
-// spots gathers the readings by station and direction.
-type spots [stations][2]struct {
+// spots gathers the readings by plane and direction.
+type spots [planes][2]struct {
 	n    int
 	mean float64
 	sse  float64 // squared departures from the mean
@@ -80,8 +80,8 @@ func (s *spots) add(r Micrometer) {
 func (s *spots) size() Size {
 	out := Size{LeastMM: math.MaxFloat64}
 	n := 0.0
-	for _, station := range s {
-		for _, c := range station {
+	for _, plane := range s {
+		for _, c := range plane {
 			if c.n == 0 {
 				continue
 			}
@@ -110,12 +110,12 @@ func (s *spots) form() (f Form) {
 		}
 	}
 	f.TaperKnown, f.BarrelKnown = ends > 0, mids > 0
-	for _, station := range s {
-		if station[0].n == 0 || station[1].n == 0 {
+	for _, plane := range s {
+		if plane[0].n == 0 || plane[1].n == 0 {
 			continue
 		}
 		f.OvalKnown = true
-		if oval := station[0].mean - station[1].mean; math.Abs(oval) > math.Abs(f.OvalMM) {
+		if oval := plane[0].mean - plane[1].mean; math.Abs(oval) > math.Abs(f.OvalMM) {
 			f.OvalMM = oval
 		}
 	}
@@ -128,8 +128,8 @@ func (s *spots) form() (f Form) {
 func (s *spots) plusMinus(step float64) (mean, spot float64) {
 	nu, sse := 0, 0.0
 	variance, n, fewest := 0.0, 0.0, math.MaxInt
-	for _, station := range s {
-		for _, c := range station {
+	for _, plane := range s {
+		for _, c := range plane {
 			if c.n > 0 {
 				nu += c.n - 1
 				sse += c.sse

@@ -11,9 +11,9 @@ import (
 
 // everySpot reads a shape at every spot.
 func everySpot(at func(Spot) float64) (readings []Micrometer) {
-	for _, station := range []Station{NearEnd, MidLength, FarEnd} {
+	for _, plane := range []Plane{NearEnd, MidLength, FarEnd} {
 		for _, across := range []bool{false, true} {
-			s := Spot{station, across}
+			s := Spot{plane, across}
 			readings = append(readings, Micrometer{s, at(s)})
 		}
 	}

@@ -38,7 +38,7 @@ func Done(f form.Form, rows []string, newPass string) form.Form {
 
 // advisedMove is a step with the words that the form has for it.
 type advisedMove struct {
-	crank.Step
+	crank.PlannedMove
 	pass, wheel string
 	hour        float64 // as the job numbers it
 	field       form.ID // which says how hard
@@ -48,11 +48,11 @@ type advisedMove struct {
 func advised(r *form.Reader) (all []advisedMove) {
 	p := workOut(r)
 	for _, m := range p.moves {
-		field, how := p.logged(doneAs(&m.Step))
+		field, how := p.logged(doneAs(&m.PlannedMove))
 		if p.leverAssumed {
 			how = ""
 		}
-		all = append(all, advisedMove{m.Step, p.key, p.sideOf[m.Wheel], p.hour(m.Hour), field, how})
+		all = append(all, advisedMove{m.PlannedMove, p.key, p.sideOf[m.Wheel], p.hour(m.Hour), field, how})
 	}
 	return all
 }

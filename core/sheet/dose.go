@@ -35,7 +35,7 @@ func (s *setUp) closingOf(hour float64) float64 {
 const tenth = 0.1
 
 // doneAs is a step as it stands in the passes once it is done.
-func doneAs(m *crank.Step) crank.Done {
+func doneAs(m *crank.PlannedMove) crank.Done {
 	return crank.Done{Kind: m.Kind, Wheel: m.Wheel, Hour: m.Hour, Dose: m.Dose}
 }
 
@@ -84,13 +84,13 @@ func blows(dose float64) string {
 // howHard says how hard to work, by what earlier passes taught: in few words,
 // since it stands on the first screen.
 func (p *pass) howHard() string {
-	first := &p.moves[0].Step
+	first := &p.moves[0].PlannedMove
 	hard := p.hardness(doneAs(first))
 	switch {
 	case first.Trial && p.wentWrong():
 		return fill("It went the other way: now % as a trial, then read.", hard)
 	case len(p.moves) > 1:
-		second := &p.moves[1].Step
+		second := &p.moves[1].PlannedMove
 		then := p.hardness(doneAs(second))
 		if first.Trial && second.Trial {
 			return fill("A trial: %, then %.", hard, then)

@@ -80,12 +80,12 @@ func (s *setUp) bendView(prefix string, pose *crank.Pose, counted []crank.Statio
 		Length: s.length(), PinMiddle: s.crank.Pin, Rim: s.crank.Rim, Throw: s.crank.Throw,
 		Left: lie(&axes, clock.Left), Right: lie(&axes, clock.Right),
 	}
-	support := [...]draw.StationKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[s.crank.Mount]
+	support := [...]draw.FixtureKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[s.crank.Mount]
 	for _, x := range s.crank.Support {
-		v.Stations = append(v.Stations, draw.Station{Kind: support, At: x})
+		v.Stations = append(v.Stations, draw.Fixture{Kind: support, At: x})
 	}
 	for _, st := range counted {
-		v.Stations = append(v.Stations, draw.Station{Kind: draw.DialAt, At: st.At})
+		v.Stations = append(v.Stations, draw.Fixture{Kind: draw.DialAt, At: st.At})
 	}
 	return v
 }

@@ -48,7 +48,7 @@ func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
 	next := crank.Plan(passes, p.allowed)
 	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Pose, &next) {
-		done = append(done, doneAs(&m.Step))
+		done = append(done, doneAs(&m.PlannedMove))
 	}
 	return done
 }

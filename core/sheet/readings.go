@@ -11,7 +11,7 @@ import (
 // lacks.
 type reading struct {
 	dial.Reading
-	turn  *dial.Fit // where a full turn was read
+	turn  *dial.Harmonics // where a full turn was read
 	lack  lack
 	blank string // the first field that is to be filled yet
 	noise dial.Noise
@@ -167,7 +167,7 @@ const mostPoints = 361
 // and says by it how sure each turn is.
 func (s *setUp) pool(passes [][]reading) {
 	for d := range 2 {
-		var fits []*dial.Fit
+		var fits []*dial.Harmonics
 		division := 0.0
 		for _, pass := range passes {
 			for i := range pass {

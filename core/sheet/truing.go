@@ -41,7 +41,7 @@ type round struct {
 
 // move is one advised move, with what the needles should do.
 type move struct {
-	crank.Step
+	crank.PlannedMove
 	plus      float64   // mm, how far the amount may be out
 	predicted []float64 // run-out of each dial with what this move could take out gone, that alone, mm
 	then      []float64 // run-out of each dial after this move and those before it, each as far as it goes for, mm
@@ -204,7 +204,7 @@ func (d *round) use(s *setUp, station int) {
 func (s *setUp) moves(d *round, pose *crank.Pose, next *crank.Next) (all []move) {
 	before := pose.Axes
 	for _, step := range next.Steps {
-		m := move{Step: step, plus: pose.StrikeHalfWidth95(d.counted)}
+		m := move{PlannedMove: step, plus: pose.StrikeHalfWidth95(d.counted)}
 		if step.Kind != crank.Strike {
 			m.plus, _, _ = pose.CloseHalfWidth95(d.counted)
 		}

@@ -88,12 +88,12 @@ var faultWords = [...]string{
 func (f *fitting) readings(across bool, id form.ID, keys ...string) (all []fit.Micrometer) {
 	list := f.r.Numbers(bench.MostReadings, id, keys...)
 	for n, mm := range list {
-		at := fit.Station(n % 3)
+		at := fit.Plane(n % 3)
 		switch len(list) {
 		case 1:
 			at = fit.MidLength
 		case 2:
-			at = fit.Station(2 * n)
+			at = fit.Plane(2 * n)
 		}
 		all = append(all, fit.Micrometer{Spot: fit.Spot{At: at, Across: across}, MM: mm})
 	}

@@ -16,7 +16,7 @@ import (
 // model opens an empty page beside the built site's modules, with the model's own.
 func model(t *testing.T) *Page {
 	files := maps.Clone(Built(t))
-	for _, name := range []string{"index.html", "idb.js", "run.js"} {
+	for _, name := range []string{"index.html", "idb.js", "run.js", "twin.js"} {
 		content, err := os.ReadFile(filepath.Join("model", name))
 		require.NoError(t, err)
 		files["model/"+name] = content
@@ -24,6 +24,21 @@ func model(t *testing.T) *Page {
 	p := Launch(t).Tab()
 	p.Visit(Serve(t, "/crank/", files).URL("/crank/model/index.html"))
 	return p
+}
+
+// The model's disk answers, and holds, what the browser's IndexedDB does.
+func TestTheModelsDiskIsAsTheBrowsers(t *testing.T) {
+	p := model(t)
+	const steps = 60
+	for seed := 1; seed <= 20; seed++ {
+		answers := Eval[[2][]string](p, fmt.Sprintf(`import('./twin.js').then((m) => m.twins(%d, %d))`, seed, steps))
+		require.Len(t, answers[1], steps)
+		for i := range answers[0] {
+			if !assert.Equal(t, answers[1][i], answers[0][i], "seed %d, step %d", seed, i) {
+				return
+			}
+		}
+	}
 }
 
 // outcome is what some runs came to.

@@ -230,12 +230,16 @@ class Transaction {
       getAll: () => ask(all),
       put: (value, given) => {
         const copy = structuredClone(value);
-        return ask(() => { write(key(copy, given), copy); });
+        return ask(() => {
+          write(key(copy, given), copy);
+          return key(copy, given);
+        });
       },
       add: (value) => {
         const copy = structuredClone(value);
         return ask(() => {
-          const number = store().next++; // never used again, as the standard has it
+          const number = this.next.get(name) ?? store().next; // rolled back with the rest, as the standard has it
+          this.next.set(name, number + 1);
           copy[store().keyPath] = number;
           write(number, copy);
           return number;
@@ -285,6 +289,7 @@ class Transaction {
       if (value === undefined) rows.delete(key);
       else rows.set(key, value);
     }
+    for (const [name, number] of this.next) disk.stores[name].next = number;
     if (this.fault === 'killed after') return tab.kill();
     disk.end(this);
     return this.#laterAfter(() => this.oncomplete?.());

@@ -160,6 +160,7 @@ class Bench {
   }
 
   wake() {
+    setTimeout(() => this.refresh()); // WebKit has emptied every field that isn't to be filled in by itself
     this.tab.reread();
     if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
   }

@@ -24,10 +24,12 @@ var rooms = map[string][]string{
 	"link":  {"form"},
 	"bench": {"draw", "form"},
 	// A step uses its own trade rooms.
-	"step/fitting": {"bench", "draw", "form", "fit", "limits"},
-	"step/balance": {"bench", "draw", "form", "balance", "balance/drill"},
-	"step/lighten": {"bench", "draw", "form", "flywheel"},
-	"sheet":        {"bench", "draw", "form", "dial", "crank", "tryout", "step/fitting", "step/balance", "step/lighten"},
+	"step/fitting":  {"bench", "draw", "form", "fit", "limits"},
+	"step/balance":  {"bench", "draw", "form", "balance", "balance/drill"},
+	"step/lighten":  {"bench", "draw", "form", "flywheel"},
+	"step/truing":   {"bench", "draw", "form", "dial", "crank", "tryout"},
+	"step/jobsheet": {"bench", "draw", "form"},
+	"sheet":         {"bench", "form", "step/truing", "step/fitting", "step/balance", "step/lighten", "step/jobsheet"},
 }
 
 // heavy packages cost the phone more bytes than they are worth.

@@ -15,6 +15,7 @@ import (
 	"pintwelve/core/link"
 	"pintwelve/core/sheet"
 	"pintwelve/core/step/balance"
+	"pintwelve/core/step/truing"
 )
 
 func main() {
@@ -56,7 +57,7 @@ var verbs = map[string]func(flat) flat{
 	// answer: the form with "part" → the texts of its answers
 	"answer": func(in flat) (out flat) {
 		part := in.take("part")
-		out.addTexts(&sheet.Answer(in.form(), part).Answers)
+		out.addTexts(sheet.Answer(in.form(), part))
 		return out
 	},
 	// step: the form with "step.name" and "step.by" → the field's new text
@@ -69,10 +70,10 @@ var verbs = map[string]func(flat) flat{
 		out.add(name, form.Step(in.form(), name, by))
 		return out
 	},
-	// next: the form with "next.name" → "before", "text" and "done", as sheet.Next gives them
+	// next: the form with "next.name" → "before", "text" and "done", as truing.Next gives them
 	"next": func(in flat) (out flat) {
 		name := in.take("next.name")
-		before, after, done := sheet.Next(in.form(), name)
+		before, after, done := truing.Next(in.form(), name)
 		out.add("before", before)
 		out.add("text", before+after)
 		if done {
@@ -82,7 +83,7 @@ var verbs = map[string]func(flat) flat{
 	},
 	// tap: a point of the clock face → the hour there
 	"tap": func(in flat) (out flat) {
-		out.add("hour", sheet.HourAt(in.take("x"), in.take("y")))
+		out.add("hour", truing.HourAt(in.take("x"), in.take("y")))
 		return out
 	},
 	// units: the form with "units.to" → the fields that change, so that no verdict does
@@ -100,19 +101,19 @@ var verbs = map[string]func(flat) flat{
 			}
 		}
 		pass := in.take("key.pass")
-		out.addForm(sheet.Done(in.form(), rows, pass))
+		out.addForm(truing.Done(in.form(), rows, pass))
 		return out
 	},
 	// again: the form with a key → the fields that begin a new pass
 	"again": func(in flat) (out flat) {
 		pass := in.take("key.pass")
-		out.addForm(sheet.Again(in.form(), pass))
+		out.addForm(truing.Again(in.form(), pass))
 		return out
 	},
 	// near: the form with keys for new rows → the fields that add a place close to each centre
 	"near": func(in flat) (out flat) {
 		rows := [2]string{in.take("key.0"), in.take("key.1")}
-		out.addForm(sheet.NearCentres(in.form(), rows))
+		out.addForm(truing.NearCentres(in.form(), rows))
 		return out
 	},
 	// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
@@ -129,7 +130,7 @@ var verbs = map[string]func(flat) flat{
 	},
 	// tryout: "seed" and "start" → the form of a made-up crank
 	"tryout": func(in flat) (out flat) {
-		out.addForm(sheet.TryOut(in.take("seed"), in.take("start")))
+		out.addForm(truing.TryOut(in.take("seed"), in.take("start")))
 		return out
 	},
 	// qr: "text" → "svg", or "" where no QR code holds it

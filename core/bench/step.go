@@ -1,12 +1,29 @@
 package bench
 
-import "pintwelve/core/form"
+import (
+	"strings"
+
+	"pintwelve/core/form"
+)
 
 // Step is a part of the work that answers a form.
 type Step struct {
 	Name   string // by which the page asks for it
 	Answer func(*Answers, *form.Reader)
-	Fields string // how its fields' names begin, each before a blank, by which the job's sheet takes it in
+	Fields string // how its fields' names begin, each before a blank: where a job holds any the sheet takes the answer in
+	// OnSheet answers what the sheet says of it instead, whatever the job holds.
+	OnSheet func(*Answers, *form.Reader)
+}
+
+// Holds tells whether a job holds any field of the step's.
+func (s *Step) Holds(f form.Form) bool {
+	for name, text := range f {
+		first, _, _ := strings.Cut(name, ".")
+		if text != "" && strings.Contains(" "+s.Fields, " "+first+". ") {
+			return true
+		}
+	}
+	return false
 }
 
 // MendIt is said where a figure is wrong that a step can't do without.

@@ -196,3 +196,14 @@ func inUnit(field *Field, text string, from, to unit.Unit, step float64) (string
 
 // HourText writes an hour as a tap on the clock face sets it.
 func HourText(hour float64) string { return unit.FormatHour(hour, hourStep*60) }
+
+// With returns the form with changes made to it.
+func (f Form) With(changes Form) Form {
+	all := make(Form, len(f)+len(changes))
+	for _, from := range [...]Form{f, changes} {
+		for name, text := range from {
+			all[name] = text
+		}
+	}
+	return all
+}

@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"pintwelve/core/form"
+	"pintwelve/core/step/jobsheet"
+	"pintwelve/core/step/truing"
 )
 
 // The rounds differ and nothing is logged: the later alone is gone by, and what
@@ -51,13 +53,13 @@ func TestTrueAsItHangsAsksForTheCentresOnce(t *testing.T) {
 	assert.Equal(t, "centres", text(a, "asks/0/field"))
 	assert.Equal(t, "drive", text(a, "asks/0/places/0/half"))
 	assert.InDelta(t, 15, value(t, a, "asks/0/places/1/at_mm"), 1e-9)
-	assert.Contains(t, text(Answer(f, Sheet), "say.sheet.plain"), "The centres themselves were not tried.")
+	assert.Contains(t, text(Answer(f, jobsheet.Name), "say.sheet.plain"), "The centres themselves were not tried.")
 
 	known := Answer(with(f, form.Form{"centres": "good"}), "")
 	assert.Equal(t, "true", text(known, "verdict"))
 	assert.Empty(t, text(known, "say.ask.centres"))
 
-	sound := with(f, NearCentres(f, [2]string{"a", "b"}))
+	sound := with(f, truing.NearCentres(f, [2]string{"a", "b"}))
 	for key, tir := range map[string]string{"a": "0.25", "b": "0"} {
 		sound["pass.1.dial."+key+".tir"], sound["pass.1.dial."+key+".high"] = tir, "3"
 	}

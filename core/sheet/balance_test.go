@@ -73,7 +73,7 @@ func TestFactorsByTheTradesMethod(t *testing.T) {
 // each proves it. By hand, half of 760 + 0.6 × 550 is 545: with the pin on, 125;
 // with the rods on too, 545 − 760 − 128, which goes opposite.
 func TestEachWheelIsToldApart(t *testing.T) {
-	wheels := func(more ...string) *Answers {
+	wheels := func(more ...string) *bench.Answers {
 		return Answer(knife(append([]string{"knife.what", "wheels", "target", "factor", "target.factor", "60", "knife.timing.hung", "600"}, more...)...), drilling.Step.Name)
 	}
 	a := wheels("knife.drive.on", "pin", "knife.drive.hung", "125")

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"pintwelve/core/form"
+	"pintwelve/core/step/truing"
 	"pintwelve/core/unit"
 )
 
@@ -40,11 +41,11 @@ func TestAClampIsLoggedByTurnsOrByWhatItCloses(t *testing.T) {
 
 func TestDoneLogsAClampAsItIsWorked(t *testing.T) {
 	f := typed("4", "6", "4", "6")
-	turns := Done(f, []string{"a", "b"}, "2")
+	turns := truing.Done(f, []string{"a", "b"}, "2")
 	assert.Contains(t, turns, "pass.1.done.a.turns")
 	assert.NotContains(t, turns, "pass.1.done.a.strength")
 	f["clamp"] = "closing"
-	closing := Done(f, []string{"a", "b"}, "2")
+	closing := truing.Done(f, []string{"a", "b"}, "2")
 	assert.Contains(t, closing["pass.1.done.a.closing"], " thou")
 	assert.Empty(t, form.Check(with(f, closing)))
 	assert.Contains(t, text(Answer(f, ""), "say.truing.hard"), closing["pass.1.done.a.closing"], "what is said is what is logged")
@@ -62,19 +63,11 @@ func TestTheSentenceGoesForWhatTheStrengthIsFor(t *testing.T) {
 		if text(a, at+"kind") == "strike" {
 			continue
 		}
-		aim := scale{unit.Thou, 0.5 * thou}.figures(value(t, a, at+"aim_mm")) + " thou"
+		aim := unit.Format(value(t, a, at+"aim_mm"), unit.Thou, 0.5*thou)
 		assert.Contains(t, said, aim+" stays")
 		assert.Contains(t, text(a, "picture.face"), aim)
 		assert.Less(t, value(t, a, at+"aim_mm"), value(t, a, at+"amount_mm"))
 		gaps++
 	}
 	assert.Equal(t, 1, gaps)
-}
-
-func TestStrikesAreLikenedToBlows(t *testing.T) {
-	for dose, words := range map[float64]string{
-		0.2: "a tap", 0.5: "a light blow", 1: "a usual blow", 1.4: "a hard blow", 1.8: "two usual blows", 3: "three usual blows", 40: "many blows",
-	} {
-		assert.Equal(t, words, blows(dose), dose)
-	}
 }

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"pintwelve/core/form"
+	"pintwelve/core/step/jobsheet"
+	"pintwelve/core/step/truing"
 )
 
 func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
@@ -45,7 +47,7 @@ func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
 		assert.Equal(t, "unit", what.Text)
 		choice, _ := a.Get("asks/0/choices/0")
 		assert.True(t, strings.HasPrefix(headline.Text, choice.Text), choice.Text)
-		for _, e := range Answer(row.form, Sheet).Entries {
+		for _, e := range Answer(row.form, jobsheet.Name).Entries {
 			assert.NotContains(t, strings.ToLower(e.Text), "runs true", e.Name)
 		}
 	}
@@ -55,7 +57,7 @@ func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
 }
 
 func TestAnHourInDoubtIsAskedBesideTheAnswer(t *testing.T) {
-	a := Answer(form.Form{"pass.1.drive.tir": "4", "pass.1.drive.high": "5.50", "pass.1.timing.tir": "4", "pass.1.timing.high": "11.30"}, True)
+	a := Answer(form.Form{"pass.1.drive.tir": "4", "pass.1.drive.high": "5.50", "pass.1.timing.tir": "4", "pass.1.timing.high": "11.30"}, truing.First.Name)
 	ask, _ := a.Get("doubt.pass.1.drive.high")
 	assert.Equal(t, "5:30\n5:30\n5:50\n5:50", ask.Text)
 	_, asked := a.Get("doubt.pass.1.timing.high")
@@ -67,9 +69,9 @@ func TestAnHourInDoubtIsAskedBesideTheAnswer(t *testing.T) {
 // A made-up crank is read finer than any dial: its figures say their unit.
 func TestAMadeUpCrankIsNeverInDoubt(t *testing.T) {
 	for _, seed := range []string{"a", "b", "c"} {
-		f := TryOut(seed, "chance")
+		f := truing.TryOut(seed, "chance")
 		assert.Contains(t, f["pass.1.drive.turn"], " thou")
-		a := Answer(f, True)
+		a := Answer(f, truing.First.Name)
 		assert.Empty(t, a.Faults())
 		for _, e := range a.Entries {
 			assert.False(t, strings.HasPrefix(e.Name, "doubt."), e.Name)

@@ -12,11 +12,12 @@ import (
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/step/fitting"
+	"pintwelve/core/step/truing"
 )
 
 const micron = 1e-6
 
-func told(t *testing.T, a *Answers, name string) string {
+func told(t *testing.T, a *bench.Answers, name string) string {
 	t.Helper()
 	e, ok := a.Get(name)
 	require.True(t, ok, name)
@@ -158,7 +159,7 @@ func TestNothingIsSaidOfLessThanNil(t *testing.T) {
 		{fitting.Cases.Name, mainJob(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
 		{fitting.Cases.Name, form.Form{"float.faces": "100", "float.crank": "99.8", "main.a.case": "iron"}, "float.grows", "the case grows 0.2 thou less than the crank"},
 		{fitting.Measure.Name, form.Form{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1"}, "joint.a.holds", "it comes out by itself."},
-		{True + ".more", with(typed("3", "3", "3", "9"), form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
+		{truing.More.Name, with(typed("3", "3", "3", "9"), form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
 	} {
 		says := told(t, Answer(row.job, row.part), "say."+row.name)
 		assert.Contains(t, says, row.says)

@@ -7,6 +7,8 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/jobsheet"
+	"pintwelve/core/step/truing"
 )
 
 // again adds a pass that reads so, with what is said to have come before it.
@@ -24,7 +26,7 @@ func skewed() form.Form { return typed("8", "5", "8", "7") }
 // record of what was done.
 func TestDoneAsSaidCountsAsLogged(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, []string{"a", "b"}, "2"))
+	logged := with(f, truing.Done(f, []string{"a", "b"}, "2"))
 	a := Answer(again(logged, "", "4", "5", "4", "7"), "")
 	b := Answer(again(f, "said", "4", "5", "4", "7"), "")
 	assert.Equal(t, "strike", text(a, "moves/0/kind"))
@@ -40,7 +42,7 @@ func TestDoneAsSaidCountsAsLogged(t *testing.T) {
 // Of two moves logged, the second counts as not done when it is said so.
 func TestTheFirstMoveOnlyTakesBackTheSecond(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, []string{"a", "b"}, "2"))
+	logged := with(f, truing.Done(f, []string{"a", "b"}, "2"))
 	first := with(logged, nil)
 	delete(first, "pass.1.done.b.kind")
 	delete(first, "pass.1.done.b.hour")
@@ -60,14 +62,14 @@ func TestTheRecordSaysWhatWasNotLogged(t *testing.T) {
 	} {
 		f := again(f, since, "3", "1", "3", "2")
 		assert.Contains(t, text(Answer(f, ""), "say.pass.1.said"), says, since)
-		assert.Contains(t, text(Answer(f, Sheet), "say.pass.1.said"), says, since)
+		assert.Contains(t, text(Answer(f, jobsheet.Name), "say.pass.1.said"), says, since)
 	}
 }
 
 // A strike the wrong way is told beside a squeeze that went right.
 func TestAllThatWasTriedInAPassIsTold(t *testing.T) {
 	f := skewed()
-	logged := with(f, Done(f, []string{"a", "b"}, "2"))
+	logged := with(f, truing.Done(f, []string{"a", "b"}, "2"))
 	// What is open at 6 falls from 6.9 to 3.4, what is off towards 3 and 9 rises from 4 to 8.3.
 	a := Answer(again(logged, "", "9", "3:45", "9", "8:15"), "")
 	for _, say := range []string{"say.truing.lesson", "say.pass.1.came"} {
@@ -85,7 +87,7 @@ func TestReadingsUnderPressureAreReadAgain(t *testing.T) {
 	assert.Equal(t, "needs a reading", text(a, "verdict"))
 	assert.Equal(t, "read again", text(a, "asks/0/what"))
 	assert.Empty(t, text(a, "say.truing.did"))
-	assert.Equal(t, "Not measured to the end yet.", text(Answer(f, Sheet), "say.sheet.plain"))
+	assert.Equal(t, "Not measured to the end yet.", text(Answer(f, jobsheet.Name), "say.sheet.plain"))
 	b := Answer(again(f, "", "1", "3", "0.5", "3"), "")
 	assert.NotContains(t, text(b, "say.truing.headline"), "pressure")
 	assert.Empty(t, text(b, "say.ask.since"))
@@ -95,14 +97,14 @@ func TestReadingsUnderPressureAreReadAgain(t *testing.T) {
 
 func TestPlacesCloseToTheCentresAreAddedOnce(t *testing.T) {
 	f := typed("1", "3", "0.5", "3")
-	near := NearCentres(f, [2]string{"a", "b"})
+	near := truing.NearCentres(f, [2]string{"a", "b"})
 	assert.Equal(t, form.Form{
 		"dial.a.half": "drive", "dial.a.at": "15", "dial.a.order": "2",
 		"dial.b.half": "timing", "dial.b.at": "15", "dial.b.order": "3",
 	}, near)
 	f = with(f, near)
 	assert.Empty(t, form.Check(f))
-	assert.Empty(t, NearCentres(f, [2]string{"c", "d"}))
+	assert.Empty(t, truing.NearCentres(f, [2]string{"c", "d"}))
 }
 
 func TestWhatIsWantedIsAskedByItsField(t *testing.T) {

@@ -15,6 +15,7 @@ import (
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	drilling "pintwelve/core/step/balance"
+	"pintwelve/core/step/truing"
 	"pintwelve/testdata/links"
 )
 
@@ -39,20 +40,20 @@ func givenJobs(t testing.TB) (all []form.Form) {
 // script or a frame, and no template's sign is left.
 func checkAnswers(t *testing.T, f form.Form, told bool) {
 	t.Helper()
-	for _, part := range parts {
-		for _, e := range Answer(f, part.name).Entries {
+	for _, part := range steps {
+		for _, e := range Answer(f, part.Name).Entries {
 			if e.Kind == bench.Number {
-				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0) || e.Number == 0 && math.Signbit(e.Number), "%s: %s", part.name, e.Name)
+				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0) || e.Number == 0 && math.Signbit(e.Number), "%s: %s", part.Name, e.Name)
 			}
 			if picture := strings.HasPrefix(e.Name, "picture."); picture && e.Text != "" {
 				checkXML(t, e)
 				if e.Name != "picture.shop" { // whose letters are as typed
-					require.NotRegexp(t, `\de[-+]?\d`, e.Text, "%s: %s", part.name, e.Name)
+					require.NotRegexp(t, `\de[-+]?\d`, e.Text, "%s: %s", part.Name, e.Name)
 				}
 			}
 			if told && !strings.HasPrefix(e.Name, "error.") {
 				for _, word := range []string{"NaN", "Inf", "%!", "undefined"} {
-					require.NotContains(t, e.Text, word, "%s: %s", part.name, e.Name)
+					require.NotContains(t, e.Text, word, "%s: %s", part.Name, e.Name)
 				}
 			}
 		}
@@ -134,8 +135,8 @@ func spoil(t *testing.T, job form.Form, random *rand.Rand, text string) {
 	}
 	checkAnswers(t, f, tells(text) && !strings.ContainsAny(text, "NI%"))
 	require.NotPanics(t, func() {
-		Done(f, []string{"x1", "x2"}, "x3")
-		Again(f, "x4")
+		truing.Done(f, []string{"x1", "x2"}, "x3")
+		truing.Again(f, "x4")
 		drilling.Drilled(f, "x5")
 	}, strconv.Quote(text))
 }

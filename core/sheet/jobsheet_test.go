@@ -5,10 +5,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/jobsheet"
 )
 
-func sheetSays(a *Answers, name string) string {
+func sheetSays(a *bench.Answers, name string) string {
 	e, _ := a.Get("say." + name)
 	return e.Text
 }
@@ -29,7 +31,7 @@ func aJob(more form.Form) form.Form {
 
 func TestTheSheetTellsAsFoundAndAsLeftWhateverIsOnTheBench(t *testing.T) {
 	for _, bench := range []string{"", "a", "b"} {
-		a := Answer(aJob(form.Form{"bench": bench}), Sheet)
+		a := Answer(aJob(form.Form{"bench": bench}), jobsheet.Name)
 		assert.Equal(t, "Hung between its centres the crank runs true: over one turn neither shaft moves more than 1 thou; 2 thou is allowed. The centres themselves were not tried.", sheetSays(a, "sheet.plain"))
 		assert.Equal(t, "It came at 6 thou.", sheetSays(a, "sheet.came"))
 		assert.Contains(t, sheetSays(a, "sheet.found.drive"), "6")
@@ -46,30 +48,22 @@ func TestTheSheetTellsAsFoundAndAsLeftWhateverIsOnTheBench(t *testing.T) {
 }
 
 func TestTheSheetOfAnUnreadOrUntrueCrank(t *testing.T) {
-	a := Answer(form.Form{}, Sheet)
+	a := Answer(form.Form{}, jobsheet.Name)
 	assert.Equal(t, "Not measured to the end yet.", sheetSays(a, "sheet.plain"))
 	assert.Empty(t, sheetSays(a, "sheet.found"))
-	a = Answer(aJob(form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}), Sheet)
+	a = Answer(aJob(form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}), jobsheet.Name)
 	assert.Equal(t, "Not true yet: a shaft still moves 5 thou over one turn; 2 thou is allowed.", sheetSays(a, "sheet.plain"))
 }
 
 func TestTheSheetTakesInWhatTheJobHolds(t *testing.T) {
-	a := Answer(aJob(nil), Sheet)
-	for _, p := range sheetParts {
-		assert.Empty(t, sheetSays(a, "sheet.has."+p.name))
+	a := Answer(aJob(nil), jobsheet.Name)
+	for _, p := range onSheet {
+		assert.Empty(t, sheetSays(a, "sheet.has."+p.Name))
 	}
-	a = Answer(aJob(form.Form{"float.faces": "100", "float.crank": "99.5"}), Sheet)
+	a = Answer(aJob(form.Form{"float.faces": "100", "float.crank": "99.5"}), jobsheet.Name)
 	assert.Equal(t, "yes", sheetSays(a, "sheet.has.cases"))
 	assert.NotEmpty(t, sheetSays(a, "cases.headline"))
 	assert.Empty(t, sheetSays(a, "sheet.has.balance"))
-}
-
-func TestDatesAreWrittenAsPeopleReadThem(t *testing.T) {
-	for date, expected := range map[string]string{
-		"2026-03-09": "9 Mar 2026", "2026-12-31": "31 Dec 2026", "": "", "in March": "in March", "2026-13-01": "2026-13-01", "2026-00-01": "2026-00-01", "2026-/:-01": "2026-/:-01",
-	} {
-		assert.Equal(t, expected, dateWords(date), date)
-	}
 }
 
 // measured are all the distances that the sheet's words can rest on.
@@ -79,7 +73,7 @@ var measured = form.Form{
 }
 
 func TestTheSheetLeavesOutWhatRestsOnAssumedDistances(t *testing.T) {
-	a := Answer(aJob(measured), Sheet)
+	a := Answer(aJob(measured), jobsheet.Name)
 	assert.NotEmpty(t, sheetSays(a, "sit.bearings"))
 	assert.NotEmpty(t, sheetSays(a, "sit.tilt"))
 	assert.Empty(t, sheetSays(a, "sheet.assumed"))
@@ -89,7 +83,7 @@ func TestTheSheetLeavesOutWhatRestsOnAssumedDistances(t *testing.T) {
 		}
 		f := aJob(measured)
 		delete(f, name)
-		a = Answer(f, Sheet)
+		a = Answer(f, jobsheet.Name)
 		assert.Empty(t, sheetSays(a, "sit.bearings"), name)
 		assert.Empty(t, sheetSays(a, "sit.tilt"), name)
 		assert.Contains(t, sheetSays(a, "sheet.assumed"), "assumed, not measured", name)
@@ -110,14 +104,14 @@ func TestTheLineOfWordsIsNoSurerThanTheVerdict(t *testing.T) {
 		{form.Form{"pass.c.order": "3"}, "Job sheet 12: not measured to the end yet"},
 		{form.Form{"number": "", "engine": "499 single", "centres": "good"}, "Job sheet 499 single: true to 1 thou"},
 	} {
-		assert.Equal(t, row.want, sheetSays(Answer(aJob(row.more), Sheet), "sheet.line"), "%v", row.more)
+		assert.Equal(t, row.want, sheetSays(Answer(aJob(row.more), jobsheet.Name), "sheet.line"), "%v", row.more)
 	}
 }
 
 func TestTheSheetCarriesTheShop(t *testing.T) {
-	a := Answer(aJob(nil), Sheet)
+	a := Answer(aJob(nil), jobsheet.Name)
 	assert.Empty(t, sheetSays(a, "sheet.shop"))
-	a = Answer(aJob(form.Form{"shop.name": "<b>Thorne & Daughter</b>", "shop.telephone": "01632 960118", "shop.mark": "T<D", "shop.shape": "shield"}), Sheet)
+	a = Answer(aJob(form.Form{"shop.name": "<b>Thorne & Daughter</b>", "shop.telephone": "01632 960118", "shop.mark": "T<D", "shop.shape": "shield"}), jobsheet.Name)
 	assert.Equal(t, "<b>Thorne & Daughter</b>", sheetSays(a, "shop.name"), "the page shows it as text")
 	assert.Equal(t, "yes", sheetSays(a, "sheet.shop"))
 	mark, _ := a.Get("picture.shop")

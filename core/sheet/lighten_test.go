@@ -15,6 +15,7 @@ import (
 	"pintwelve/core/form"
 	drilling "pintwelve/core/step/balance"
 	"pintwelve/core/step/lighten"
+	"pintwelve/core/step/truing"
 )
 
 // single is a wheel of a 500 cc single (common practice, no source): 200 mm ×
@@ -55,7 +56,7 @@ func TestOneIsSaidAsOne(t *testing.T) {
 		{lighten.Step.Name, form.Form{"swing.a.taps": "0"}, "say.swing.a.line", "1 pass so far;"},
 		{lighten.Step.Name, form.Form{"swing.a.taps": "0 0.4"}, "say.swing.a.line", "2 passes so far;"},
 		{lighten.Step.Name, single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
-		{True, form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "given", "pass.1.drive.hours": "12", "pass.1.drive.turn": "1 2"}, "error.pass.1.drive.turn", "2 readings for 1 hour:"},
+		{truing.First.Name, form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "given", "pass.1.drive.hours": "12", "pass.1.drive.turn": "1 2"}, "error.pass.1.drive.turn", "2 readings for 1 hour:"},
 		{drilling.Step.Name, knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
 	} {
 		assert.Contains(t, text(Answer(row.job, row.part), row.name), row.says)

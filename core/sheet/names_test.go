@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/form"
+	"pintwelve/core/step/truing"
 )
 
 // What the page has a place for, the core can say, draw or name; and what the core
@@ -23,8 +24,8 @@ func TestThePageShowsWhatTheCoreSaysAndNothingElse(t *testing.T) {
 	answered := map[string]bool{}
 	for _, job := range append(append(givenJobs(t), sayingJobs()...), anyTruing(400)...) {
 		keys := keysOf(job)
-		for _, part := range parts {
-			for _, e := range Answer(job, part.name).Entries {
+		for _, part := range steps {
+			for _, e := range Answer(job, part.Name).Entries {
 				if kind, _, _ := strings.Cut(e.Name, "."); e.Text != "" && (kind == "say" || kind == "picture" || kind == "unit") {
 					answered[starred(e.Name, keys)] = true
 				}
@@ -138,7 +139,7 @@ func sayingJobs() []form.Form {
 		"pass.2.drive.tir": "7", "pass.2.drive.high": "3", "pass.2.timing.tir": "7", "pass.2.timing.high": "9",
 	})
 	logged := typed("4", "3", "4", "9")
-	logged = with(logged, Done(logged, []string{"a"}, "")) // "Something else", not read again yet
+	logged = with(logged, truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
 		logged,
 		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),

@@ -9,17 +9,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/form"
+	"pintwelve/core/step/truing"
 )
 
 func TestDoneLogsTheAdviceAndBeginsAPass(t *testing.T) {
 	f := typed("4", "3", "4", "9")
 	f["pass.1.drive.how"] = "hour"
-	after := with(f, Done(f, []string{"a", "b"}, "next"))
+	after := with(f, truing.Done(f, []string{"a", "b"}, "next"))
 	assert.Equal(t, "strike", after["pass.1.done.a.kind"])
 	assert.Equal(t, "drive", after["pass.1.done.a.wheel"])
 	assert.Equal(t, "3", after["pass.1.done.a.hour"])
 	assert.Empty(t, after["bench"], "which pass is looked at is no figure")
-	assert.Empty(t, Again(after, "more"), "none is begun while the last is unread")
+	assert.Empty(t, truing.Again(after, "more"), "none is begun while the last is unread")
 	assert.Equal(t, "hour", after["pass.next.drive.how"], "read as the last was")
 	assert.Empty(t, form.Check(after))
 	a := Answer(after, "")
@@ -42,7 +43,7 @@ func TestDoneLogsWhatTheFieldTakes(t *testing.T) {
 		{with(typed("0.06", "3", "0.06", "9"), form.Form{"tolerance": "0.05", "drive.division": "0.004", "timing.division": "0.004"}), "0.1"},
 		{typed("200", "3", "200", "9"), "2"}, // a first blow is a trial
 	} {
-		changes := Done(row.readings, []string{"a", "b"}, "2")
+		changes := truing.Done(row.readings, []string{"a", "b"}, "2")
 		assert.Equal(t, row.strength, changes["pass.1.done.a.strength"])
 		assert.Empty(t, form.Check(with(row.readings, changes)))
 	}
@@ -83,12 +84,12 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 	const most = 8
 	rounds := 0
 	for n := range 100 {
-		f := TryOut("seed"+strconv.Itoa(n), "chance")
+		f := truing.TryOut("seed"+strconv.Itoa(n), "chance")
 		require.Empty(t, form.Check(f))
 		for i := 0; ; i++ {
-			a := Answer(f, True)
+			a := Answer(f, truing.First.Name)
 			if text(a, "say.truing.did") == "" {
-				assert.Equal(t, "true", text(Answer(f, True+".values"), "verdict_as_read"), "seed%d", n)
+				assert.Equal(t, "true", text(Answer(f, truing.Values.Name), "verdict_as_read"), "seed%d", n)
 				break
 			}
 			if !assert.Less(t, i, most, "seed%d: %s", n, text(a, "say.truing.headline")) {
@@ -96,7 +97,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 			}
 			rounds++
 			key := "p" + strconv.Itoa(i)
-			f = with(f, Done(f, []string{key + "a", key + "b"}, key))
+			f = with(f, truing.Done(f, []string{key + "a", key + "b"}, key))
 		}
 	}
 	t.Logf("100 made-up cranks took %d rounds of moves", rounds)
@@ -104,17 +105,17 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 }
 
 func TestAMadeUpCrankIsTheSameForTheSameSeed(t *testing.T) {
-	assert.Equal(t, TryOut("seven", "twist"), TryOut("seven", "twist"))
-	assert.NotEqual(t, TryOut("seven", "twist")["pass.1.drive.turn"], TryOut("eight", "twist")["pass.1.drive.turn"])
-	a := Answer(TryOut("seven", "twist"), "")
+	assert.Equal(t, truing.TryOut("seven", "twist"), truing.TryOut("seven", "twist"))
+	assert.NotEqual(t, truing.TryOut("seven", "twist")["pass.1.drive.turn"], truing.TryOut("eight", "twist")["pass.1.drive.turn"])
+	a := Answer(truing.TryOut("seven", "twist"), "")
 	assert.Contains(t, text(a, "say.truing.headline"), "Strike the ")
-	b := Answer(TryOut("seven", "pinch"), "")
+	b := Answer(truing.TryOut("seven", "pinch"), "")
 	assert.Contains(t, text(b, "say.truing.headline"), "Spread the wheels at 6")
 }
 
 func TestReadingAMadeUpCrankAgainScattersAnew(t *testing.T) {
-	f := TryOut("seven", "chance")
-	after := with(f, Again(f, "next"))
+	f := truing.TryOut("seven", "chance")
+	after := with(f, truing.Again(f, "next"))
 	assert.NotEqual(t, f["pass.1.drive.turn"]+f["pass.1.timing.turn"], after["pass.next.drive.turn"]+after["pass.next.timing.turn"])
 }
 
@@ -205,22 +206,22 @@ func TestWhatIsHopedForIsOfWhatWasDone(t *testing.T) {
 	for said, rows := range map[string][]string{"say.truing.headline": {"a"}, "say.truing.then": {"a", "b"}} {
 		_, needle, found := strings.Cut(text(first, said), "timing needle to ")
 		require.True(t, found)
-		before := text(Answer(with(f, Done(f, rows, "2")), ""), "say.truing.before")
+		before := text(Answer(with(f, truing.Done(f, rows, "2")), ""), "say.truing.before")
 		assert.Regexp(t, `^Before: D 3 thou, T 5\.5 thou\.\nHoped for: D [0-9.]+ thou, T `+needle+"$", before)
 	}
 	for name, other := range map[string]string{"hour": "11", "strength": "9", "wheel": "drive"} {
-		after := with(f, Done(f, []string{"a"}, "2"))
+		after := with(f, truing.Done(f, []string{"a"}, "2"))
 		after["pass.1.done.a."+name] = other
 		assert.Equal(t, "Before: D 3 thou, T 5.5 thou.", text(Answer(after, ""), "say.truing.before"), name)
 	}
-	after := with(f, Again(f, "2"))
+	after := with(f, truing.Again(f, "2"))
 	assert.Equal(t, "Before: D 3 thou, T 5.5 thou.\nNothing is logged as done since.", text(Answer(after, ""), "say.truing.before"))
 }
 
 // "Something else" logs what was advised, to be changed, and begins no pass.
 func TestWhatWasAdvisedCanBeLoggedToBeChanged(t *testing.T) {
 	f := with(typed("3", "5", "5.5", "7:30"), form.Form{"pass.1.order": "1"})
-	changes := Done(f, []string{"a", "b"}, "")
+	changes := truing.Done(f, []string{"a", "b"}, "")
 	assert.Equal(t, "strike", changes["pass.1.done.a.kind"])
 	assert.Equal(t, "squeeze", changes["pass.1.done.b.kind"])
 	assert.NotContains(t, changes, "bench")

@@ -1,82 +1,80 @@
-// Package sheet answers a form: it puts the steps of the work in their order. The
-// truing and the job's sheet stand here too: what the dials say is read, worked
-// out by the trade rooms, worded and drawn.
+// Package sheet answers a form: it puts the steps of the work in their order.
 package sheet
 
 import (
+	"strings"
+
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
+	"pintwelve/core/step/jobsheet"
 	"pintwelve/core/step/lighten"
+	"pintwelve/core/step/truing"
 	"pintwelve/core/unit"
 )
 
-// True is the part that trues: its first screen, with ".more" what stands below that,
-// with ".values" what is for others than the page.
-const True = "true"
-
 // Answer answers a part of a form, or with part "" the whole of it but for the
 // sheet, which says the same again, and for how to measure.
-func Answer(f form.Form, part string) *Answers {
-	a := &Answers{}
+func Answer(f form.Form, part string) *bench.Answers {
+	a := &bench.Answers{}
 	r := form.Read(f)
-	a.blocks(r)
-	for _, p := range parts {
-		if part == p.name || part == "" && p.name != Sheet && p.name != HowTo {
-			p.answer(a, r)
+	blocks(a, r)
+	for i := range steps {
+		s := &steps[i]
+		if part == s.Name || part == "" && s.Name != jobsheet.Name && s.Name != truing.HowTo.Name {
+			s.Answer(a, r)
 		}
 	}
-	a.problems(r)
-	a.doubts(r)
+	problems(a, r)
+	doubts(a, r)
 	return a
 }
 
-var parts = [...]struct {
-	name   string
-	answer func(*Answers, *form.Reader)
-}{
-	{True, truing},
-	{True + ".more", truingMore},
-	{True + ".values", truingValues},
-	{lighten.Step.Name, apart(&lighten.Step)},
-	{balance.Step.Name, apart(&balance.Step)},
-	{fitting.Order.Name, apart(&fitting.Order)},
-	{fitting.Found.Name, apart(&fitting.Found)},
-	{fitting.Measure.Name, apart(&fitting.Measure)},
-	{fitting.PressUp.Name, apart(&fitting.PressUp)},
-	{fitting.Cases.Name, apart(&fitting.Cases)},
-	{Sheet, jobSheet},
-	{HowTo, howTo},
+// steps are the parts that the page asks for.
+var steps = [...]bench.Step{
+	truing.First, truing.More, truing.Values,
+	lighten.Step, balance.Step,
+	fitting.Order, fitting.Found, fitting.Measure, fitting.PressUp, fitting.Cases,
+	jobsheet.Of(onSheet[:]), truing.HowTo,
 }
 
-// apart answers by a step that stands in a room of its own.
-func apart(step *bench.Step) func(*Answers, *form.Reader) {
-	return func(a *Answers, r *form.Reader) { step.Answer(&a.Answers, r) }
+// onSheet are the steps that the job's sheet sums up, in the order of the work.
+var onSheet = [...]*bench.Step{
+	&truing.First, &fitting.Found, &lighten.Step, &balance.Step, &fitting.Measure, &fitting.PressUp, &fitting.Cases,
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.
-func (a *Answers) blocks(r *form.Reader) {
-	fine := fineUnit(r)
+func blocks(a *bench.Answers, r *form.Reader) {
+	fine := bench.FineUnit(r)
 	name := "Pintwelve"
 	if number := r.Text(form.Number); number != "" {
 		name = number
 	}
-	a.say("block.name", "%", name)
-	a.say("block.seen", "seen from % side", readEnds(r).seenFrom())
-	a.say("block.tolerance", "% allowed", unit.Format(r.Default(form.Tolerance), fine, 0))
-	a.text("unit.fine", fine.Name())
+	a.Say("block.name", "%", name)
+	a.Say("block.seen", "seen from % side", bench.ReadEnds(r).SeenFrom())
+	a.Say("block.tolerance", "% allowed", unit.Format(r.Default(form.Tolerance), fine, 0))
+	a.Text("unit.fine", fine.Name())
 }
 
-// fineUnit is what is read off a dial in.
-func fineUnit(r *form.Reader) unit.Unit { return bench.FineUnit(r) }
-
 // problems tells what is wrong with fields, and what stands in for blank ones.
-func (a *Answers) problems(r *form.Reader) {
+func problems(a *bench.Answers, r *form.Reader) {
 	for _, p := range r.Problems {
-		a.text("error."+p.Name, p.Text)
+		a.Text("error."+p.Name, p.Text)
 	}
 	for _, s := range r.StandIns {
-		a.text("assumed."+s.Name, s.Text)
+		a.Text("assumed."+s.Name, s.Text)
+	}
+}
+
+// doubts tell, field by field, what a text in doubt may mean: in turn what to
+// show, and what to write in the field.
+func doubts(a *bench.Answers, r *form.Reader) {
+	for _, d := range r.Doubts {
+		var parts []string
+		for _, m := range d.Meanings {
+			parts = append(parts, m.Label, m.Text)
+		}
+		a.Text("doubt."+d.Name, strings.Join(parts, "\n"))
 	}
 }

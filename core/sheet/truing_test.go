@@ -15,6 +15,8 @@ import (
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
+	"pintwelve/core/step/jobsheet"
+	"pintwelve/core/step/truing"
 )
 
 // crankCase is one exact crank of testdata/cases: readings with the truth
@@ -109,7 +111,7 @@ func formOf(c crankCase, left string, turns bool) form.Form {
 	return f
 }
 
-func value(t *testing.T, a *Answers, name string) float64 {
+func value(t *testing.T, a *bench.Answers, name string) float64 {
 	t.Helper()
 	e, ok := a.Get(name)
 	require.True(t, ok, name)
@@ -132,7 +134,7 @@ func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
 	assert.GreaterOrEqual(t, n, 10)
 }
 
-func againstTruth(t *testing.T, c crankCase, a *Answers) {
+func againstTruth(t *testing.T, c crankCase, a *bench.Answers) {
 	t.Helper()
 	const halfMicron = 0.0005
 	require.Empty(t, a.Faults(), c.Name)
@@ -159,7 +161,7 @@ func typed(driveTIR, driveHigh, timingTIR, timingHigh string) form.Form {
 	}
 }
 
-func text(a *Answers, name string) string {
+func text(a *bench.Answers, name string) string {
 	e, _ := a.Get(name)
 	return e.Text
 }
@@ -211,7 +213,7 @@ func TestTheLeanIsToldWhereItIsWhatIsWrong(t *testing.T) {
 	assert.Equal(t, "not mendable by bumping", text(a, "verdict"))
 	// d = 2 · 0.0127 · 120/75 = 0.0406 mm, over the 100 mm from bearing to bearing.
 	assert.Equal(t, "Bumping can’t mend this: the journals would still lean 1.4′, 0.3′ allowed.", text(a, "say.truing.headline"))
-	assert.Contains(t, text(Answer(mismatch, Sheet), "say.sheet.plain"), "leans in its bearing more than it may")
+	assert.Contains(t, text(Answer(mismatch, jobsheet.Name), "say.sheet.plain"), "leans in its bearing more than it may")
 }
 
 func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
@@ -219,7 +221,7 @@ func TestTheOtherEndSeesTheMirrorImage(t *testing.T) {
 	for range 200 {
 		tir := [2]float64{3 + 5*rng.Float64(), 3 + 5*rng.Float64()}
 		high := [2]float64{12 * rng.Float64(), 12 * rng.Float64()}
-		job := func(seen string, h [2]float64) *Answers {
+		job := func(seen string, h [2]float64) *bench.Answers {
 			f := typed(number(tir[0]), number(clock.Wrap(h[0])), number(tir[1]), number(clock.Wrap(h[1])))
 			f["seen"] = seen
 			return Answer(f, "")
@@ -385,7 +387,7 @@ func TestATapOnTheFaceIsAnHour(t *testing.T) {
 		{"180", "60", "12"}, {"300", "166", "3"}, {"180", "300", "6"}, {"20", "166", "9"},
 		{"180", "166", ""}, {"", "", ""}, {"NaN", "1", ""}, {"Inf", "1", ""},
 	} {
-		assert.Equal(t, row.hour, HourAt(row.x, row.y), row.x+","+row.y)
+		assert.Equal(t, row.hour, truing.HourAt(row.x, row.y), row.x+","+row.y)
 	}
 }
 
@@ -410,4 +412,10 @@ func TestNoMoveByNothingIsOffered(t *testing.T) {
 	assert.Empty(t, text(a, "say.truing.then"))
 	f["throw"], f["rim"], f["pass.1.drive.tir"], f["pass.1.timing.tir"] = "42", "190", "1", "1.5"
 	assert.Contains(t, text(Answer(f, "true"), "say.truing.then"), "Or spread at 12 until ")
+}
+
+func TestALimitIsShownAsItWasGiven(t *testing.T) {
+	a := Answer(with(typed("1.3", "3", "1", "9"), map[string]string{"tolerance": "1.25"}), "")
+	assert.Equal(t, "1.25 thou allowed", text(a, "say.block.tolerance"))
+	assert.Contains(t, text(a, "say.truing.headline"), "1.25 thou allowed")
 }

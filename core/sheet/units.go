@@ -3,7 +3,9 @@ package sheet
 import (
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/step/truing"
 )
 
 // InUnits returns the fields whose text changes so that the form means the same
@@ -14,7 +16,7 @@ import (
 func InUnits(f form.Form, to string) form.Form {
 	const tenth = 0.1
 	changes := form.InUnits(f, to, tenth)
-	after := with(f, changes)
+	after := f.With(changes)
 	after[form.Units.Name()] = to
 	if sameTexts(verdicts(f), verdicts(after)) {
 		return changes
@@ -27,7 +29,7 @@ func InUnits(f form.Form, to string) form.Form {
 // on the bench.
 func verdicts(f form.Form) form.Form {
 	all := form.Form{}
-	keep := func(at string, a *Answers) {
+	keep := func(at string, a *bench.Answers) {
 		for _, e := range a.Entries {
 			if strings.Contains(e.Name, "verdict") {
 				all[at+e.Name] = e.Text
@@ -37,20 +39,9 @@ func verdicts(f form.Form) form.Form {
 		}
 	}
 	keep("", Answer(f, ""))
-	keys, _ := passKeys(f)
+	keys, _ := truing.PassKeys(f)
 	for _, key := range [...]string{keys[0], keys[len(keys)-1]} {
-		keep(key+".", Answer(with(f, form.Form{form.Bench.Name(): key}), True+".values"))
-	}
-	return all
-}
-
-// with is a form with changes made to it.
-func with(f, changes form.Form) form.Form {
-	all := make(form.Form, len(f)+len(changes))
-	for _, from := range [...]form.Form{f, changes} {
-		for name, text := range from {
-			all[name] = text
-		}
+		keep(key+".", Answer(f.With(form.Form{form.Bench.Name(): key}), truing.Values.Name))
 	}
 	return all
 }

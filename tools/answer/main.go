@@ -18,6 +18,7 @@ import (
 	"os"
 	"strconv"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/sheet"
 )
@@ -93,7 +94,7 @@ func parse(text []byte) (form.Form, error) {
 
 // faults says what is wrong with a job: with a field by itself, or with what
 // the answers make of it.
-func faults(job form.Form, answers *sheet.Answers) error {
+func faults(job form.Form, answers *bench.Answers) error {
 	var all []error
 	for _, p := range form.Check(job) {
 		all = append(all, fmt.Errorf("%s: %s", p.Name, p.Text))

@@ -5,13 +5,12 @@ import (
 	"strings"
 
 	"pintwelve/core/bench"
-	"pintwelve/core/sheet"
 )
 
 // nest turns the flat answers into JSON's shape: a slash in a name parts a list
 // or an object from what is in it, and a number after it is a place in a list.
 // Pictures are for the page alone.
-func nest(answers *sheet.Answers) map[string]any {
+func nest(answers *bench.Answers) map[string]any {
 	all := map[string]any{}
 	for _, e := range answers.Entries {
 		if !strings.HasPrefix(e.Name, "picture.") {

@@ -1,20 +1,21 @@
-package sheet
+package truing
 
 import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/unit"
 )
 
 // shafts says what the dials make of each shaft and of where it is held, and
 // of slips of the pen that would make readings fit which don't.
-func (a *Answers) shafts(p *pass) {
+func (a answers) shafts(p *pass) {
 	for half, shaft := range p.advice.Shaft {
-		side := p.sideOf[half]
+		side := p.SideOf[half]
 		hole := p.within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
-		a.say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
+		a.Say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
 	}
 	var slips []string
 	for _, slip := range p.crank.Slips(p.counted) {
@@ -22,10 +23,10 @@ func (a *Answers) shafts(p *pass) {
 		if slip.Kind == crank.Swapped {
 			template = "those of % and % had been exchanged"
 		}
-		slips = append(slips, fill(template, p.letter(slip.A), p.letter(slip.B)))
+		slips = append(slips, bench.Fill(template, p.letter(slip.A), p.letter(slip.B)))
 	}
 	if slips != nil {
-		a.say("shaft.slip", "The readings would fit if %.", strings.Join(slips, ", or if "))
+		a.Say("shaft.slip", "The readings would fit if %.", strings.Join(slips, ", or if "))
 	}
 }
 
@@ -46,21 +47,21 @@ func (p *pass) support() string {
 }
 
 // turns says what each full turn shows beside its run-out.
-func (a *Answers) turns(p *pass) {
+func (a answers) turns(p *pass) {
 	for i := range p.reading {
 		got := &p.reading[i]
 		name := p.stations[i].name
 		if i >= len(sideNames) {
 			a.next(got, name)
-			a.say(name+".name", "Place %", p.stations[i].letter)
+			a.Say(name+".name", "Place %", p.stations[i].letter)
 		}
 		if got.turn == nil {
 			a.halves(got, &p.stations[i])
 			continue
 		}
-		a.say("turns.any", "yes")
+		a.Say("turns.any", "yes")
 		say := func(what, template string, figures ...string) {
-			a.say("turn."+name+what, template, figures...)
+			a.Say("turn."+name+what, template, figures...)
 		}
 		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.HalfWidth95()))
 		oval := &got.turn.Oval
@@ -89,33 +90,33 @@ func (a *Answers) turns(p *pass) {
 // halves says so where a needle that rose and fell about its middle, as run-out
 // makes it do half a turn apart, would have been read at hours further out than
 // hourMarks at either makes them.
-func (a *Answers) halves(got *reading, st *station) {
+func (a answers) halves(got *reading, st *station) {
 	if got.apart == 0 || abs(got.apart-6) <= 2*hourMarks {
 		return
 	}
-	a.say("turns.any", "yes")
-	a.say("turn."+st.name, "%: the half-way hours lie % apart, where half a turn is 6. One is misread, or the shaft is out of round: read a full turn.",
+	a.Say("turns.any", "yes")
+	a.Say("turn."+st.name, "%: the half-way hours lie % apart, where half a turn is 6. One is misread, or the shaft is out of round: read a full turn.",
 		st.letter, unit.Figures(got.apart, unit.Plain, 0.1))
 }
 
 // next says how far a turn has been read, and where to read next.
-func (a *Answers) next(got *reading, name string) {
+func (a answers) next(got *reading, name string) {
 	if got.of == 0 || got.lack == mending {
 		return
 	}
-	count := fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+	count := bench.Fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	next := ""
 	switch {
 	case got.taken < min(got.of, len(got.hours)):
-		next = fill("%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
+		next = bench.Fill("%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
 	case got.taken < got.of:
-		next = fill("%; give the hours of three points or more.", count)
+		next = bench.Fill("%; give the hours of three points or more.", count)
 	case got.taken < len(got.hours):
-		next = fill("%; read the first point again to see whether anything moved.", count)
+		next = bench.Fill("%; read the first point again to see whether anything moved.", count)
 	case got.of < len(got.hours):
-		next = fill("All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
+		next = bench.Fill("All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
 	default: // at hours that were given, which may come back to the first or not
-		next = fill("All % read: the turn is whole.", strconv.Itoa(got.of))
+		next = bench.Fill("All % read: the turn is whole.", strconv.Itoa(got.of))
 	}
-	a.say("turn."+name+".next", "%", next)
+	a.Say("turn."+name+".next", "%", next)
 }

@@ -1,9 +1,10 @@
-package sheet
+package truing
 
 import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -23,11 +24,11 @@ func (s *setUp) within(mm, plus float64) string {
 	if s.bare(plus) == "0" {
 		return s.amount(mm)
 	}
-	return fill("% ± %", s.bare(mm), s.amount(plus))
+	return bench.Fill("% ± %", s.bare(mm), s.amount(plus))
 }
 
 // at writes an hour seen from the left as the job numbers it.
-func (s *setUp) at(hour float64) string { return unit.FormatHour(s.hour(hour), 10) }
+func (s *setUp) at(hour float64) string { return unit.FormatHour(s.Hour(hour), 10) }
 
 // fromEnd writes a place as measured from its shaft's own end.
 func (s *setUp) fromEnd(half clock.End, x float64) string {
@@ -38,34 +39,34 @@ func (s *setUp) fromEnd(half clock.End, x float64) string {
 }
 
 // invite says which reading to take next.
-func (a *Answers) invite(p *pass) {
+func (a answers) invite(p *pass) {
 	next := p.wants
 	got := &p.reading[next]
-	a.say("truing.reading", "yes")
+	a.Say("truing.reading", "yes")
 	if got.lack == runOut && next < len(sideNames) {
 		switch other := p.reading[1-next].lack; {
 		case other == runOut && p.bench > 0:
-			a.say("truing.headline", "%: read again.", passName(p.bench))
+			a.Say("truing.headline", "%: read again.", passName(p.bench))
 			return
 		case other == runOut:
-			a.say("truing.headline", "Turn the crank once and read a dial.")
-			a.say("truing.then", "Type each shaft’s run-out, and the hour where its needle stands highest.")
+			a.Say("truing.headline", "Turn the crank once and read a dial.")
+			a.Say("truing.then", "Type each shaft’s run-out, and the hour where its needle stands highest.")
 			return
 		case other == nothing && p.oneDial:
-			a.say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
+			a.Say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
 			return
 		}
 	}
 	switch got.lack {
 	case hour:
-		a.say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
+		a.Say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
 	case points:
-		a.say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+		a.Say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))
 	}
 	if got.lack == hour || got.lack == halfway {
-		a.text("tap", got.blank)
+		a.Text("tap", got.blank)
 	}
-	a.say("truing.headline", invitations[got.lack], p.dialName(next))
+	a.Say("truing.headline", invitations[got.lack], p.dialName(next))
 }
 
 // invitations ask for what a reading lacks.
@@ -82,18 +83,18 @@ var invitations = [...]string{
 func (s *setUp) dialName(station int) string {
 	st := &s.stations[station]
 	if len(st.letter) > 1 {
-		return st.letter + ", " + s.sideOf[st.half]
+		return st.letter + ", " + s.SideOf[st.half]
 	}
-	return s.sideOf[st.half]
+	return s.SideOf[st.half]
 }
 
 // words says the verdict, what to do, and what the needles should then do.
-func (a *Answers) words(p *pass) {
+func (a answers) words(p *pass) {
 	since, asked := p.asksSince()
 	switch {
 	case p.pressed:
-		a.say("truing.headline", "It was pressure: leave the tailstock just snug, and read again.")
-		a.say("truing.then", "What these readings show is partly the tailstock’s doing.")
+		a.Say("truing.headline", "It was pressure: leave the tailstock just snug, and read again.")
+		a.Say("truing.then", "What these readings show is partly the tailstock’s doing.")
 	case asked:
 		a.askSince(p, since)
 	case p.next.Why == crank.Stop:
@@ -103,107 +104,107 @@ func (a *Answers) words(p *pass) {
 	case p.next.Why == crank.Work:
 		a.workWords(p)
 	case p.advice.Verdict == crank.Fit:
-		a.say("truing.headline", "True: leave it. It is fit to go in.")
-		a.say("truing.then", "Worst run-out %.", p.runOutWords())
+		a.Say("truing.headline", "True: leave it. It is fit to go in.")
+		a.Say("truing.then", "Worst run-out %.", p.runOutWords())
 	case p.advice.Verdict == crank.FitAsHung:
-		a.say("truing.headline", "True as it hangs: leave it.")
-		a.say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
+		a.Say("truing.headline", "True as it hangs: leave it.")
+		a.Say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
 	case p.advice.Verdict == crank.NotMendable:
-		a.say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
-		a.say("truing.then", "%", p.unmendable())
-		a.say("truing.long", "yes") // the clock face makes room for it
+		a.Say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
+		a.Say("truing.then", "%", p.unmendable())
+		a.Say("truing.long", "yes") // the clock face makes room for it
 	case p.advice.Verdict == crank.TooClose:
-		a.say("truing.headline", "Too close to call: %.", p.standsWords())
+		a.Say("truing.headline", "Too close to call: %.", p.standsWords())
 		as := "outside"
 		if p.advice.Plain == crank.Fit {
 			as = "inside"
 		}
-		a.say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
+		a.Say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
 	default:
-		a.say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
-		a.say("truing.then", "What would tell: %.", p.tellers())
+		a.Say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
+		a.Say("truing.then", "What would tell: %.", p.tellers())
 	}
 	if _, asked := p.asks(crank.AskCentres); asked && p.next.Why != crank.Stop {
-		a.say("ask.centres", "yes")
-		a.text("ask.centres", "centres")
+		a.Say("ask.centres", "yes")
+		a.Text("ask.centres", "centres")
 	}
 	a.far(p)
 }
 
 // workWords say what to do, and what the needles should then do.
-func (a *Answers) workWords(p *pass) {
+func (a answers) workWords(p *pass) {
 	m := p.moves[0]
-	a.say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
+	a.Say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
 	if len(p.moves) > 1 {
 		next := p.moves[1]
-		a.say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
+		a.Say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
 	} else if stays := m.Aim * m.Other.Amount / m.Amount; m.Kind == crank.Strike || stays >= p.step {
 		// On the pin's side the same bend may hardly open the wheels: less than a division nobody can gauge.
-		a.say("truing.then", "Or %.", p.doNext(m.Other, stays))
+		a.Say("truing.then", "Or %.", p.doNext(m.Other, stays))
 	}
-	a.say("truing.hard", "%", p.howHard())
-	a.say("truing.caution", caution)
+	a.Say("truing.hard", "%", p.howHard())
+	a.Say("truing.caution", caution)
 }
 
 // cantSolve says why readings that are all there can't be worked out.
-func (a *Answers) cantSolve(p *pass) {
+func (a answers) cantSolve(p *pass) {
 	if p.doubt != nil {
 		a.askUnit(p)
 		return
 	}
 	if e, ok := p.fault.(*crank.MissingError); ok {
-		a.say("truing.headline", "One more dial is wanted on the % shaft.", p.sideOf[e.Half])
-		a.say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
+		a.Say("truing.headline", "One more dial is wanted on the % shaft.", p.SideOf[e.Half])
+		a.Say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
 		return
 	}
-	a.say("truing.headline", "Mend the figure marked Wrong below.")
+	a.Say("truing.headline", "Mend the figure marked Wrong below.")
 }
 
 // far says the same in few words, to be read from two metres.
-func (a *Answers) far(p *pass) {
+func (a answers) far(p *pass) {
 	_, asked := p.asksSince()
 	switch {
 	case p.pressed:
-		a.say("lathe.do", "READ AGAIN")
+		a.Say("lathe.do", "READ AGAIN")
 	case asked:
-		a.say("lathe.do", "WHAT WAS DONE?")
+		a.Say("lathe.do", "WHAT WAS DONE?")
 	case p.next.Why == crank.Stop:
-		a.say("lathe.do", "STOP")
+		a.Say("lathe.do", "STOP")
 	case p.next.Why == crank.Work:
 		m := p.moves[0]
 		wheel := ""
 		if m.Kind == crank.Strike {
-			wheel = p.sideOf[m.Wheel] + " "
+			wheel = p.SideOf[m.Wheel] + " "
 		}
-		a.say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
+		a.Say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
 	case p.advice.Verdict == crank.Fit:
-		a.say("lathe.do", "TRUE")
+		a.Say("lathe.do", "TRUE")
 	default:
-		a.say("lathe.do", verdictNames[p.advice.Verdict])
+		a.Say("lathe.do", verdictNames[p.advice.Verdict])
 	}
 }
 
 // elseWords say what else holds where the verdict and the advice differ: of a
 // crank not begun on what working on it would be, of one begun on what is in doubt.
-func (a *Answers) elseWords(p *pass) {
+func (a answers) elseWords(p *pass) {
 	switch works := p.next.Why == crank.Work; {
 	case p.pressed || p.next.Why == crank.Stop:
 	case !works && len(p.moves) > 0 && p.leverAssumed:
-		a.say("truing.else", "If you work on it all the same: %.", lowerFirst(p.way(p.moves[0].Move)))
-		a.say("truing.else.caution", caution)
+		a.Say("truing.else", "If you work on it all the same: %.", lowerFirst(p.way(p.moves[0].Move)))
+		a.Say("truing.else.caution", caution)
 	case !works && len(p.moves) > 0:
-		a.say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
-		a.say("truing.else.caution", caution)
+		a.Say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
+		a.Say("truing.else.caution", caution)
 	case works && p.advice.Verdict == crank.TooClose:
-		a.say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
+		a.Say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
 	case works && p.advice.Verdict == crank.NotMendable:
-		a.say("truing.else", "This only brings it back to where it was: %.", p.leftWords())
+		a.Say("truing.else", "This only brings it back to where it was: %.", p.leftWords())
 	}
 }
 
 // runOutWords are the worst run-out beside what is allowed.
 func (p *pass) runOutWords() string {
-	return fill("%, % allowed", p.besideRunOut(p.advice.Worst), p.limit())
+	return bench.Fill("%, % allowed", p.besideRunOut(p.advice.Worst), p.limit())
 }
 
 // limit is the run-out that is allowed, as it was given.
@@ -213,9 +214,9 @@ func (p *pass) limit() string { return unit.Format(p.allowed.RunOut, p.fine, 0) 
 func (p *pass) besideRunOut(f crank.Figure) string {
 	value, plus := p.dialScale().beside(f, p.allowed.RunOut)
 	if plus != "0" {
-		value = fill("% ± %", value, plus)
+		value = bench.Fill("% ± %", value, plus)
 	}
-	return fill("% %", value, p.fine.Name())
+	return bench.Fill("% %", value, p.fine.Name())
 }
 
 // besideTilt writes a lean [minutes of arc] to stand beside what is allowed.
@@ -224,7 +225,7 @@ func (p *pass) besideTilt(f crank.Figure) string {
 	if plus == "0" {
 		return value + "′"
 	}
-	return fill("%′ ± %′", value, plus)
+	return bench.Fill("%′ ± %′", value, plus)
 }
 
 // standsWords say what stands nearest to its limit or beyond: run-out, or where
@@ -234,7 +235,7 @@ func (p *pass) standsWords() string {
 	if !inside {
 		return p.runOutWords()
 	}
-	return fill("the % journal leans %, %′ allowed", p.sideOf[half], p.besideTilt(p.advice.Tilt[half]), tiltScale.limit(p.allowed.Tilt/60))
+	return bench.Fill("the % journal leans %, %′ allowed", p.SideOf[half], p.besideTilt(p.advice.Tilt[half]), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // leans tells whether the run-out is inside for sure and a journal's lean is not,
@@ -252,19 +253,19 @@ func (p *pass) leans() (half clock.End, governs bool) {
 // the lean that a throw mismatch gives both journals alike.
 func (p *pass) leftWords() string {
 	if floor := p.advice.Floor; floor.Value-floor.HalfWidth95 > p.allowed.RunOut {
-		return fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
+		return bench.Fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
 	}
 	axes := p.pose.Running(clock.Vec{T: p.pose.D.T}, clock.Vec{})
-	return fill("the journals would still lean %, %′ allowed", p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
+	return bench.Fill("the journals would still lean %, %′ allowed", p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank
 // whose dials are inside.
-func (a *Answers) tiltVerdict(p *pass) {
+func (a answers) tiltVerdict(p *pass) {
 	for half, tilt := range p.advice.Tilt {
 		if tilt.Value > p.allowed.Tilt && p.advice.Worst.Value <= p.allowed.RunOut {
-			a.say("truing.lean", "Run-out is inside, but the % journal leans % in its bearing, %′ allowed.",
-				p.sideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), tiltScale.limit(p.allowed.Tilt/60))
+			a.Say("truing.lean", "Run-out is inside, but the % journal leans % in its bearing, %′ allowed.",
+				p.SideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), tiltScale.limit(p.allowed.Tilt/60))
 			return
 		}
 	}
@@ -287,7 +288,7 @@ func (p *pass) tellers() string {
 	if len(ways) == 0 {
 		return "read it once more"
 	}
-	return fill("% dial: ", p.dialName(weak)) + strings.Join(ways, ", or ")
+	return bench.Fill("% dial: ", p.dialName(weak)) + strings.Join(ways, ", or ")
 }
 
 // do is what to do, and of a squeeze or spread how much of it [mm] must stay when
@@ -296,7 +297,7 @@ func (p *pass) do(m crank.Move, stays float64) string {
 	if m.Kind == crank.Strike || p.leverAssumed {
 		return p.way(m)
 	}
-	return fill("% until % stays", p.way(m), p.amount(stays))
+	return bench.Fill("% until % stays", p.way(m), p.amount(stays))
 }
 
 // doNext is the same after another move, so that it fits one line.
@@ -304,33 +305,33 @@ func (p *pass) doNext(m crank.Move, stays float64) string {
 	if m.Kind == crank.Strike || p.leverAssumed {
 		return lowerFirst(p.do(m, stays))
 	}
-	return fill("% at % until % stays", kindNames[m.Kind], p.at(m.Hour), p.amount(stays))
+	return bench.Fill("% at % until % stays", kindNames[m.Kind], p.at(m.Hour), p.amount(stays))
 }
 
 // watchWords say which needle to watch, and what it should come to.
 func (p *pass) watchWords(m move) string {
-	return fill("% needle to %", p.dialName(p.used[m.watch]), p.amount(m.then[m.watch]))
+	return bench.Fill("% needle to %", p.dialName(p.used[m.watch]), p.amount(m.then[m.watch]))
 }
 
 // sit says how the halves sit, between centres and in their own bearings.
-func (a *Answers) sit(p *pass) {
+func (a answers) sit(p *pass) {
 	if p.leverAssumed {
 		return
 	}
-	right, left := p.sideOf[clock.Right], p.sideOf[clock.Left]
+	right, left := p.SideOf[clock.Right], p.SideOf[clock.Left]
 	d, sure := p.pose.D, p.pose.UncertaintyOfD(p.counted)
-	a.say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
+	a.Say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
 		p.towards(clock.Vec{N: d.N}, sure.HalfWidth95(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.HalfWidth95(clock.Vec{T: 1})))
 	a.gapWords(p)
 	if abs(d.T) > sure.HalfWidth95(clock.Vec{T: 1}) && p.bare(d.T) != "0" {
-		a.say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
+		a.Say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
 	}
 	axes := p.pose.Running(p.pose.D, p.pose.G)
-	drive, timing := p.end("drive"), p.end("timing")
-	a.say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
+	drive, timing := p.End("drive"), p.End("timing")
+	a.Say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
 		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
 	lean := func(end clock.End) string { return p.besideTilt(p.advice.Tilt[end]) }
-	a.say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), tiltScale.limit(p.allowed.Tilt/60))
+	a.Say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), tiltScale.limit(p.allowed.Tilt/60))
 }
 
 // towards writes an offset along 12–6 or 3–9 with its hour.
@@ -339,27 +340,27 @@ func (p *pass) towards(v clock.Vec, plus float64) string {
 	if v.Len() <= plus || p.bare(v.Len()) == "0" {
 		return text
 	}
-	return fill("% towards %", text, p.at(v.Hour()))
+	return bench.Fill("% towards %", text, p.at(v.Hour()))
 }
 
-func (a *Answers) gapWords(p *pass) {
+func (a answers) gapWords(p *pass) {
 	across, widest := p.pose.Gap()
 	sure := p.pose.UncertaintyOfG(p.counted)
 	if !sure.Significant(p.pose.G) {
-		a.say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
+		a.Say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
 			p.amount(across+2*p.crank.Rim*sure.HalfWidth95(clock.Vec{})))
 		return
 	}
-	a.say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
+	a.Say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
 		p.within(across, 2*p.crank.Rim*sure.HalfWidth95(p.pose.G)))
 }
 
 // needles fills the table of what each dial should show.
-func (a *Answers) needles(p *pass) {
+func (a answers) needles(p *pass) {
 	if p.leverAssumed {
 		return
 	}
-	a.say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
+	a.Say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
 		p.within(p.advice.Floor.Value, p.advice.Floor.HalfWidth95))
 	for n, st := range p.counted {
 		if p.used[n] >= len(sideNames) {
@@ -367,18 +368,18 @@ func (a *Answers) needles(p *pass) {
 		}
 		side, f := sideNames[p.used[n]], p.pose.Forecast(st.Half, st.At)
 		got := &p.reading[p.used[n]]
-		a.say("now."+side, p.needle(got.E, got.HalfWidth95()))
+		a.Say("now."+side, p.needle(got.E, got.HalfWidth95()))
 		if p.advice.Strike {
-			a.say("after.strike."+side, p.needle(f.Strike, 0))
+			a.Say("after.strike."+side, p.needle(f.Strike, 0))
 		}
 		if p.advice.Close {
-			a.say("after.gap."+side, p.needle(f.Gap, 0))
+			a.Say("after.gap."+side, p.needle(f.Gap, 0))
 		}
-		a.say("after.both."+side, p.needle(f.Both, 0))
+		a.Say("after.both."+side, p.needle(f.Both, 0))
 	}
 	if p.advice.Close {
 		m, _ := p.pose.Close()
-		a.say("after.gap.name", "After the % alone", kindNames[m.Kind])
+		a.Say("after.gap.name", "After the % alone", kindNames[m.Kind])
 	}
 }
 
@@ -388,22 +389,22 @@ func (s *setUp) needle(e clock.Vec, plus float64) string {
 	if s.bare(2*e.Len()) == "0" {
 		return text
 	}
-	return fill("%, high at %", text, s.at(e.Hour()))
+	return bench.Fill("%, high at %", text, s.at(e.Hour()))
 }
 
 // foldedLines say in a line each what holds of the set-up and of the distances.
-func (a *Answers) foldedLines(s *setUp, r *form.Reader) {
+func (a answers) foldedLines(s *setUp, r *form.Reader) {
 	mount := [...]string{crank.Centres: "between centres", crank.VBlocks: "on V-blocks", crank.OwnBearings: "in its own bearings"}[s.crank.Mount]
-	a.say("setup.line", "% · % dials", mount, unit.Format(s.step, s.fine, 0))
+	a.Say("setup.line", "% · % dials", mount, unit.Format(s.step, s.fine, 0))
 	for _, standIn := range r.StandIns {
 		if f, _, _ := form.Job.Lookup(standIn.Name); f.Unit == unit.MM {
-			a.say("distances.line", "assumed")
-			a.say("truing.assumed", "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them.")
+			a.Say("distances.line", "assumed")
+			a.Say("truing.assumed", "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them.")
 			return
 		}
 	}
-	a.say("distances.line", "measured")
-	a.say("truing.assumed", "All distances are yours.")
+	a.Say("distances.line", "measured")
+	a.Say("truing.assumed", "All distances are yours.")
 }
 
 func lowerFirst(s string) string { return string(s[0]-'A'+'a') + s[1:] }

@@ -1,8 +1,9 @@
-package sheet
+package truing
 
 import (
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -10,9 +11,9 @@ import (
 
 // before says, while a later pass wants its readings, how the needles stood in
 // the pass before and what was hoped of what was done since.
-func (a *Answers) before(p *pass, r *form.Reader) {
+func (a answers) before(p *pass, r *form.Reader) {
 	if p.bench == 0 {
-		a.say("truing.new", "%", yes(untouched(p)))
+		a.Say("truing.new", "%", yes(untouched(p)))
 		return
 	}
 	last := &p.rounds[p.bench-1]
@@ -20,9 +21,9 @@ func (a *Answers) before(p *pass, r *form.Reader) {
 	if done := p.done(r, last.key); len(done) == 0 {
 		hoped = "\nNothing is logged as done since."
 	} else if hope := passOf(r, last.key).hopeOf(done); hope != nil {
-		hoped = fill("\nHoped for: %.", p.hopeWords(hope, last.used))
+		hoped = bench.Fill("\nHoped for: %.", p.hopeWords(hope, last.used))
 	}
-	a.say("truing.before", "Before: %.%", p.roundWords(last), hoped)
+	a.Say("truing.before", "Before: %.%", p.roundWords(last), hoped)
 }
 
 func yes(so bool) string {
@@ -80,7 +81,7 @@ func (s *setUp) hopeWords(hope []float64, used []int) string {
 	var said [len(sideNames)]string
 	for n, mm := range hope {
 		if used[n] < len(sideNames) {
-			said[used[n]] = fill("% %", s.stations[used[n]].letter, s.amount(mm))
+			said[used[n]] = bench.Fill("% %", s.stations[used[n]].letter, s.amount(mm))
 		}
 	}
 	return strings.Trim(strings.Join(said[:], ", "), ", ")
@@ -92,19 +93,19 @@ var didNames = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", cr
 // wayOn says what the buttons below the sentence do: what is done is logged and
 // read again, and what is true goes on. What was done after an earlier pass is
 // logged already.
-func (a *Answers) wayOn(p *pass, r *form.Reader) {
+func (a answers) wayOn(p *pass, r *form.Reader) {
 	_, asked := p.asksSince() // is answered first
 	switch {
 	case p.bench < len(p.rounds)-1 || asked:
 		return
 	case p.advice.Verdict == crank.Fit:
-		a.say("truing.on", "yes")
+		a.Say("truing.on", "yes")
 	case len(p.done(r, p.key)) > 0:
-		a.say("truing.logged", "As logged: read again")
+		a.Say("truing.logged", "As logged: read again")
 	case len(p.moves) > 0:
-		a.say("truing.did", "%: read again", didNames[p.moves[0].Kind])
+		a.Say("truing.did", "%: read again", didNames[p.moves[0].Kind])
 		if len(p.moves) > 1 {
-			a.say("truing.both", "Both done: read again")
+			a.Say("truing.both", "Both done: read again")
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package sheet
+package truing
 
 import (
 	"math"
@@ -48,8 +48,8 @@ type move struct {
 	watch     int       // which of these to watch
 }
 
-// truing answers the main job: dials in, clock face out.
-func truing(a *Answers, r *form.Reader) {
+// first answers the main job: dials in, clock face out.
+func (a answers) first(r *form.Reader) {
 	p := workOut(r)
 	for i, name := range sideNames {
 		a.next(&p.reading[i], name)
@@ -68,10 +68,10 @@ func truing(a *Answers, r *form.Reader) {
 	a.askLever(r)
 }
 
-// truingMore answers what stands below the clock face.
-func truingMore(a *Answers, r *form.Reader) {
+// more answers what stands below the clock face.
+func (a answers) more(r *form.Reader) {
 	p := workOut(r)
-	a.say("right.side", p.sideOf[clock.Right])
+	a.Say("right.side", p.SideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
 		a.smallAsks(p)
@@ -119,7 +119,7 @@ func workOut(r *form.Reader) *pass {
 // readRounds reads every pass, and finds the scatter of the dials over all.
 func (p *pass) readRounds(r *form.Reader) {
 	var keys []string
-	keys, p.bench = passKeys(r.Form)
+	keys, p.bench = PassKeys(r.Form)
 	readings := make([][]reading, len(keys))
 	for i, key := range keys {
 		readings[i] = p.readPass(r, key)
@@ -131,9 +131,9 @@ func (p *pass) readRounds(r *form.Reader) {
 	}
 }
 
-// passKeys returns the keys of a job's passes, at least one, and which of them
+// PassKeys returns the keys of a job's passes, at least one, and which of them
 // is on the bench: the last, unless the form says otherwise.
-func passKeys(f form.Form) (keys []string, bench int) {
+func PassKeys(f form.Form) (keys []string, bench int) {
 	if keys = f.Rows("pass"); len(keys) == 0 {
 		keys = []string{"1"}
 	}
@@ -163,7 +163,7 @@ func (p *pass) wanted() int {
 	}
 	for n := range sideNames {
 		i := n
-		if p.oneDial && p.end("drive") == clock.Right {
+		if p.oneDial && p.End("drive") == clock.Right {
 			i = 1 - n
 		}
 		if !has[p.stations[i].half] {

@@ -1,37 +1,38 @@
-package sheet
+package truing
 
 import (
 	"math"
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/unit"
 )
 
 // passes lists the passes, charts them, and says what came of what was done.
-func (a *Answers) passes(p *pass) {
-	a.say("pass.name", passName(p.bench))
-	a.text("bench", p.key)
+func (a answers) passes(p *pass) {
+	a.Say("pass.name", passName(p.bench))
+	a.Text("bench", p.key)
 	chart := draw.ChartView{Prefix: "chart", Unit: p.fine.Name(), Limit: p.inFine(p.allowed.RunOut)}
 	for i, d := range p.rounds {
-		a.say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(i))
+		a.Say("pass."+d.key+".said", "%: %%", passName(i), p.roundWords(&d), p.doneWords(i))
 		chart.Passes = append(chart.Passes, p.figures(&d))
 	}
 	if len(p.rounds) > 1 {
-		a.text("picture.chart", draw.Chart(chart))
+		a.Text("picture.chart", draw.Chart(chart))
 	}
 	a.spin(p, &p.rounds[0], &p.round)
 	a.lessons(p)
 	if p.bench > 0 {
-		a.say("since.any", "yes")
+		a.Say("since.any", "yes")
 	}
 }
 
 // lessons say what came of everything that was done, each beside its pass, and
 // of what was done last on the bench too.
-func (a *Answers) lessons(p *pass) {
+func (a answers) lessons(p *pass) {
 	tries := p.next.Tries
 	for i := 0; i < len(tries); {
 		said, of := "", tries[i].Pass
@@ -41,9 +42,9 @@ func (a *Answers) lessons(p *pass) {
 			}
 		}
 		said = strings.TrimSpace(said)
-		a.say("pass."+p.rounds[of].key+".came", "%", said)
+		a.Say("pass."+p.rounds[of].key+".came", "%", said)
 		if i == len(tries) {
-			a.say("truing.lesson", "%", said)
+			a.Say("truing.lesson", "%", said)
 		}
 	}
 }
@@ -52,7 +53,7 @@ func passName(i int) string {
 	if i == 0 {
 		return "As found"
 	}
-	return fill("Pass %", strconv.Itoa(i+1))
+	return bench.Fill("Pass %", strconv.Itoa(i+1))
 }
 
 // afterName names a pass within a sentence.
@@ -68,7 +69,7 @@ func (s *setUp) roundWords(d *round) string {
 	var said []string
 	for i := range d.reading {
 		if d.reading[i].lack == nothing {
-			said = append(said, fill("% %", s.stations[i].letter, s.amount(d.reading[i].RunOut)))
+			said = append(said, bench.Fill("% %", s.stations[i].letter, s.amount(d.reading[i].RunOut)))
 		}
 	}
 	if said == nil {
@@ -95,7 +96,7 @@ func (p *pass) figures(d *round) draw.PassFigures {
 		}
 	}
 	if pose, err := p.crank.Solve(d.counted); err == nil {
-		off := pose.D.From(p.seen)
+		off := pose.D.From(p.Seen)
 		across, _ := pose.Gap()
 		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)
 	}
@@ -115,7 +116,7 @@ func (p *pass) tryWords(t *crank.Try) string {
 	default:
 		return ""
 	}
-	words = fill(words, kindNames[t.Kind], afterName(t.Pass))
+	words = bench.Fill(words, kindNames[t.Kind], afterName(t.Pass))
 	for i, cause := range t.Likely {
 		if i == 0 {
 			words += " Look whether "
@@ -152,7 +153,7 @@ var causeWords = [...]string{
 // spin draws both dials and the crank, as found above and as on the bench
 // below, their bend alike too big, and says how the page turns them: each dial's
 // swing and high hour.
-func (a *Answers) spin(p *pass, found, left *round) {
+func (a answers) spin(p *pass, found, left *round) {
 	full := 0.0
 	for _, d := range [...]*round{found, left} {
 		for i := range sideNames {
@@ -162,11 +163,11 @@ func (a *Answers) spin(p *pass, found, left *round) {
 	if full == 0 {
 		return
 	}
-	a.say("spin.found", "yes")
+	a.Say("spin.found", "yes")
 	bends := p.turningBends(found, left)
 	a.spinOne(p, "found", found, full, bends[0])
 	if found.key != left.key {
-		a.say("spin.left", "yes")
+		a.Say("spin.left", "yes")
 		a.spinOne(p, "left", left, full, bends[1])
 	}
 }
@@ -194,11 +195,11 @@ func (s *setUp) turningBends(rounds ...*round) (all [2]*draw.BendView) {
 	return all
 }
 
-func (a *Answers) spinOne(p *pass, which string, d *round, full float64, bend *draw.BendView) {
-	v := draw.TurnView{Prefix: which, SeenFrom: drawn(p.seenFrom()), Range: p.inFine(full), Bend: bend}
+func (a answers) spinOne(p *pass, which string, d *round, full float64, bend *draw.BendView) {
+	v := draw.TurnView{Prefix: which, SeenFrom: bench.Drawn(p.SeenFrom()), Range: p.inFine(full), Bend: bend}
 	for i, side := range sideNames {
 		got := &d.reading[i]
-		e := got.E.From(p.seen)
+		e := got.E.From(p.Seen)
 		words, reading := p.amount(got.RunOut), p.inFine(e.T)
 		if got.lack != nothing {
 			words, reading = "", math.NaN()
@@ -208,7 +209,7 @@ func (a *Answers) spinOne(p *pass, which string, d *round, full float64, bend *d
 		} else {
 			v.Timing, v.TimingWords = reading, words
 		}
-		a.text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(e.Hour(), 'f', 4, 64))
+		a.Text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(e.Hour(), 'f', 4, 64))
 	}
-	a.text("picture."+which, draw.Turn(v))
+	a.Text("picture."+which, draw.Turn(v))
 }

@@ -1,9 +1,10 @@
-package sheet
+package truing
 
 import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -34,8 +35,8 @@ func (p *pass) asksSince() (pass int, asked bool) {
 
 // askSince asks what came between two rounds that differ: before it is answered,
 // the later one alone is gone by.
-func (a *Answers) askSince(p *pass, pass int) {
-	a.say("truing.headline", "What was done after %?", afterName(pass-1))
+func (a answers) askSince(p *pass, pass int) {
+	a.Say("truing.headline", "What was done after %?", afterName(pass-1))
 	then := "These readings differ by more than the dials can, and nothing is logged."
 	for i := range p.next.Tries {
 		if t := &p.next.Tries[i]; t.Assumed && t.Pass == pass-1 {
@@ -43,31 +44,31 @@ func (a *Answers) askSince(p *pass, pass int) {
 		}
 	}
 	if p.next.Why == crank.Work {
-		then += fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
+		then += bench.Fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
 	}
-	a.say("truing.then", "%", then)
+	a.Say("truing.then", "%", then)
 	if len(p.advisedAt(p.passes[:pass], &p.rounds[pass-1])) > 1 {
-		a.say("ask.first", "yes")
+		a.Say("ask.first", "yes")
 	}
-	a.say("ask.since", "yes")
-	a.text("ask.since", form.PassSince.Name(p.rounds[pass].key))
+	a.Say("ask.since", "yes")
+	a.Text("ask.since", form.PassSince.Name(p.rounds[pass].key))
 }
 
 // smallAsks are those that stand beside an answer.
-func (a *Answers) smallAsks(p *pass) {
+func (a answers) smallAsks(p *pass) {
 	if pass, asked := p.asks(crank.AskPressure); asked {
-		a.say("ask.pressure", "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch.")
-		a.text("ask.pressure", form.PassTailstock.Name(p.rounds[pass].key))
+		a.Say("ask.pressure", "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch.")
+		a.Text("ask.pressure", form.PassTailstock.Name(p.rounds[pass].key))
 	}
 	if _, asked := p.asks(crank.AskReadAgain); asked {
-		a.say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
+		a.Say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
 	}
 	if p.next.Discrepancy.Value > 0 {
-		a.say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Discrepancy.Value))
+		a.Say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Discrepancy.Value))
 	}
 	pass, asked := p.asks(crank.AskSince)
 	if _, here := p.asksSince(); asked && !here {
-		a.say("ask.earlier", "What was done after % isn’t said: put % on the bench and say it there.", afterName(pass-1), afterName(pass))
+		a.Say("ask.earlier", "What was done after % isn’t said: put % on the bench and say it there.", afterName(pass-1), afterName(pass))
 	}
 }
 
@@ -97,7 +98,7 @@ func NearCentres(f form.Form, rows [2]string) form.Form {
 	s := readSetUp(form.Read(f))
 	changes := form.Form{}
 	for i, half := range s.untried() {
-		changes[form.DialHalf.Name(rows[i])] = s.sideOf[half]
+		changes[form.DialHalf.Name(rows[i])] = s.SideOf[half]
 		changes[form.DialAt.Name(rows[i])] = unit.Figures(s.nearCentre(half), unit.MM, 1)
 		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(s.stations) + i)
 	}
@@ -105,15 +106,15 @@ func NearCentres(f form.Form, rows [2]string) form.Form {
 }
 
 // stopWords say why to hit it no more, what is likely wrong, and what would tell.
-func (a *Answers) stopWords(p *pass) {
-	a.say("truing.headline", "Stop: find out first why it goes wrong.")
+func (a answers) stopWords(p *pass) {
+	a.Say("truing.headline", "Stop: find out first why it goes wrong.")
 	var causes []string
 	for _, c := range p.next.Causes {
 		causes = append(causes, causeNames[c])
 	}
-	a.say("truing.then", "Likeliest first: %.", strings.Join(causes, "; "))
-	a.say("truing.hard", "%", p.quickTest())
-	a.say("truing.long", "yes")
+	a.Say("truing.then", "Likeliest first: %.", strings.Join(causes, "; "))
+	a.Say("truing.hard", "%", p.quickTest())
+	a.Say("truing.long", "yes")
 }
 
 // unmendable says where to look when bumping is no help, the likeliest first.
@@ -153,9 +154,9 @@ func (p *pass) quickTest() string {
 		}
 		means[n] += ", or " + each.means
 	}
-	test := fill("Quick test: turn % on the % shaft under its dial. In % from the middle of its swing", p.at(w.Hour), p.sideOf[w.Half], p.fine.Name())
+	test := bench.Fill("Quick test: turn % on the % shaft under its dial. In % from the middle of its swing", p.at(w.Hour), p.SideOf[w.Half], p.fine.Name())
 	for i := range shown {
-		test += fill("; %: %", shown[i], means[i])
+		test += bench.Fill("; %: %", shown[i], means[i])
 	}
 	return test + "."
 }
@@ -170,17 +171,17 @@ func (s *setUp) offMiddle(mm float64) string {
 
 // askValues tells what is asked, each with the field that answers it, and of a
 // reading where it is to be taken.
-func (a *Answers) askValues(p *pass) {
+func (a answers) askValues(p *pass) {
 	n := 0
 	ask := func(what, field string, choices ...string) (at string) {
 		at = "asks/" + strconv.Itoa(n) + "/"
 		n++
-		a.text(at+"what", what)
+		a.Text(at+"what", what)
 		if field != "" {
-			a.text(at+"field", field)
+			a.Text(at+"field", field)
 		}
 		for i, choice := range choices {
-			a.text(at+"choices/"+strconv.Itoa(i), choice)
+			a.Text(at+"choices/"+strconv.Itoa(i), choice)
 		}
 		return at
 	}
@@ -200,8 +201,8 @@ func (a *Answers) askValues(p *pass) {
 				at := ask("centres", form.Centres.Name(), "good")
 				for i, half := range p.untried() {
 					place := at + "places/" + strconv.Itoa(i) + "/"
-					a.text(place+"half", p.sideOf[half])
-					a.number(place+"at_mm", p.nearCentre(half))
+					a.Text(place+"half", p.SideOf[half])
+					a.Number(place+"at_mm", p.nearCentre(half))
 				}
 			case crank.AskPressure:
 				ask("pressure", form.PassTailstock.Name(key), "steady", "moved")
@@ -216,7 +217,7 @@ func (a *Answers) askValues(p *pass) {
 		}
 	}
 	if n == 0 {
-		a.emptyList("asks")
+		a.EmptyList("asks")
 	}
 }
 
@@ -238,15 +239,15 @@ func (p *pass) sharper() (ways []string) {
 }
 
 // stopValue tells why to stop, and the one quick test.
-func (a *Answers) stopValue(p *pass) {
+func (a answers) stopValue(p *pass) {
 	if p.wants >= 0 || p.fault != nil || p.next.Why != crank.Stop {
-		a.null("stop")
+		a.Null("stop")
 		return
 	}
 	for i, c := range p.next.Causes {
-		a.text("stop/causes/"+strconv.Itoa(i), causeNames[c])
+		a.Text("stop/causes/"+strconv.Itoa(i), causeNames[c])
 	}
-	a.text("stop/test", p.quickTest())
+	a.Text("stop/test", p.quickTest())
 }
 
 // causeNames are the causes in few words.

@@ -1,8 +1,9 @@
-package sheet
+package truing
 
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
@@ -24,7 +25,7 @@ func HourAt(x, y string) string {
 }
 
 // face draws the clock face.
-func (a *Answers) face(p *pass) {
+func (a answers) face(p *pass) {
 	v := p.highSpots("face")
 	v.Bare = true // the title block says from where it is seen
 	if p.wants >= 0 && p.bench > 0 {
@@ -33,12 +34,12 @@ func (a *Answers) face(p *pass) {
 	for _, m := range p.moves {
 		v.Moves = append(v.Moves, p.mark(m))
 	}
-	a.text("picture.face", draw.Face(v))
+	a.Text("picture.face", draw.Face(v))
 }
 
 // highSpots is the clock face with where each needle stands highest.
 func (p *pass) highSpots(prefix string) draw.FaceView {
-	return draw.FaceView{Prefix: prefix, SeenFrom: drawn(p.seenFrom()), High: p.spots(p.reading)}
+	return draw.FaceView{Prefix: prefix, SeenFrom: bench.Drawn(p.SeenFrom()), High: p.spots(p.reading)}
 }
 
 // spots are where the needles of a round stand highest.
@@ -53,14 +54,14 @@ func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
 			sector = sure.Sector(got.E)
 		}
 		spots = append(spots, draw.HighSpot{
-			Letter: s.stations[i].letter, Hour: s.hour(got.E.Hour()), RunOut: s.bare(got.RunOut), HalfSector: sector,
+			Letter: s.stations[i].letter, Hour: s.Hour(got.E.Hour()), RunOut: s.bare(got.RunOut), HalfSector: sector,
 		})
 	}
 	return spots
 }
 
 func (p *pass) mark(m move) draw.Mark {
-	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: drawn(p.sideOf[m.Wheel]), Hour: p.hour(m.Hour)}
+	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: bench.Drawn(p.SideOf[m.Wheel]), Hour: p.Hour(m.Hour)}
 	if m.Kind != crank.Strike && !p.leverAssumed {
 		mark.Amount = p.amount(m.Aim)
 	}
@@ -68,15 +69,15 @@ func (p *pass) mark(m move) draw.Mark {
 }
 
 // bend draws the crank from the side and from above, its bend exaggerated.
-func (a *Answers) bend(p *pass) {
-	a.text("picture.bend", draw.Bend(p.bendView("bend", &p.pose, p.counted)))
+func (a answers) bend(p *pass) {
+	a.Text("picture.bend", draw.Bend(p.bendView("bend", &p.pose, p.counted)))
 }
 
 // bendView is the crank as it sits by a round of readings.
 func (s *setUp) bendView(prefix string, pose *crank.Pose, counted []crank.Station) draw.BendView {
 	axes := pose.After(pose.D, pose.G)
 	v := draw.BendView{
-		Prefix: prefix, LeftEnd: drawn(s.sideOf[clock.Left]),
+		Prefix: prefix, LeftEnd: bench.Drawn(s.SideOf[clock.Left]),
 		Length: s.length(), PinMiddle: s.crank.Pin, Rim: s.crank.Rim, Throw: s.crank.Throw,
 		Left: lie(&axes, clock.Left), Right: lie(&axes, clock.Right),
 	}
@@ -96,16 +97,16 @@ func lie(axes *crank.Axes, half clock.End) draw.Lie {
 }
 
 // measure draws what to measure, to the figures.
-func (a *Answers) measure(s *setUp, r *form.Reader) {
-	v := draw.MeasureView{Prefix: "measure", LeftEnd: drawn(s.sideOf[clock.Left]), Throw: dim(r, s.crank.Throw, form.Throw), Rim: dim(r, 2*s.crank.Rim, form.Rim)}
+func (a answers) measure(s *setUp, r *form.Reader) {
+	v := draw.MeasureView{Prefix: "measure", LeftEnd: bench.Drawn(s.SideOf[clock.Left]), Throw: dim(r, s.crank.Throw, form.Throw), Rim: dim(r, 2*s.crank.Rim, form.Rim)}
 	for half, dims := range [...]*draw.HalfDims{&v.Left, &v.Right} {
-		side := s.sideOf[half]
+		side := s.SideOf[half]
 		own := func(x float64) float64 { return abs(x - float64(half)*s.length()) }
 		dims.Dial = dim(r, own(s.dialOf(clock.End(half))), form.ShaftAt, side)
 		dims.Bearing = dim(r, own(s.crank.Bearing[half]), form.ShaftBearing, side)
 		dims.Pin = dim(r, s.ownPin[half], form.ShaftPin, side)
 	}
-	a.text("picture.measure", draw.Measure(v))
+	a.Text("picture.measure", draw.Measure(v))
 }
 
 // dialOf is where a half's own dial stands, mm from the left end.

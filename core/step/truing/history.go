@@ -1,6 +1,7 @@
-package sheet
+package truing
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 )
@@ -62,7 +63,7 @@ func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 			continue
 		}
 		all = append(all, crank.Done{
-			Kind: kindNamed(r.Word(form.PassDoneKind, key, row)), Wheel: s.end(r.Word(form.PassDoneWheel, key, row)), Hour: s.hour(hour),
+			Kind: kindNamed(r.Word(form.PassDoneKind, key, row)), Wheel: s.End(r.Word(form.PassDoneWheel, key, row)), Hour: s.Hour(hour),
 			Dose: s.dose(r, key, row, hour),
 		})
 	}
@@ -82,8 +83,8 @@ func kindNamed(word string) crank.Kind {
 func (p *pass) doneWords(i int) string {
 	words := ""
 	for _, d := range p.rounds[i].did {
-		what := [...]string{"struck " + p.sideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
-		words += fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
+		what := [...]string{"struck " + p.SideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
+		words += bench.Fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
 	}
 	if p.rounds[i].unlogged && words != "" {
 		words += ", as advised"

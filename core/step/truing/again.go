@@ -1,4 +1,4 @@
-package sheet
+package truing
 
 import (
 	"strconv"
@@ -33,7 +33,7 @@ func Done(f form.Form, rows []string, newPass string) form.Form {
 	if newPass == "" {
 		return changes
 	}
-	return with(changes, Again(with(f, changes), newPass))
+	return changes.With(Again(f.With(changes), newPass))
 }
 
 // advisedMove is a step with the words that the form has for it.
@@ -52,7 +52,7 @@ func advised(r *form.Reader) (all []advisedMove) {
 		if p.leverAssumed {
 			how = ""
 		}
-		all = append(all, advisedMove{m.PlannedMove, p.key, p.sideOf[m.Wheel], p.hour(m.Hour), field, how})
+		all = append(all, advisedMove{m.PlannedMove, p.key, p.SideOf[m.Wheel], p.Hour(m.Hour), field, how})
 	}
 	return all
 }
@@ -62,7 +62,7 @@ func advised(r *form.Reader) (all []advisedMove) {
 // the last is unread. Which pass is looked at is the page's to know: a job that
 // says so, as older ones do, says it no more.
 func Again(f form.Form, newPass string) form.Form {
-	keys, _ := passKeys(f)
+	keys, _ := PassKeys(f)
 	last := keys[len(keys)-1]
 	if unread(f, last) {
 		return nil
@@ -146,7 +146,7 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 	for i, side := range sideNames {
 		hours := eight
 		for n := range hours {
-			hours[n] = s.hour(hours[n])
+			hours[n] = s.Hour(hours[n])
 		}
 		text := ""
 		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {

@@ -1,10 +1,11 @@
-package sheet
+package truing
 
 import (
 	"math"
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -13,7 +14,7 @@ import (
 
 // setUp is the crank at the lathe: its geometry, and where the dials stand.
 type setUp struct {
-	ends
+	bench.Ends
 	crank    crank.Crank
 	stations []station
 	tip      [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
@@ -47,8 +48,8 @@ type station struct {
 type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
-	s := setUp{ends: readEnds(r), fine: fineUnit(r)}
-	left, right := s.sideOf[clock.Left], s.sideOf[clock.Right]
+	s := setUp{Ends: bench.ReadEnds(r), fine: bench.FineUnit(r)}
+	left, right := s.SideOf[clock.Left], s.SideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
 	length := s.length()
@@ -68,18 +69,18 @@ func readSetUp(r *form.Reader) setUp {
 	s.leverAssumed = leverAssumed(r)
 	s.heldAt, _ = heldBy(r)
 	s.closing = r.Word(form.Clamp) == "closing"
-	s.addStation(r, "drive", "drive", half[s.end("drive")].dial)
-	s.addStation(r, "timing", "timing", half[s.end("timing")].dial)
+	s.addStation(r, "drive", "drive", half[s.End("drive")].dial)
+	s.addStation(r, "timing", "timing", half[s.End("timing")].dial)
 	for _, key := range r.Form.Rows("dial") {
 		side := r.Word(form.DialHalf, key)
-		s.addStation(r, "dial."+key, side, r.Or(half[s.end(side)].dial/2, form.DialAt, key))
+		s.addStation(r, "dial."+key, side, r.Or(half[s.End(side)].dial/2, form.DialAt, key))
 	}
 	return s
 }
 
 // stand adds a station so far from its own shaft's end.
 func (s *setUp) addStation(r *form.Reader, name, side string, own float64) {
-	st := station{name: name, letter: drawn(side).Letter(), half: s.end(side), at: own, division: r.Division(side)}
+	st := station{name: name, letter: bench.Drawn(side).Letter(), half: s.End(side), at: own, division: r.Division(side)}
 	if st.half == clock.Right {
 		st.at = s.length() - own
 	}
@@ -157,7 +158,7 @@ func (p *pass) complain(r *form.Reader, err error) {
 	if !ok {
 		return
 	}
-	s, id, keys := p.setUp, form.ShaftPin, []string{p.sideOf[l.Half]}
+	s, id, keys := p.setUp, form.ShaftPin, []string{p.SideOf[l.Half]}
 	switch l.Length {
 	case crank.Throw, crank.Rim:
 		if id, keys = form.Rim, nil; r.Blank(id) {
@@ -181,13 +182,13 @@ func (p *pass) complain(r *form.Reader, err error) {
 func (s *setUp) lengthWords(l *crank.LengthError) string {
 	mm := func(v float64) string { return unit.Format(v, unit.MM, 0.1) }
 	if l.Length == crank.Throw || l.Length == crank.Rim {
-		return fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel",
+		return bench.Fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel",
 			mm(s.crank.Throw), mm(2*s.crank.Rim))
 	}
 	given, pin := l.Given, s.ownPin[l.Half]
 	if l.Half == clock.Right {
 		given = s.length() - given
 	}
-	return fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: "+
+	return bench.Fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: "+
 		"measure from this shaft’s own end, or give the distance to the crankpin", mm(given), mm(pin))
 }

@@ -1,8 +1,9 @@
-package sheet
+package truing
 
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -19,7 +20,7 @@ func (s *setUp) dose(r *form.Reader, pass, row string, hour float64) float64 {
 	if dose = r.Or(dose, form.PassDoneTurns, pass, row); !s.closing && r.Blank(form.PassDoneClosing, pass, row) {
 		return dose
 	}
-	one := s.closingOf(s.hour(hour))
+	one := s.closingOf(s.Hour(hour))
 	return r.Or(dose*one, form.PassDoneClosing, pass, row) / one
 }
 
@@ -56,7 +57,7 @@ func (s *setUp) logged(d crank.Done) (field form.ID, text string) {
 func (s *setUp) hardness(d crank.Done) string {
 	switch field, figure := s.logged(d); {
 	case field == form.PassDoneStrength:
-		return fill("% (%)", blows(d.Dose), figure)
+		return bench.Fill("% (%)", blows(d.Dose), figure)
 	case field == form.PassDoneClosing && d.Kind == crank.Spread:
 		return figure + " over the wedge"
 	case field == form.PassDoneClosing:
@@ -88,25 +89,25 @@ func (p *pass) howHard() string {
 	hard := p.hardness(doneAs(first))
 	switch {
 	case first.Trial && p.wentWrong():
-		return fill("It went the other way: now % as a trial, then read.", hard)
+		return bench.Fill("It went the other way: now % as a trial, then read.", hard)
 	case len(p.moves) > 1:
 		second := &p.moves[1].PlannedMove
 		then := p.hardness(doneAs(second))
 		if first.Trial && second.Trial {
-			return fill("A trial: %, then %.", hard, then)
+			return bench.Fill("A trial: %, then %.", hard, then)
 		}
 		if first.Pass < 0 && second.Pass < 0 {
-			return fill("By guess: %, then %.", hard, then)
+			return bench.Fill("By guess: %, then %.", hard, then)
 		}
-		return fill("%, then %.", upperFirst(hard), then)
+		return bench.Fill("%, then %.", upperFirst(hard), then)
 	case first.Trial:
-		return fill("A trial: %; then read.", hard)
+		return bench.Fill("A trial: %; then read.", hard)
 	case first.Pass < 0:
-		return fill("By guess: %; work up to it.", hard)
+		return bench.Fill("By guess: %; work up to it.", hard)
 	case first.Pass == 0:
-		return fill("%: % the first.", upperFirst(hard), timesWords(first.Times))
+		return bench.Fill("%: % the first.", upperFirst(hard), timesWords(first.Times))
 	default:
-		return fill("%: % %’s.", upperFirst(hard), timesWords(first.Times), afterName(first.Pass))
+		return bench.Fill("%: % %’s.", upperFirst(hard), timesWords(first.Times), afterName(first.Pass))
 	}
 }
 

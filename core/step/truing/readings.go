@@ -1,6 +1,7 @@
-package sheet
+package truing
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/dial"
 	"pintwelve/core/form"
@@ -60,7 +61,7 @@ func (s *setUp) readStation(r *form.Reader, pass string, st *station) reading {
 	}
 	if runOutMM < scale.Division/2 {
 		// A needle that stands still has no high spot to name.
-		return s.taken(r, pass, st)(dial.HighSpot(s.seen, runOutMM, 0, scale))
+		return s.taken(r, pass, st)(dial.HighSpot(s.Seen, runOutMM, 0, scale))
 	}
 	switch how {
 	case "halfway":
@@ -69,7 +70,7 @@ func (s *setUp) readStation(r *form.Reader, pass string, st *station) reading {
 		if !ok || !ok2 {
 			return lacking(r, halfway, pass, st, form.ReadingRise, form.ReadingFall)
 		}
-		got := s.taken(r, pass, st)(dial.HalfWay(s.seen, runOutMM, rise, fall, scale))
+		got := s.taken(r, pass, st)(dial.HalfWay(s.Seen, runOutMM, rise, fall, scale))
 		got.apart = clock.Wrap(fall - rise)
 		return got
 	case "pin":
@@ -84,7 +85,7 @@ func (s *setUp) readStation(r *form.Reader, pass string, st *station) reading {
 	if !ok {
 		return lacking(r, hour, pass, st, form.ReadingHigh)
 	}
-	return s.taken(r, pass, st)(dial.HighSpot(s.seen, runOutMM, high, scale))
+	return s.taken(r, pass, st)(dial.HighSpot(s.Seen, runOutMM, high, scale))
 }
 
 const noSide = dial.Side(255)
@@ -123,12 +124,12 @@ func (s *setUp) readTurn(r *form.Reader, pass string, st *station) reading {
 	case r.Wrong(form.ReadingTurn, pass, st.name) || r.Wrong(form.ReadingHours, pass, st.name):
 		got.lack = mending
 	case len(values) > len(hours):
-		r.Complain(fill("% for %: give as many of one as of the other", counted(len(values), "reading", "readings"), counted(len(hours), "hour", "hours")), form.ReadingTurn, pass, st.name)
+		r.Complain(bench.Fill("% for %: give as many of one as of the other", bench.Counted(len(values), "reading", "readings"), bench.Counted(len(hours), "hour", "hours")), form.ReadingTurn, pass, st.name)
 		got.lack = mending
 	case len(values) < got.of:
 		got.lack = points
 	default:
-		turn := dial.Turn{From: s.seen, Hours: hours[:len(values)], Values: values, Division: st.division, Range: sweepOf(values, st)}
+		turn := dial.Turn{From: s.Seen, Hours: hours[:len(values)], Values: values, Division: st.division, Range: sweepOf(values, st)}
 		fit, err := turn.Fit()
 		if err != nil {
 			r.Complain("a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9", form.ReadingTurn, pass, st.name)
@@ -215,7 +216,7 @@ func (s *setUp) taken(r *form.Reader, pass string, st *station) func(dial.Readin
 			r.Complain("the needle can’t rise and fall through half-way at the same hour: "+
 				"give the hour where it falls, as 9 for one that rises at 3", form.ReadingFall, pass, st.name)
 		default:
-			r.Complain(fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)), form.ReadingTIR, pass, st.name)
+			r.Complain(bench.Fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)), form.ReadingTIR, pass, st.name)
 		}
 		return reading{lack: mending}
 	}

@@ -1,4 +1,4 @@
-package sheet
+package truing
 
 import (
 	"math/rand"
@@ -60,10 +60,4 @@ func TestAFigureBesideItsLimit(t *testing.T) {
 		assert.Equal(t, row.value, value, row.v)
 		assert.Equal(t, row.shown, plus, row.v)
 	}
-}
-
-func TestALimitIsShownAsItWasGiven(t *testing.T) {
-	a := Answer(with(typed("1.3", "3", "1", "9"), map[string]string{"tolerance": "1.25"}), "")
-	assert.Equal(t, "1.25 thou allowed", text(a, "say.block.tolerance"))
-	assert.Contains(t, text(a, "say.truing.headline"), "1.25 thou allowed")
 }

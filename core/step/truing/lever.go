@@ -1,8 +1,9 @@
-package sheet
+package truing
 
 import (
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 )
@@ -53,29 +54,29 @@ func heldBy(r *form.Reader) (held form.ID, ok bool) {
 }
 
 // directionWords say which way to work, and no amount: it hangs on the lever.
-func (a *Answers) directionWords(p *pass) {
-	a.say("truing.headline", "%.", p.way(p.moves[0].Move))
+func (a answers) directionWords(p *pass) {
+	a.Say("truing.headline", "%.", p.way(p.moves[0].Move))
 	words := "How far and how hard hang on two distances: type them below the readings."
 	if len(p.moves) > 1 {
-		words = fill("Then %. ", lowerFirst(p.way(p.moves[1].Move))) + words
+		words = bench.Fill("Then %. ", lowerFirst(p.way(p.moves[1].Move))) + words
 	}
-	a.say("truing.then", "%", words)
-	a.say("truing.caution", caution)
+	a.Say("truing.then", "%", words)
+	a.Say("truing.caution", caution)
 }
 
 // askLever asks for the two distances beside the readings where amounts hang on
 // them, and leaves them there when they are given.
-func (a *Answers) askLever(r *form.Reader) {
+func (a answers) askLever(r *form.Reader) {
 	if _, ok := heldBy(r); ok {
-		a.say("truing.lever", "From that shaft’s own end; the other shaft’s are taken to be alike.")
+		a.Say("truing.lever", "From that shaft’s own end; the other shaft’s are taken to be alike.")
 	}
 }
 
 // way is a move without its amount.
 func (p *pass) way(m crank.Move) string {
 	if m.Kind == crank.Strike {
-		return fill("Strike the % wheel at %", p.sideOf[m.Wheel], p.at(m.Hour))
+		return bench.Fill("Strike the % wheel at %", p.SideOf[m.Wheel], p.at(m.Hour))
 	}
 	kind := kindNames[m.Kind]
-	return fill("% the wheels at %", strings.ToUpper(kind[:1])+kind[1:], p.at(m.Hour))
+	return bench.Fill("% the wheels at %", strings.ToUpper(kind[:1])+kind[1:], p.at(m.Hour))
 }

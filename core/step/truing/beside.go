@@ -1,6 +1,7 @@
-package sheet
+package truing
 
 import (
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/unit"
 )
@@ -30,7 +31,7 @@ func (c scale) beside(f crank.Figure, limit float64) (value, plus string) {
 	if f.Value > limit {
 		template = "just over %"
 	}
-	return fill(template, c.limit(limit)), c.figures(f.HalfWidth95)
+	return bench.Fill(template, c.limit(limit)), c.figures(f.HalfWidth95)
 }
 
 func (c scale) figures(v float64) string { return unit.Figures(v, c.unit, c.step) }

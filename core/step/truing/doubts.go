@@ -1,4 +1,4 @@
-package sheet
+package truing
 
 import (
 	"errors"
@@ -21,13 +21,13 @@ func doubtOf(r *form.Reader) *form.Doubt {
 }
 
 // askUnit asks what a figure was read in: until that is said nothing is built on it.
-func (a *Answers) askUnit(p *pass) {
+func (a answers) askUnit(p *pass) {
 	var labels []string
 	for _, m := range p.doubt.Meanings {
 		labels = append(labels, m.Label)
 	}
-	a.say("truing.headline", "%?", strings.Join(labels, ", or "))
-	a.say("truing.then", "Say what the % is in: nothing is called true before.", p.doubtedWords())
+	a.Say("truing.headline", "%?", strings.Join(labels, ", or "))
+	a.Say("truing.then", "Say what the % is in: nothing is called true before.", p.doubtedWords())
 }
 
 // doubtedWords name the figure in doubt.
@@ -72,17 +72,5 @@ func (p *pass) askMeanings(ask func(what, field string, choices ...string) strin
 	if p.leverAssumed {
 		ask("distance", form.ShaftAt.Name(sideNames[0]))
 		ask("distance", p.heldAt.Name(sideNames[0]))
-	}
-}
-
-// doubts tell, field by field, what a text in doubt may mean: in turn what to
-// show, and what to write in the field.
-func (a *Answers) doubts(r *form.Reader) {
-	for _, d := range r.Doubts {
-		var parts []string
-		for _, m := range d.Meanings {
-			parts = append(parts, m.Label, m.Text)
-		}
-		a.text("doubt."+d.Name, strings.Join(parts, "\n"))
 	}
 }

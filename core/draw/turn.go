@@ -1,7 +1,10 @@
 package draw
 
+import "math"
+
 // TurnView is a moment of a turn: what both dials show and how the crank stands.
-// Readings run from −Range to Range in the dials' own unit, 0 at the top.
+// Readings run from −Range to Range in the dials' own unit, 0 at the top; Range is
+// taken up to a whole division, so that a dial's figure stands on it.
 // Turned is in hours, clockwise as seen from SeenFrom.
 //
 // The page turns three groups by writing their transform attribute. Their
@@ -57,6 +60,7 @@ func Turn(v TurnView) string {
 	if !finite(v.Range) || v.Range <= 0 {
 		v.Range = 1
 	}
+	v.Range = dialRange(v.Range)
 	height := float64(TurnHeight)
 	if v.Bend != nil {
 		height = TurnBendHeight
@@ -78,6 +82,16 @@ func Turn(v TurnView) string {
 	return p.close()
 }
 
+// A dial is divided into about so many divisions either side of 0.
+const turnDivisions = 5
+
+// dialRange is the least whole number of divisions that holds a swing, and so a
+// figure that a dial would have: 2.06 gives 2.5.
+func dialRange(swing float64) float64 {
+	step := roundStep(swing / turnDivisions)
+	return step * math.Ceil(swing/step*(1-1e-9))
+}
+
 func joined(letter, words string) string {
 	if words == "" {
 		return letter
@@ -92,7 +106,7 @@ func (p *pen) gauge(v *TurnView, x float64, key string, reading float64, words s
 	}
 	c := point{x, turnY}
 	p.circle("op", c, turnDialR)
-	step := roundStep(v.Range / 5)
+	step := roundStep(v.Range / turnDivisions)
 	p.path("th")
 	for k := 0.0; k*step <= v.Range*(1+1e-9); k++ {
 		for _, sign := range [2]float64{-1, 1} {

@@ -44,6 +44,21 @@ func TestTurnKeepsItsWordToThePage(t *testing.T) {
 	checkPicture(t, Turn(TurnView{Prefix: hostile, Range: math.Inf(1), DriveWords: hostile}))
 }
 
+// A dial has round figures on it, and no swing runs off it.
+func TestADialIsLetteredInRoundFigures(t *testing.T) {
+	for swing, letters := range map[float64]string{2.06066: "±2.5", 2.5: "±2.5", 2.51: "±3", 0.0523: "±0.06", 0.99: "±1", 7.1: "±8", 0: "±1"} {
+		assert.Contains(t, Turn(TurnView{Range: swing}), ">"+letters+"<", "%v", swing)
+	}
+	rng := rand.New(rand.NewSource(5))
+	for range 1000 {
+		swing := math.Pow(10, 5*rng.Float64()-3)
+		most := dialRange(swing)
+		assert.GreaterOrEqual(t, most, swing*(1-1e-8))
+		assert.LessOrEqual(t, most, swing*1.7)
+		assert.LessOrEqual(t, len(tick(most)), 6, "%v", most)
+	}
+}
+
 // The shafts move as the needles do: a half's place at a dial, by what the page
 // is given of it, is the offset there of the crank that is drawn.
 func TestTheBendTurnsWithTheNeedles(t *testing.T) {

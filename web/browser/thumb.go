@@ -1,6 +1,8 @@
 package browser
 
 import (
+	"strconv"
+
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
@@ -30,6 +32,15 @@ func (h *Thumb) Fill(label, text string) {
 	h.Fields++
 	Eval[bool](h.p, `(document.activeElement.select?.(), true)`)
 	send(h.p, input.InsertText, input.InsertTextParams{Text: text})
+}
+
+// TapJob touches the row of a job that begins with a number.
+func (h *Thumb) TapJob(number string) {
+	h.p.t.Helper()
+	open := `[...document.querySelectorAll('.job-open')].find((each) => each.textContent.startsWith(` + strconv.Quote(number) + `) && each.checkVisibility())`
+	h.p.Until(`Boolean(` + open + `)`)
+	Eval[bool](h.p, `(`+open+`.setAttribute('aria-label', 'the row of a job'), true)`)
+	h.touch("the row of a job", buttons)
 }
 
 func (h *Thumb) touch(name string, roles []string) {

@@ -114,6 +114,9 @@ func TestTrueLeadsOn(t *testing.T) {
 	h.Tap("Centres known good")
 	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
 	h.Tap("Send the sheet")
-	p.Until(`location.hash === '#hand-on' && !document.getElementById('sheet').hidden`)
-	assert.Zero(t, h.Scrolls)
+	p.Until(`location.hash === '#sheet' && !document.getElementById('sheet').hidden`)
+	Eval[bool](p, shareSheet)
+	h.Tap("Send as a picture")
+	p.Until(`window.shared`)
+	assert.Zero(t, h.Scrolls, "two taps")
 }

@@ -1,5 +1,6 @@
 // The list of jobs: search, sort, open, copy, archive, delete, and the file
-// that holds them. It knows the store and the page's section, not the bench.
+// that holds them; and those last worked on, above the order of the work. It knows
+// the store and the page's sections, not the bench.
 import { Bin } from './bin.js';
 import { copyOf } from './descent.js';
 import { example } from './example.js';
@@ -9,6 +10,7 @@ import { fileName, save } from './hand.js';
 import { newKey } from './job.js';
 
 const AT_ONCE = 20; // rows made before "more" is asked for
+const LATELY = 2; // jobs above the order of the work
 
 /** How the list may be sorted; a blank stands last. */
 const SORTS = {
@@ -26,6 +28,23 @@ function byText(name) {
   };
 }
 
+function lastFirst(a, b) { return (b.turn ?? 0) - (a.turn ?? 0); }
+
+function stateOf({ born, rev }) { return `${born} ${rev}`; }
+
+/** How far a crank is and when it was worked on, in a line that holds its place before that is known. */
+function stands(words, day) { return [words || '…', dayWords(day)].filter(Boolean).join(' · '); }
+
+/** A day as people say it; '' where it isn't known. */
+function dayWords(day) {
+  if (!day) return '';
+  const midnight = (time) => new Date(time).setHours(0, 0, 0, 0);
+  const ago = Math.round((midnight(Date.now()) - midnight(day)) / 864e5);
+  if (ago === 0) return 'today';
+  if (ago === 1) return 'yesterday';
+  return new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: ago > 300 || ago < 0 ? 'numeric' : undefined }).format(day);
+}
+
 /** What a job is called in a line. */
 export function title(form) {
   return form.number || form.engine || 'Without a number';
@@ -36,14 +55,17 @@ export class Jobs {
    * section is the step of the jobs. bench gives {job, store, shop} as they are now;
    * open(record) puts a job on the bench; changed() and left(id) hear that jobs
    * were kept otherwise, and that one is no more; unfit(form) names what no
-   * control could have made; differs tells of fields, as [name, text, …], in words.
+   * control could have made; differs tells of fields, as [name, text, …], in words;
+   * stands(form) says how far a crank is.
    */
-  constructor(section, notice, { bench, open, changed, left, unfit, differs }) {
-    Object.assign(this, { section, notice, bench, open, changed, left, unfit, differs });
+  constructor(section, notice, { bench, open, changed, left, unfit, differs, stands }) {
+    Object.assign(this, { section, notice, bench, open, changed, left, unfit, differs, stands });
     this.find = section.querySelector('#jobs-find');
     this.sort = section.querySelector('#jobs-sort');
     this.archived = section.querySelector('#jobs-archived');
     this.rows = section.querySelector('#jobs-rows');
+    this.lately = document.getElementById('lately');
+    this.known = new Map(); // how far a crank is, by its id, and the revision that this was said of
     this.rest = section.querySelector('#jobs-more');
     this.template = section.querySelector('#jobs-row');
     this.shown = AT_ONCE;
@@ -52,8 +74,11 @@ export class Jobs {
       control.addEventListener('input', () => { this.shown = AT_ONCE; this.list(); });
     }
     this.rest.addEventListener('click', () => { this.shown += 4 * AT_ONCE; this.list(); });
-    this.rows.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
+    // The keyboard leaves half a screen: the found are to stand in it.
+    this.find.addEventListener('focus', () => section.querySelector('#jobs-found').scrollIntoView());
+    for (const rows of [this.rows, this.lately]) rows.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
     this.press('jobs-example', () => this.openExample());
+    this.press('try-one', () => this.openExample());
     this.press('save-all', () => this.saveAll());
     this.press('save-one', () => this.saveOne());
     section.querySelector('#read-file').addEventListener('change', ({ target }) => this.readFile(target));
@@ -105,7 +130,16 @@ export class Jobs {
     });
     this.records = records;
     if (!same && !this.section.hidden) this.list();
+    if (!same) this.late();
     this.remind();
+  }
+
+  /** Shows the jobs last worked on but for the one on the bench: yesterday's is two taps away. */
+  late() {
+    const { id } = this.bench().job;
+    const others = this.records.filter((record) => record.id !== id && !record.form.archived);
+    this.showRows(this.lately, others.sort(lastFirst).slice(0, LATELY));
+    this.lately.closest('section').hidden = others.length === 0;
   }
 
   list() {
@@ -117,9 +151,8 @@ export class Jobs {
       const all = text(record);
       return words.every((word) => all.includes(word));
     };
-    const lastFirst = (a, b) => (b.turn ?? 0) - (a.turn ?? 0);
     const found = this.records.filter(fits).sort(SORTS[this.sort.value] ?? lastFirst);
-    this.showRows(found.slice(0, this.shown));
+    this.showRows(this.rows, found.slice(0, this.shown));
     this.rest.hidden = found.length <= this.shown;
     this.rest.textContent = `Show more of ${found.length}`;
     const count = this.section.querySelector('#jobs-count');
@@ -128,15 +161,34 @@ export class Jobs {
   }
 
   /** Shows records; a row that says the same stays, since a finger may be on it. */
-  showRows(records) {
-    const was = new Map([...this.rows.children].map((row) => [row.dataset.id, row]));
+  showRows(list, records) {
+    const was = new Map([...list.children].map((row) => [row.dataset.id, row]));
     const rows = records.map((record) => {
       const row = this.row(record);
       const before = was.get(record.id);
       return before?.querySelector('.job-open').textContent === row.querySelector('.job-open').textContent ? before : row;
     });
     for (const row of was.values()) if (!rows.includes(row)) row.remove();
-    rows.forEach((row, i) => { if (this.rows.children[i] !== row) this.rows.insertBefore(row, this.rows.children[i] ?? null); });
+    rows.forEach((row, i) => { if (list.children[i] !== row) list.insertBefore(row, list.children[i] ?? null); });
+    this.sayHowFar(list, records).catch((error) => this.failed(error));
+  }
+
+  /** Says in each row how far its crank is, one after the other: to reckon a job takes a while. */
+  async sayHowFar(list, records) {
+    for (const record of records.filter((each) => !this.howFar(each))) {
+      const kept = await this.bench().store.get(record.id);
+      if (!kept) continue;
+      this.known.set(record.id, { state: stateOf(kept), words: this.stands(kept.form) });
+      const row = [...list.children].find(({ dataset }) => dataset.id === record.id);
+      if (row) row.querySelector('.job-stands').textContent = stands(this.howFar(record), record.day);
+      await new Promise((then) => { setTimeout(then); });
+    }
+  }
+
+  /** How far a crank is, where that was said of it as it is kept. */
+  howFar(record) {
+    const known = this.known.get(record.id);
+    return known?.state === stateOf(record) ? known.words : '';
   }
 
   row(record) {
@@ -149,6 +201,7 @@ export class Jobs {
       form.number ? form.engine : '', form.owner, form['date.in'] && `in ${form['date.in']}`, form['date.out'] && `out ${form['date.out']}`,
       form.archived && 'archived', record.id === this.bench().job.id && 'on the bench',
     ].filter(Boolean).join(' · ');
+    row.querySelector('.job-stands').textContent = stands(this.howFar(record), record.day);
     row.querySelector('[data-job="archive"]').textContent = form.archived ? 'Out of the archive' : 'Archive';
     for (const button of row.querySelectorAll('[data-job]:not(.job-open)')) button.setAttribute('aria-label', `${button.dataset.label ?? button.textContent}: ${name}`);
     return row;

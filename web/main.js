@@ -127,6 +127,7 @@ class Bench {
       left: (id) => { if (id === this.tab.mine.id) this.tab.take(this.fresh()); },
       unfit,
       differs: told,
+      stands: (form) => this.stands(form),
     });
     this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne() });
   }
@@ -192,14 +193,18 @@ class Bench {
     for (const step of painters.keys()) step.hidden = step !== this.step;
     this.refresh();
     if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
-    if (this.step.id === 'order') this.jobs.readAgain().catch((error) => this.tab.told(error));
+    if (this.step.id === 'order') {
+      this.jobs.late();
+      this.jobs.readAgain().catch((error) => this.tab.told(error));
+    }
     this.unfold(document.getElementById(location.hash.slice(1)));
   }
 
   /** Brings what is named into sight, whatever it is folded away in. */
   unfold(named) {
     for (let fold = named?.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
-    named?.scrollIntoView();
+    if (named?.matches('.step')) scrollTo(0, 0); // with the way to all others in sight
+    else named?.scrollIntoView();
   }
 
   refresh() {
@@ -211,6 +216,18 @@ class Bench {
       painter.fill(this.form);
     }
     this.answer();
+  }
+
+  /** How far a job's crank is, in a few words; '' where the sum goes wrong, which is told when it is opened. */
+  stands(form) {
+    try {
+      const { bench, ...last } = form;
+      const answers = this.call('answer', { ...last, part: 'state' });
+      return `pass ${keysOf(form, 'pass').length || 1} · ${answers['say.state']}`;
+    } catch (error) {
+      if (!(error instanceof Fault)) throw error;
+      return '';
+    }
   }
 
   /** Keeps what the shop is called, for every sheet from this phone. */
@@ -243,6 +260,13 @@ class Bench {
   lookAt(key) {
     this.view = key;
     this.refresh();
+  }
+
+  /** Looks at the pass after the one that is looked at. */
+  lookOn() {
+    const keys = keysOf(this.job.form, 'pass');
+    const next = keys[keys.indexOf(this.view) + 1];
+    if (next !== undefined && !this.controls.deaf) this.lookAt(next);
   }
 
   /** Answers the step that shows: the first screen at once, the rest when that stands. */
@@ -531,6 +555,7 @@ class Bench {
       'did-else': () => this.didElse(),
       'read-logged': () => this.again(),
       'change-logged': () => this.changeDone(),
+      'next-pass': () => this.lookOn(),
       'jobs-afresh': () => this.startAfresh(() => { location.hash = '#true'; }),
       again: () => this.again(),
       undo: () => this.undo(),

@@ -1,8 +1,8 @@
 // Jobs kept on this phone, in IndexedDB. A job is {id, born, rev, form}: born
 // tells a job from another that was kept under its id after a delete. Beside it
-// stand turn, which orders the jobs by when they were last kept; past and shared,
-// by which descent is told (descent.js); and filed, the revision that a file
-// holds. A write is compare-and-swap on born and rev, and other tabs hear of it.
+// stand turn, which orders the jobs by when they were last kept, and day, only to
+// be shown; past and shared, by which descent is told (descent.js); and filed, the
+// revision that a file holds. A write is compare-and-swap on born and rev, and other tabs hear of it.
 // Of each job a line is kept beside it, with no more of its form than the list
 // shows, so that a thousand are listed at once. Names carry the page's folder,
 // since folders of one host share an origin.
@@ -249,9 +249,10 @@ class Store {
       };
       const write = () => {
         // Without a turn of its own a job comes to be the one last worked on.
-        const keep = (record, at = ++turn, quiet = false) => {
-          jobs.put({ ...record, turn: at });
-          lines.put(lineOf({ ...record, turn: at }));
+        const keep = (record, at, quiet = false) => {
+          const kept = at === undefined ? { ...record, turn: ++turn, day: Date.now() } : { ...record, turn: at };
+          jobs.put(kept);
+          lines.put(lineOf(kept));
           if (!quiet) told[record.id] = record.rev;
         };
         const drop = (id) => {
@@ -289,8 +290,8 @@ class Store {
   }
 }
 
-function lineOf({ id, born, rev, turn, filed, form }) {
-  return { id, born, rev, turn, filed, form: Object.fromEntries(LISTED.filter((name) => form[name]).map((name) => [name, form[name]])) };
+function lineOf({ id, born, rev, turn, day, filed, form }) {
+  return { id, born, rev, turn, day, filed, form: Object.fromEntries(LISTED.filter((name) => form[name]).map((name) => [name, form[name]])) };
 }
 
 function done(request) {

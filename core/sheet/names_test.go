@@ -144,7 +144,7 @@ func sayingJobs() []form.Form {
 		logged,
 		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),
 		with(typed("0.5", "3", "0.5", "3"), form.Form{"centres": "good"}),
-		struck,
+		struck, with(struck, form.Form{"bench": "1"}),
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),
 		knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",

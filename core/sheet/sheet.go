@@ -22,7 +22,7 @@ func Answer(f form.Form, part string) *bench.Answers {
 	blocks(a, r)
 	for i := range steps {
 		s := &steps[i]
-		if part == s.Name || part == "" && s.Name != jobsheet.Name && s.Name != truing.HowTo.Name {
+		if part == s.Name || part == "" && s.Name != jobsheet.Name && s.Name != truing.HowTo.Name && s.Name != truing.State.Name {
 			s.Answer(a, r)
 		}
 	}
@@ -33,7 +33,7 @@ func Answer(f form.Form, part string) *bench.Answers {
 
 // steps are the parts that the page asks for.
 var steps = [...]bench.Step{
-	truing.First, truing.More, truing.Values,
+	truing.First, truing.More, truing.Values, truing.State,
 	lighten.Step, balance.Step,
 	fitting.Order, fitting.Found, fitting.Measure, fitting.PressUp, fitting.Cases,
 	jobsheet.Of(onSheet[:]), truing.HowTo,

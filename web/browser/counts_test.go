@@ -51,7 +51,7 @@ func TestWhatAJobCostsAThumb(t *testing.T) {
 	p.Ready()
 	h = p.Thumb()
 	h.Tap("Pintwelve: the order of the work")
-	h.Tap("Jobs"); p.Until(`!document.getElementById("jobs").hidden`); h.TapJob("B44-1187")
+	h.TapJob("B44-1187")
 	p.Until(`!document.getElementById('true').hidden && document.getElementById('drive-tir').value === '0.5'`)
 	spent("yesterday's job", 2, 0, 0)
 }

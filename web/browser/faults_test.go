@@ -387,7 +387,7 @@ func clockSetBack(t *testing.T) {
 	back.Fill("Drive run-out", "1")
 	name(back, "later", "", "Mrs Thorne")
 	assert.Equal(t, []string{"later", "Without a number"}, listed(back, 2), "last worked on first")
-	Eval[bool](back, `(document.querySelectorAll('.job-open')[1].click(), true)`)
+	Eval[bool](back, `(document.querySelectorAll('#jobs-rows .job-open')[1].click(), true)`)
 	back.Until(`document.getElementById('drive-tir').value === '4'`)
 	back.Close()
 	mended(t, p, s)

@@ -33,8 +33,8 @@ func name(p *Page, number, engine, owner string) {
 
 // listed are the names in the list of jobs, once the list is as long as given.
 func listed(p *Page, length int) []string {
-	p.Until(`document.querySelectorAll('.job-name').length === ` + strconv.Itoa(length))
-	return Eval[[]string](p, `[...document.querySelectorAll('.job-name')].map((e) => e.textContent)`)
+	p.Until(`document.querySelectorAll('#jobs-rows .job-name').length === ` + strconv.Itoa(length))
+	return Eval[[]string](p, `[...document.querySelectorAll('#jobs-rows .job-name')].map((e) => e.textContent)`)
 }
 
 // savedFile presses a button and returns the text of the file it saves.
@@ -103,7 +103,7 @@ func TestJobsAreListedFoundSortedCopiedArchivedAndDeleted(t *testing.T) {
 	p.Press("More: 12 (copy)")
 	p.Press("Delete: 12 (copy)")
 	listed(p, 1)
-	Eval[bool](p, `(document.querySelector('.job-open').click(), true)`)
+	Eval[bool](p, `(document.querySelector('#jobs-rows .job-open').click(), true)`)
 	p.Until(`!document.getElementById('true').hidden`)
 	assert.Equal(t, "4", p.Value("Drive run-out"))
 }
@@ -152,7 +152,7 @@ func TestAFileFromTheOtherPhone(t *testing.T) {
 	assert.Equal(t, "From the file: 1 new.", readFile(other, first))
 	assert.Equal(t, []string{"12"}, listed(other, 1))
 	assert.Equal(t, "From the file: 1 already here.", readFile(other, first))
-	Eval[bool](other, `(document.querySelector('.job-open').click(), true)`)
+	Eval[bool](other, `(document.querySelector('#jobs-rows .job-open').click(), true)`)
 	other.Until(`document.getElementById('drive-tir').value === '4'`)
 	other.Fill("Drive run-out", "3")
 	other.Until(kept(`form['pass.1.drive.tir'] === '3'`))
@@ -227,16 +227,16 @@ func TestFiveThousandJobsStayAtHand(t *testing.T) {
 	took := Eval[float64](p, `(async () => {
 		const t0 = performance.now();
 		location.hash = '#jobs';
-		while (document.querySelectorAll('.job-name').length < 20) await new Promise((r) => setTimeout(r));
+		while (document.querySelectorAll('#jobs-rows .job-name').length < 20) await new Promise((r) => setTimeout(r));
 		await new Promise(requestAnimationFrame);
 		return performance.now() - t0;
 	})()`)
 	t.Logf("a list of five thousand opened in %.0f ms, throttled 4 times", took)
-	assert.Equal(t, "Number 4999", Eval[string](p, `document.querySelector('.job-name').textContent`))
+	assert.Equal(t, "Number 4999", Eval[string](p, `document.querySelector('#jobs-rows .job-name').textContent`))
 	p.Throttle(1)
 	p.Fill("Find by number, engine, owner, date or notes", "number 4555")
 	listed(p, 1)
-	Eval[bool](p, `(document.querySelector('.job-open').click(), true)`)
+	Eval[bool](p, `(document.querySelector('#jobs-rows .job-open').click(), true)`)
 	p.Until(`document.title.includes('Number 4555')`)
 	p.Fill("Drive run-out", "1.25")
 	p.Until(kept(`form.number === 'Number 4555' && form['pass.1.drive.tir'] === '1.25'`))
@@ -338,4 +338,42 @@ func TestTheBrowserIsAskedToKeepTheJobsOnceThereIsOne(t *testing.T) {
 	p.Until(`window.asked === 1`)
 	to(p, "jobs")
 	p.Until(`document.getElementById('jobs-promise').textContent.includes('has promised')`)
+}
+
+// A row says how far its crank is, its pass and its day; the field that finds it
+// stays in sight of what it found.
+func TestARowSaysHowFarItsCrankIs(t *testing.T) {
+	p, _ := bench(t)
+	twist(p)
+	p.Press("Struck: read again")
+	p.Until(kept(`Object.keys(form).some((name) => name.endsWith('.kind'))`))
+	for n := range 12 {
+		to(p, "jobs")
+		p.Press("Start another crank")
+		p.Fill("Drive run-out", "4")
+		name(p, "N"+strconv.Itoa(n), "", "R. Lind")
+	}
+	to(p, "jobs")
+	row := func(n int) string {
+		return Eval[string](p, `document.querySelectorAll('#jobs-rows .job-stands')[`+strconv.Itoa(n)+`].textContent`)
+	}
+	p.Until(`![...document.querySelectorAll('#jobs-rows .job-stands')].some(({ textContent }) => textContent.includes('…'))`)
+	assert.Equal(t, "pass 1 · not measured to the end yet · today", row(0))
+	assert.Equal(t, "pass 2 · not measured to the end yet · today", row(12))
+
+	// The day goes by the phone's calendar.
+	Eval[bool](p, `(() => { const now = Date.now; Date.now = () => now() + 864e5; return true; })()`)
+	to(p, "true")
+	to(p, "jobs")
+	p.Until(`document.querySelectorAll('#jobs-rows .job-stands')[12].textContent.endsWith('yesterday')`)
+
+	p.Type("Find by number, engine, owner, date or notes", "N1")
+	p.Until(`document.querySelectorAll('#jobs-rows li').length === 3`)
+	for _, scrolled := range []string{`document.querySelectorAll('#jobs-rows li')[0]`, `document.getElementById('jobs-count')`} {
+		assert.Less(t, Eval[float64](p, scrolled+`.getBoundingClientRect().bottom`), 330.0, "above the keyboard")
+	}
+	p.Fill("Find by number, engine, owner, date or notes", "")
+	p.Until(`document.querySelectorAll('#jobs-rows li').length === 13`)
+	Eval[bool](p, `(document.querySelectorAll('#jobs-rows li')[11].scrollIntoView({ block: 'end', behavior: 'instant' }), true)`)
+	assert.GreaterOrEqual(t, Eval[float64](p, `document.getElementById('jobs-find').getBoundingClientRect().top`), 0.0)
 }

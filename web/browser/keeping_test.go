@@ -36,8 +36,8 @@ func takes(p *Page, file string) string {
 
 func opens(p *Page, tir string) {
 	p.t.Helper()
-	p.Until(`document.querySelector('.job-open')`)
-	Eval[bool](p, `(document.querySelector('.job-open').click(), true)`)
+	p.Until(`document.querySelector('#jobs-rows .job-open')`)
+	Eval[bool](p, `(document.querySelector('#jobs-rows .job-open').click(), true)`)
 	p.Until(`document.getElementById('drive-tir').value === '` + tir + `'`)
 }
 

@@ -63,7 +63,7 @@ func TestACrankThatStandsOtherwiseLeavesTheBenchAlone(t *testing.T) {
 	p.Fill("Drive run-out", "2")
 	to(p, "jobs")
 	listed(p, 2)
-	Eval[bool](p, `([...document.querySelectorAll('.job-open')].find((e) => e.textContent.startsWith('1')).click(), true)`)
+	Eval[bool](p, `([...document.querySelectorAll('#jobs-rows .job-open')].find((e) => e.textContent.startsWith('1')).click(), true)`)
 	p.Until(`document.getElementById('tolerance').value === '1'`)
 	p.Choose("Dials read in", "millimetres")
 	p.Fill("Run-out allowed on either shaft", "0.0127")

@@ -120,3 +120,21 @@ func TestTrueLeadsOn(t *testing.T) {
 	p.Until(`window.shared`)
 	assert.Zero(t, h.Scrolls, "two taps")
 }
+
+// The example opens as found, from the first screen, and is gone through pass by pass.
+func TestTheExampleIsSteppedThrough(t *testing.T) {
+	p, _ := bench(t)
+	h := p.Thumb()
+	h.Tap("Try one")
+	p.Until(`document.getElementById('drive-tir').value === '4.5'`)
+	assert.Contains(t, p.Text(headline), "Strike the ")
+	h.Tap("On to pass 2")
+	p.Until(`document.getElementById('drive-tir').value === '2.5'`)
+	quiet()
+	h.Tap("On to pass 3")
+	p.Until(`document.getElementById('drive-tir').value === '0.5'`)
+	assert.Equal(t, "True: leave it. It is fit to go in.", p.Text(headline))
+	assert.True(t, Eval[bool](p, `document.getElementById('next-pass').hidden`), "it is the last")
+	assert.Zero(t, h.Scrolls)
+	assert.False(t, Eval[bool](p, kept(`form.number`)), "looked at, it is no job of his")
+}

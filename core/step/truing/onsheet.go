@@ -3,6 +3,7 @@ package truing
 import (
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -53,26 +54,36 @@ func (a answers) line(r *form.Reader, left *pass) {
 	if name != "" {
 		name = " " + name
 	}
-	if left.wants >= 0 || left.fault != nil || left.pressed {
-		a.Say("sheet.line", "Job sheet%: not measured to the end yet", name)
-		return
+	a.Say("sheet.line", "Job sheet%: %", name, left.state())
+}
+
+// state says in a few words how far a job's truing is.
+func (a answers) state(r *form.Reader) {
+	keys, _ := PassKeys(r.Form)
+	a.Say("state", "%", passOf(r, keys[len(keys)-1]).state())
+}
+
+// state says how far a pass has come: never surer than the verdict.
+func (p *pass) state() string {
+	if p.wants >= 0 || p.fault != nil || p.pressed {
+		return "not measured to the end yet"
 	}
-	template := "Job sheet%: not true yet, %"
-	switch left.advice.Verdict {
+	template := "not true yet, %"
+	switch p.advice.Verdict {
 	case crank.Fit:
-		template = "Job sheet%: true to %"
+		template = "true to %"
 	case crank.FitAsHung:
-		template = "Job sheet%: true as it hangs, to %"
+		template = "true as it hangs, to %"
 	case crank.TooClose:
-		template = "Job sheet%: % as read, too close to call"
+		template = "% as read, too close to call"
 	case crank.NotMendable:
-		if _, asked := left.asks(crank.AskCentres); !asked {
-			template = "Job sheet%: can’t be trued as it stands, %"
+		if _, asked := p.asks(crank.AskCentres); !asked {
+			template = "can’t be trued as it stands, %"
 		}
 	case crank.CantTell:
-		template = "Job sheet%: %, more readings wanted"
+		template = "%, more readings wanted"
 	}
-	a.Say("sheet.line", template, name, left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}))
+	return bench.Fill(template, p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
 }
 
 // rounds works out the first pass and the last, and shows both dials in each.

@@ -8,11 +8,12 @@ import (
 )
 
 // The parts of the step: its first screen, what stands below that, what is for
-// others than the page, and how to measure.
+// others than the page, how far a job is in a few words, and how to measure.
 var (
 	First  = bench.Step{Name: "true", Answer: with((answers).first), OnSheet: with((answers).onSheet)}
 	More   = bench.Step{Name: "true.more", Answer: with((answers).more)}
 	Values = bench.Step{Name: "true.values", Answer: with((answers).values)}
+	State  = bench.Step{Name: "state", Answer: with((answers).state)}
 	HowTo  = bench.Step{Name: "how", Answer: with((answers).howTo)}
 )
 

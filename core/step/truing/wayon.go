@@ -1,6 +1,7 @@
 package truing
 
 import (
+	"strconv"
 	"strings"
 
 	"pintwelve/core/bench"
@@ -96,7 +97,9 @@ var didNames = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", cr
 func (a answers) wayOn(p *pass, r *form.Reader) {
 	_, asked := p.asksSince() // is answered first
 	switch {
-	case p.bench < len(p.rounds)-1 || asked:
+	case p.bench < len(p.rounds)-1:
+		a.Say("truing.next", "On to pass %", strconv.Itoa(p.bench+2))
+	case asked:
 		return
 	case p.advice.Verdict == crank.Fit:
 		a.Say("truing.on", "yes")

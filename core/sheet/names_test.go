@@ -3,8 +3,6 @@ package sheet
 import (
 	rand1 "math/rand"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -15,6 +13,7 @@ import (
 
 	"pintwelve/core/form"
 	"pintwelve/core/step/truing"
+	"pintwelve/tools/site"
 )
 
 // What the page has a place for, the core can say, draw or name; and what the core
@@ -44,28 +43,26 @@ func TestThePageShowsWhatTheCoreSaysAndNothingElse(t *testing.T) {
 // shownNames are the names that the page and its modules show.
 func shownNames(t *testing.T) map[string]bool {
 	shown := map[string]bool{}
-	for _, m := range regexp.MustCompile(`data-(say|if|picture|unit)="([^"]+)"`).FindAllStringSubmatch(webText(t, "*.html"), -1) {
+	for _, m := range regexp.MustCompile(`data-(say|if|picture|unit)="([^"]+)"`).FindAllStringSubmatch(webText(t, ".html"), -1) {
 		kind := m[1]
 		if kind == "if" {
 			kind = "say"
 		}
 		shown[kind+"."+m[2]] = true
 	}
-	for _, m := range regexp.MustCompile(`answers(?:\?\.)?\['((?:say|picture|unit)\.[^']+)'\]`).FindAllStringSubmatch(webText(t, "*.js"), -1) {
+	for _, m := range regexp.MustCompile(`answers(?:\?\.)?\['((?:say|picture|unit)\.[^']+)'\]`).FindAllStringSubmatch(webText(t, ".js"), -1) {
 		shown[m[1]] = true
 	}
 	return shown
 }
 
-// webText is the text of web's files that a pattern matches, one folder deep.
-func webText(t *testing.T, pattern string) string {
+// webText is the text of the page as it is written out, or of its modules.
+func webText(t *testing.T, ending string) string {
+	files, err := site.Source("../../web")
+	require.NoError(t, err)
 	var all strings.Builder
-	for _, folder := range []string{"../../web", "../../web/*"} {
-		paths, err := filepath.Glob(folder + "/" + pattern)
-		require.NoError(t, err)
-		for _, path := range paths {
-			text, err := os.ReadFile(path)
-			require.NoError(t, err)
+	for path, text := range files {
+		if strings.HasSuffix(path, ending) {
 			all.Write(text)
 		}
 	}

@@ -12,6 +12,8 @@ import (
 //
 //	<step src="lighten.html"></step>   that file of web/steps, in its place
 //	<field name="throw">Throw</field>  a field of the job: see field.go
+//	<each side="drive timing">…</each> its content once for each: {side} is "drive", {Side} "Drive",
+//	                                   {S} "D", and {checked} "checked" in the first
 //
 // Everything else passes through to the letter.
 const (
@@ -64,6 +66,10 @@ func (e *expander) expand(path string, source []byte) error {
 			if err := e.field(path, z); err != nil {
 				return err
 			}
+		case kind == html.StartTagToken && string(name) == "each":
+			if err := e.each(path, z); err != nil {
+				return err
+			}
 		default:
 			e.count(kind, string(name))
 			e.out.WriteString(raw)
@@ -105,6 +111,26 @@ func (e *expander) field(path string, z *html.Tokenizer) error {
 	}
 	if err != nil {
 		return fmt.Errorf("web/%s: <field name=%q>: %w", path, name, err)
+	}
+	return nil
+}
+
+// each writes what differs by the side alone once for each side.
+func (e *expander) each(path string, z *html.Tokenizer) error {
+	given := attributes(z)
+	inside, err := content(z, "each")
+	if err != nil {
+		return fmt.Errorf("web/%s: %w", path, err)
+	}
+	for i, side := range strings.Fields(given["side"]) {
+		checked := ""
+		if i == 0 {
+			checked = " checked"
+		}
+		filled := strings.NewReplacer("{side}", side, "{Side}", strings.ToUpper(side[:1])+side[1:], "{S}", strings.ToUpper(side[:1]), " {checked}", checked).Replace(inside)
+		if err := e.expand(path, []byte(filled)); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -49,6 +49,27 @@ func TestWritesOutWhatThePageSaysForShort(t *testing.T) {
 				`<div class="field"><label for="rim">Rim</label>` +
 				`<span class="with-unit"><input id="rim" inputmode="decimal" name="rim"><span class="unit">mm</span></span><p class="error"></p></div>`,
 		},
+		{
+			"steps up and down, a unit that switches, shown where the core says so",
+			`<field name="pass.*.drive.tir" if="truing.new" steps switches>Drive run-out</field>`,
+			`<div class="field" data-if="truing.new"><label for="drive-tir">Drive run-out</label><div class="stepper">` +
+				`<button type="button" data-step="-1" data-for="pass.*.drive.tir" aria-label="Drive run-out, one division less">−</button>` +
+				`<span class="with-unit"><input id="drive-tir" inputmode="decimal" name="pass.*.drive.tir">` +
+				`<button type="button" class="unit" data-unit="fine" aria-label="Drive run-out: the unit"></button></span>` +
+				`<button type="button" data-step="1" data-for="pass.*.drive.tir" aria-label="Drive run-out, one division more">+</button>` +
+				`</div><p class="error"></p></div>`,
+		},
+		{
+			"a long unit, not read out", `<field name="plug.density" unsaid>Density</field>`,
+			`<div class="field"><label for="plug-density">Density</label><span class="with-unit long-unit">` +
+				`<input id="plug-density" inputmode="decimal" name="plug.density"><span class="unit" aria-hidden="true">kg/m³</span></span><p class="error"></p></div>`,
+		},
+		{
+			"once a side",
+			`<each side="drive timing"><input type="radio" value="{side}" {checked} aria-label="{S}"><field name="{side}.at" unit="">{Side}</field></each>`,
+			`<input type="radio" value="drive" checked aria-label="D"><div class="field"><label for="drive-at">Drive</label><input id="drive-at" inputmode="decimal" name="drive.at"><p class="error"></p></div>` +
+				`<input type="radio" value="timing" aria-label="T"><div class="field"><label for="timing-at">Timing</label><input id="timing-at" inputmode="decimal" name="timing.at"><p class="error"></p></div>`,
+		},
 	} {
 		assert.Equal(t, row.want, page(t, Files{pageFile: []byte(row.source)}), row.name)
 	}
@@ -72,6 +93,7 @@ func TestTellsWhatThePageSaysWrongly(t *testing.T) {
 		`<field name="units" options="inch: thou">Dials</field>`:      `1 options, the table has 2: inch, metric`,
 		`<field name="units" options="inch: a | mm: b">Dials</field>`: `option "mm" where the table has "metric"`,
 		`<step src="gone.html"></step>`:                               `no file web/steps/gone.html`,
+		`<each side="drive">`:                                         `no </each>`,
 		`<step src="gone.html">`:                                      `no </step>`,
 	} {
 		_, err := expanded(Files{pageFile: []byte(source)})

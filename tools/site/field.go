@@ -29,16 +29,20 @@ import (
 //	id="…"             an id in the place of the one made of the name
 //	unit="…"           a unit in the place of the table's; "" for none
 //	unsaid             in a row: the unit isn't read out with the label
+//	if="…"             shown while the core says that
+//	switches           the unit is a button that changes it
+//	steps              buttons beside it go up and down by a division
 //
 // and any other one goes to the control.
 type field struct {
 	Class, When  string
+	If           string
 	Label, Under template.HTML
 	ID           string // none within a row, where the label holds the control
 	Control      template.HTML
 }
 
-var fieldMarkup = template.Must(template.New("field").Parse(`<div class="field{{with .Class}} {{.}}{{end}}"{{with .When}} data-when="{{.}}"{{end}}>
+var fieldMarkup = template.Must(template.New("field").Parse(`<div class="field{{with .Class}} {{.}}{{end}}"{{with .When}} data-when="{{.}}"{{end}}{{with .If}} data-if="{{.}}"{{end}}>
 {{- if .ID}}<label for="{{.ID}}">{{.Label}}</label>{{.Control}}{{else}}<label>{{.Label}} {{.Control}}</label>{{end}}
 {{- .Under}}<p class="error"></p></div>`))
 
@@ -48,7 +52,7 @@ func writeField(out io.Writer, given map[string]string, content string, inRow bo
 	if !ok {
 		return errors.New("the form's table has no such field")
 	}
-	f := field{Class: take(given, "class"), When: take(given, "when")}
+	f := field{Class: take(given, "class"), When: take(given, "when"), If: take(given, "if")}
 	if label, under, more := strings.Cut(content, "<p"); more {
 		f.Label, f.Under = template.HTML(label), template.HTML("<p"+under)
 	} else {
@@ -58,10 +62,14 @@ func writeField(out io.Writer, given map[string]string, content string, inRow bo
 		f.ID = cmp.Or(given["id"], idOf(row.Pattern))
 		given["id"] = f.ID
 	}
+	stepped := has(given, "steps")
 	var err error
-	f.Control, err = control(row, given)
+	f.Control, err = control(row, given, string(f.Label))
 	if err != nil {
 		return err
+	}
+	if stepped {
+		f.Control = stepper(row.Pattern, string(f.Label), f.Control)
 	}
 	return fieldMarkup.Execute(out, f)
 }
@@ -70,6 +78,21 @@ func take(given map[string]string, name string) string {
 	value := given[name]
 	delete(given, name)
 	return value
+}
+
+// has takes an attribute that says all by being there.
+func has(given map[string]string, name string) bool {
+	_, is := given[name]
+	delete(given, name)
+	return is
+}
+
+// stepper puts a button on either side of a control.
+func stepper(pattern, label string, control template.HTML) template.HTML {
+	button := func(by, words, sign string) string {
+		return fmt.Sprintf(`<button type="button" data-step="%s" data-for="%s" aria-label="%s, one division %s">%s</button>`, by, pattern, label, words, sign)
+	}
+	return template.HTML(`<div class="stepper">`+button("-1", "less", "−")) + control + template.HTML(button("1", "more", "+")+`</div>`)
 }
 
 // rowNamed finds the row of the form's table by its pattern.
@@ -90,7 +113,7 @@ func idOf(pattern string) string {
 }
 
 // control writes what the text is typed into or chosen from.
-func control(row *form.Field, given map[string]string) (template.HTML, error) {
+func control(row *form.Field, given map[string]string, label string) (template.HTML, error) {
 	options, chosen := given["options"]
 	delete(given, "options")
 	if chosen != (row.Kind == form.Choice) {
@@ -101,9 +124,8 @@ func control(row *form.Field, given map[string]string) (template.HTML, error) {
 		return template.HTML("<select"+spelled(given)+">") + inside + "</select>", err
 	}
 	ownUnit, own := given["unit"]
-	_, unsaid := given["unsaid"]
+	unsaid, switches := has(given, "unsaid"), has(given, "switches")
 	delete(given, "unit")
-	delete(given, "unsaid")
 	if given["inputmode"] == "" && (row.Kind == form.Quantity || row.Kind == form.List) {
 		given["inputmode"] = keyboard(row)
 	}
@@ -115,8 +137,14 @@ func control(row *form.Field, given map[string]string) (template.HTML, error) {
 	if unsaid {
 		inUnit = template.HTML(strings.Replace(string(inUnit), `class="unit"`, `class="unit" aria-hidden="true"`, 1))
 	}
+	if switches {
+		inUnit = template.HTML(`<button type="button" class="unit" data-unit="fine" aria-label="` + template.HTMLEscapeString(label) + `: the unit"></button>`)
+	}
 	if inUnit == "" {
 		return input, nil
+	}
+	if longUnit(row) {
+		return `<span class="with-unit long-unit">` + input + inUnit + `</span>`, nil
 	}
 	return `<span class="with-unit">` + input + inUnit + `</span>`, nil
 }
@@ -141,6 +169,9 @@ func unitOf(row *form.Field) template.HTML {
 	}
 	return named(row.Unit.Name())
 }
+
+// longUnit tells whether a unit takes more room than a field has beside a figure.
+func longUnit(row *form.Field) bool { return row.Unit == unit.KgPerCubicMetre }
 
 // named is a unit of some name; none where that is blank.
 func named(name string) template.HTML {

@@ -13,9 +13,7 @@ import (
 
 // wholePage is the page as it is written out.
 func wholePage(t *testing.T) []byte {
-	files, err := readWeb("../../web")
-	require.NoError(t, err)
-	files, err = expanded(files)
+	files, err := Source("../../web")
 	require.NoError(t, err)
 	return files[pageFile]
 }

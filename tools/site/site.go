@@ -29,11 +29,8 @@ func (f Files) Paths() []string {
 // Build compiles program (a package path such as ./wasm) of the module in root
 // and returns the finished site with it as core.wasm.
 func Build(root, program string) (Files, error) {
-	files, err := readWeb(filepath.Join(root, "web"))
+	files, err := Source(filepath.Join(root, "web"))
 	if err != nil {
-		return nil, err
-	}
-	if files, err = expanded(files); err != nil {
 		return nil, err
 	}
 	compiled, err := Compile(root, program)
@@ -105,6 +102,16 @@ func Read(dir string) (Files, error) {
 		return err
 	})
 	return files, err
+}
+
+// Source returns what of a web folder is shipped as it is shipped but for being
+// made smaller: its page written out, its modules to the letter.
+func Source(dir string) (Files, error) {
+	files, err := readWeb(dir)
+	if err != nil {
+		return nil, err
+	}
+	return expanded(files)
 }
 
 // readWeb returns what of the web folder is shipped: all but its browser tests.

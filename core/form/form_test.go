@@ -188,3 +188,13 @@ func BenchmarkTable(b *testing.B) {
 		newTable(&table)
 	}
 }
+
+func TestANewPartTakesThePlaceOfTheWeighed(t *testing.T) {
+	for name, weighed := range map[string]string{
+		"new.piston": "weight.piston", "cylinder.b.new.rod": "cylinder.b.weight.rod", "weight.piston": "", "new.house": "", "throw": "", "cylinder.b.weight.rod": "",
+	} {
+		got, ok := Renewed(name)
+		assert.Equal(t, weighed, got, name)
+		assert.Equal(t, weighed != "", ok, name)
+	}
+}

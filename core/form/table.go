@@ -41,9 +41,26 @@ var (
 	sides    = [...]string{"drive", "timing"} // the fixed words for the two ends
 	readings = [...]string{"drive", "timing", "dial.*"}
 	knives   = [...]string{"whole", "drive", "timing"}
-	parts    = [...]string{"weight", "new", "cylinder.*.weight", "cylinder.*.new"}
+	parts    = [...]string{Weighed, New, cylinder + Weighed, cylinder + New}
 	cuts     = [...]string{"made", "cut"}
 )
+
+// The places of a part: as weighed, and the new one in its stead.
+const (
+	Weighed  = "weight"
+	New      = "new"
+	cylinder = "cylinder.*."
+)
+
+// Renewed returns the name of the part that a new one takes the place of; false
+// for any field but a new part's.
+func Renewed(name string) (weighed string, ok bool) {
+	f, keys, ok := Job.Lookup(name)
+	if !ok || f.Place != New && f.Place != cylinder+New {
+		return "", false
+	}
+	return Fill(strings.Replace(f.Pattern, New, Weighed, 1), keys), true
+}
 
 // Name returns a field's name, the stars and the place of its pattern filled in
 // turn: ReadingTIR.Name("k3y", "drive") is "pass.k3y.drive.tir". Too few keys, or
@@ -75,6 +92,8 @@ func (id ID) Within(v float64) float64 { return min(max(v, table[id].Min), table
 
 // Field is a field in one of its places.
 type Field struct {
+	ID       ID        // the row
+	Place    string    // which of its places, "" where it has one
 	Pattern  string    // the name, a star for each row's key
 	Number   int       // its number in a link
 	Kind     Kind      //
@@ -87,13 +106,14 @@ type Field struct {
 }
 
 // field is the row at its n-th place.
-func (row *Row) field(n int) Field {
+func (row *Row) field(id ID, n int) Field {
 	f := Field{
-		Pattern: row.Pattern, Number: int(row.Numbers[n]), Kind: row.Kind, Unit: row.Unit, Metric: row.Unit,
+		ID: id, Pattern: row.Pattern, Number: int(row.Numbers[n]), Kind: row.Kind, Unit: row.Unit, Metric: row.Unit,
 		Min: row.Min, Max: row.Max, Default: row.Default, Choices: row.Choices, Long: row.Long,
 	}
 	if before, after, ok := strings.Cut(row.Pattern, "@"); ok {
-		f.Pattern = before + row.Places[n] + after
+		f.Place = row.Places[n]
+		f.Pattern = before + f.Place + after
 	}
 	if row.Unit == unit.Thou {
 		f.Metric = unit.MM
@@ -133,7 +153,7 @@ func newTable(table *[rows]Row) *Table {
 			if row.Numbers[n] == 0 { // the last places of parts lack what the pin carries once
 				break
 			}
-			f := row.field(n)
+			f := row.field(ID(id), n)
 			t.index[f.Pattern] = len(t.fields)
 			t.fields = append(t.fields, f)
 			t.groupsOf(f.Pattern)

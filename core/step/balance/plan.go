@@ -117,7 +117,7 @@ func Plan(f form.Form, key string) *bench.Answers {
 			return a
 		}
 	}
-	s.blankRows(f, "hole.")
+	s.blankHoles(f)
 	s.putHoles(&n, plans, key)
 	s.planSaid(h, &n, plans)
 	return a
@@ -128,9 +128,9 @@ func (s *crank) alikeWheels(h *shop, n *need) bool {
 	return slices.Equal(s.keepOff(clock.Left), s.keepOff(clock.Right))
 }
 
-func (s *crank) blankRows(f form.Form, group string) {
+func (s *crank) blankHoles(f form.Form) {
 	for _, name := range f.Names() {
-		if strings.HasPrefix(name, group) {
+		if field, _, ok := form.Job.Lookup(name); ok && slices.Contains(holeFields[:], field.ID) {
 			s.Text(name, "")
 		}
 	}
@@ -238,13 +238,9 @@ func Drilled(f form.Form, key string) form.Form {
 		s.keepAim(h, changes)
 	}
 	for name, text := range f {
-		switch {
-		case strings.HasPrefix(name, "hole."), name == "after.drive", name == "after.timing":
-			changes[name] = ""
-		case strings.HasPrefix(name, "new."), strings.Contains(name, ".new."):
-			before, after, _ := strings.Cut(name, "new.")
-			changes[before+"weight."+after], changes[name] = text, ""
-		case strings.HasPrefix(name, "knife.") && slices.Contains([]string{"hung", "hour", "weight", "radius"}, name[strings.LastIndexByte(name, '.')+1:]):
+		if weighed, isNew := form.Renewed(name); isNew {
+			changes[weighed], changes[name] = text, ""
+		} else if field, _, ok := form.Job.Lookup(name); ok && (slices.Contains(holeFields[:], field.ID) || slices.Contains(weighings[:], field.ID)) {
 			changes[name] = ""
 		}
 	}
@@ -263,6 +259,16 @@ func Drilled(f form.Form, key string) form.Form {
 		}
 	}
 	return changes
+}
+
+// holeFields are what a hole to be drilled is written in.
+var holeFields = [...]form.ID{
+	form.HoleOrder, form.HoleWheel, form.HoleRadius, form.HoleHour, form.HoleDrill, form.HoleDepth, form.HoleBottom, form.HolePlug,
+}
+
+// weighings are what no longer holds once the holes are drilled.
+var weighings = [...]form.ID{
+	form.After, form.KnifeHung, form.KnifeHour, form.KnifeWeight, form.KnifeRadius,
 }
 
 // keepAim writes down the factor that was aimed at, which the one found no

@@ -2,7 +2,6 @@ package balance
 
 import (
 	"math"
-	"strings"
 
 	"pintwelve/core/balance"
 	"pintwelve/core/bench"
@@ -255,7 +254,7 @@ func (s *crank) whichWheel(w balance.What) string {
 // changed says whether any part is new.
 func (s *crank) changed() bool {
 	for name, text := range s.r.Form {
-		if text != "" && (strings.HasPrefix(name, "new.") || strings.Contains(name, ".new.")) {
+		if _, isNew := form.Renewed(name); isNew && text != "" {
 			return true
 		}
 	}

@@ -1,6 +1,7 @@
 package truing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -87,16 +88,17 @@ func Again(f form.Form, newPass string) form.Form {
 // unread tells whether nothing was read in a pass.
 func unread(f form.Form, key string) bool {
 	for name, text := range f {
-		rest, in := strings.CutPrefix(name, "pass."+key+".")
-		if !in || text == "" || strings.HasPrefix(rest, "done.") {
-			continue
-		}
-		switch rest[strings.LastIndexByte(rest, '.')+1:] {
-		case "tir", "high", "rise", "fall", "pinat", "turn":
+		field, keys, ok := form.Job.Lookup(name)
+		if ok && text != "" && slices.Contains(asRead[:], field.ID) && keys[0] == key {
 			return false
 		}
 	}
 	return true
+}
+
+// asRead are the fields that hold what a dial showed.
+var asRead = [...]form.ID{
+	form.ReadingTIR, form.ReadingHigh, form.ReadingRise, form.ReadingFall, form.ReadingPinAt, form.ReadingTurn,
 }
 
 // Next goes on by one reading in a turn that is typed, as form.Next does; any

@@ -25,7 +25,10 @@ import (
 //
 // and any other name is a value as `tools/answer` prints it. There a slash
 // parts a list or an object from what is in it: "moves/0/kind".
-type Answers struct{ Entries []Entry }
+type Answers struct {
+	Entries []Entry
+	Kept    *Kept // what was worked out of the form; nil keeps nothing
+}
 
 // Entry is one name with its value: a text, a number, or nothing.
 type Entry struct {

@@ -42,6 +42,29 @@ func (r *Reader) complain(name, text string) {
 	}
 }
 
+// Take tells what another reader of the same form told.
+func (r *Reader) Take(from *Reader) {
+	for _, p := range from.Problems {
+		r.complain(p.Name, p.Text)
+	}
+	for _, s := range from.StandIns {
+		r.standIn(s)
+	}
+	for _, d := range from.Doubts {
+		if !r.doubted[d.Name] {
+			r.keep(d)
+		}
+	}
+}
+
+// standIn keeps a stand-in; the first one of a field stands.
+func (r *Reader) standIn(s StandIn) {
+	if !r.stood[s.Name] {
+		r.stood[s.Name] = true
+		r.StandIns = append(r.StandIns, s)
+	}
+}
+
 // typed is a field's text without the blanks around it.
 func (r *Reader) typed(name string) string { return strings.TrimFunc(r.Form[name], unit.IsSpace) }
 
@@ -81,8 +104,7 @@ func (r *Reader) or(f *Field, name string, standIn float64) float64 {
 		standIn = v
 	}
 	if !r.stood[name] {
-		r.stood[name] = true
-		r.StandIns = append(r.StandIns, StandIn{name, standIn, unit.Format(standIn, def, 0)})
+		r.standIn(StandIn{name, standIn, unit.Format(standIn, def, 0)})
 	}
 	return standIn
 }

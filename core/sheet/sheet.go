@@ -2,6 +2,7 @@
 package sheet
 
 import (
+	"maps"
 	"strings"
 
 	"pintwelve/core/bench"
@@ -16,8 +17,25 @@ import (
 
 // Answer answers a part of a form, or with part "" the whole of it but for the
 // sheet, which says the same again, and for how to measure.
-func Answer(f form.Form, part string) *bench.Answers {
-	a := &bench.Answers{}
+func Answer(f form.Form, part string) *bench.Answers { return answer(f, part, &bench.Kept{}) }
+
+// Desk answers part after part of a form, and solves nothing of it twice. The zero
+// value has no form yet.
+type Desk struct {
+	form form.Form
+	kept bench.Kept
+}
+
+// Answer answers a part of a form as the function does.
+func (d *Desk) Answer(f form.Form, part string) *bench.Answers {
+	if !maps.Equal(f, d.form) {
+		*d = Desk{form: maps.Clone(f)}
+	}
+	return answer(f, part, &d.kept)
+}
+
+func answer(f form.Form, part string, kept *bench.Kept) *bench.Answers {
+	a := &bench.Answers{Kept: kept}
 	r := form.Read(f)
 	blocks(a, r)
 	for i := range steps {

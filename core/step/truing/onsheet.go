@@ -60,7 +60,7 @@ func (a answers) line(r *form.Reader, left *pass) {
 // state says in a few words how far a job's truing is.
 func (a answers) state(r *form.Reader) {
 	keys, _ := PassKeys(r.Form)
-	a.Say("state", "%", passOf(r, keys[len(keys)-1]).state())
+	a.Say("state", "%", a.passOf(r.Form, keys[len(keys)-1]).state())
 }
 
 // state says how far a pass has come: never surer than the verdict.
@@ -89,7 +89,7 @@ func (p *pass) state() string {
 // rounds works out the first pass and the last, and shows both dials in each.
 func (a answers) rounds(r *form.Reader) (found, left *pass) {
 	keys, _ := PassKeys(r.Form)
-	found, left = passOf(r, keys[0]), passOf(r, keys[len(keys)-1])
+	found, left = a.passOf(r.Form, keys[0]), a.passOf(r.Form, keys[len(keys)-1])
 	for i, p := range [...]*pass{found, left} {
 		which := [...]string{"found", "left"}[i]
 		if i == 1 && len(keys) == 1 {
@@ -110,11 +110,6 @@ func (a answers) rounds(r *form.Reader) (found, left *pass) {
 	}
 	a.Say("sheet.from", "Hours run clockwise as seen from the % side; 12 is the crankpin.", found.SeenFrom())
 	return found, left
-}
-
-// passOf works out the job with one of its passes on the bench.
-func passOf(r *form.Reader, key string) *pass {
-	return workOut(form.Read(r.Form.With(form.Form{form.Bench.Name(): key})))
 }
 
 // plainWords tell the customer how the crank came and how it goes.

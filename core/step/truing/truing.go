@@ -3,6 +3,7 @@ package truing
 import (
 	"math"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -50,7 +51,7 @@ type move struct {
 
 // first answers the main job: dials in, clock face out.
 func (a answers) first(r *form.Reader) {
-	p := workOut(r)
+	p := a.workOut(r)
 	for i, name := range sideNames {
 		a.next(&p.reading[i], name)
 	}
@@ -70,7 +71,7 @@ func (a answers) first(r *form.Reader) {
 
 // more answers what stands below the clock face.
 func (a answers) more(r *form.Reader) {
-	p := workOut(r)
+	p := a.workOut(r)
 	a.Say("right.side", p.SideOf[clock.Right])
 	if p.wants < 0 && p.fault == nil {
 		a.elseWords(p)
@@ -86,6 +87,24 @@ func (a answers) more(r *form.Reader) {
 	a.passes(p)
 	a.foldedLines(p.setUp, r)
 	a.measure(p.setUp, r)
+}
+
+// workOut works out the pass on the bench, and tells what is wrong with its fields.
+func (a answers) workOut(r *form.Reader) *pass {
+	keys, on := PassKeys(r.Form)
+	p, told := a.passAt(r.Form, keys[on])
+	r.Take(told)
+	return p
+}
+
+// passOf works out the job with one of its passes on the bench.
+func (a answers) passOf(f form.Form, key string) *pass {
+	p, _ := a.passAt(f, key)
+	return p
+}
+
+func (a answers) passAt(f form.Form, key string) (*pass, *form.Reader) {
+	return bench.Once(a.Kept, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), workOut)
 }
 
 // workOut reads the passes and works out the one on the bench, as far as its

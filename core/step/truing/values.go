@@ -12,7 +12,7 @@ import (
 // the end that the job is seen from. It is a part of its own, since the page,
 // which shows words, is answered at each keystroke.
 func (a answers) values(r *form.Reader) {
-	p := workOut(r)
+	p := a.workOut(r)
 	a.askValues(p)
 	a.stopValue(p)
 	if p.wants >= 0 || p.fault != nil || p.pressed {

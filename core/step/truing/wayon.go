@@ -21,7 +21,7 @@ func (a answers) before(p *pass, r *form.Reader) {
 	hoped := ""
 	if done := p.done(r, last.key); len(done) == 0 {
 		hoped = "\nNothing is logged as done since."
-	} else if hope := passOf(r, last.key).hopeOf(done); hope != nil {
+	} else if hope := a.passOf(r.Form, last.key).hopeOf(done); hope != nil {
 		hoped = bench.Fill("\nHoped for: %.", p.hopeWords(hope, last.used))
 	}
 	a.Say("truing.before", "Before: %.%", p.roundWords(last), hoped)

@@ -1,5 +1,6 @@
 // Starts the page and wires its parts: the job, the core, the painter, the
 // clock face, the link and the updates. Each part knows none of the others.
+import './wasm_exec.js';
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';

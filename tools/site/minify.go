@@ -2,11 +2,11 @@ package site
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/css"
 	"github.com/tdewolff/minify/v2/html"
-	"github.com/tdewolff/minify/v2/js"
 	"github.com/tdewolff/minify/v2/json"
 	"github.com/tdewolff/minify/v2/svg"
 )
@@ -18,7 +18,6 @@ func minifier() *minify.M {
 	m := minify.New()
 	m.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepDefaultAttrVals: true, KeepEndTags: true})
 	m.Add("text/css", &css.Minifier{})
-	m.Add("text/javascript", &js.Minifier{})
 	m.Add("application/json", &json.Minifier{KeepNumbers: true})
 	m.Add("application/manifest+json", &json.Minifier{KeepNumbers: true})
 	m.Add("image/svg+xml", &svg.Minifier{})
@@ -29,6 +28,13 @@ func minified(files Files) (Files, error) {
 	m := minifier()
 	small := Files{}
 	for path, content := range files {
+		if filepath.Ext(path) == ".js" {
+			var err error
+			if small[path], err = script(path, content); err != nil {
+				return nil, err
+			}
+			continue
+		}
 		out, err := m.Bytes(MediaType(path), content)
 		switch err {
 		case nil:

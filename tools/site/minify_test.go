@@ -23,7 +23,7 @@ func TestMinified(t *testing.T) {
 			"<svg viewBox=\"0 0 9 9\" aria-labelledby=\"t\"><title id=\"t\">Clock</title><desc>Why</desc><path class=\"ink\" d=\"M0 0 9 9\"/></svg>"},
 		{"module.js",
 			"import { a } from './a.js';\n// why\nexport async function b(x) { return (await a(x))?.y ?? null; }\n",
-			"import{a}from\"./a.js\";export async function b(e){return(await a(e))?.y??null}"},
+			"import{a as r}from\"./a.js\";export async function b(n){return(await r(n))?.y??null}"},
 		{"style.css",
 			".face { color: #ffffff; }\n@media (prefers-color-scheme: dark) { .face { color: black; } }",
 			".face{color:#fff}@media(prefers-color-scheme:dark){.face{color:#000}}"},
@@ -34,6 +34,26 @@ func TestMinified(t *testing.T) {
 		require.NoError(t, err, test.path)
 		assert.Equal(t, test.out, string(small[test.path]), test.path)
 	}
+}
+
+func TestAPagesModulesAreOneScript(t *testing.T) {
+	files, err := bundled(Files{
+		"main.js":    []byte("import { one } from './one.js'; console.log(one());"),
+		"one.js":     []byte("import { two } from './two.js'; export const one = () => two; export const unused = 'unused';"),
+		"two.js":     []byte("export const two = 'zwölf';"),
+		"sw.js":      []byte("self.x = 1;"),
+		"index.html": []byte("<p>"),
+	})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"index.html", "main.js", "sw.js"}, files.Paths())
+	small, err := minified(files)
+	require.NoError(t, err)
+	assert.Equal(t, `var o="zwölf",t=()=>o;console.log(t());`, string(small["main.js"]))
+}
+
+func TestAModuleThatIsNotThereEndsTheBuild(t *testing.T) {
+	_, err := bundled(Files{"main.js": []byte("import './other.js';")})
+	assert.ErrorContains(t, err, "other.js")
 }
 
 func TestBrokenScriptEndsTheBuild(t *testing.T) {

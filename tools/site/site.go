@@ -43,6 +43,9 @@ func Build(root, program string) (Files, error) {
 	if files["wasm_exec.js"], err = wasmExec(root); err != nil {
 		return nil, err
 	}
+	if files, err = bundled(files); err != nil {
+		return nil, err
+	}
 	return Finish(files)
 }
 

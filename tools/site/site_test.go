@@ -20,6 +20,8 @@ func repository(t *testing.T, dir string) {
 		"web/index.html":        "<!doctype html>\n<title>Small</title>\n",
 		"web/icons/a.svg":       "<svg xmlns=\"http://www.w3.org/2000/svg\"></svg>\n",
 		"web/sw.js":             string(worker),
+		"web/main.js":           "import './wasm_exec.js'; import { one } from './one.js'; one();",
+		"web/one.js":            "export const one = () => new Go();",
 		"web/browser/x_test.go": "not shipped",
 	} {
 		name := filepath.Join(dir, path)
@@ -38,7 +40,7 @@ func TestBuildsInDifferentFoldersAreEqual(t *testing.T) {
 	second, err := Build(there, "./wasm")
 	require.NoError(t, err)
 
-	assert.Equal(t, []string{"core.wasm", "icons/a.svg", "index.html", "sw.js", "wasm_exec.js"}, first.Paths())
+	assert.Equal(t, []string{"core.wasm", "icons/a.svg", "index.html", "main.js", "sw.js"}, first.Paths())
 	for _, path := range first.Paths() {
 		assert.True(t, string(first[path]) == string(second[path]), path) // true-or-false: a diff of a program says nothing
 	}

@@ -1,6 +1,8 @@
 package browser
 
 import (
+	"maps"
+	"os"
 	"path/filepath"
 	"sync"
 	"testing"
@@ -27,6 +29,21 @@ func Built(t testing.TB) site.Files {
 // in the place of the core, to measure against.
 func Empty(t testing.TB) site.Files {
 	return must(t, empty)
+}
+
+// WithModules returns the site with the page's modules beside the one script that
+// is made of them, for tests of a module by itself.
+func WithModules(t testing.TB) site.Files {
+	files := maps.Clone(Built(t))
+	modules, err := filepath.Glob(filepath.Join("..", "*.js"))
+	require.NoError(t, err)
+	for _, name := range modules {
+		if path := filepath.Base(name); files[path] == nil {
+			files[path], err = os.ReadFile(name)
+			require.NoError(t, err)
+		}
+	}
+	return files
 }
 
 func must(t testing.TB, build func() (site.Files, error)) site.Files {

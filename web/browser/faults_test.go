@@ -103,7 +103,7 @@ func firstLoads(c *count) {
 		{"server gone", "/crank/main.js", faults["cut off"]},
 		{"500", "/crank/core.wasm", faults["an error"]},
 		{"half a file", "/crank/core.wasm", half},
-		{"half a file said to be whole", "/crank/store.js", faults["half a file said to be whole"]},
+		{"half a file said to be whole", "/crank/main.js", faults["half a file said to be whole"]},
 		{"WASM that won't compile", "/crank/core.wasm", noProgram},
 	} {
 		c.survivesOn(p, "first load: "+f.fault, func(t *testing.T) {

@@ -299,7 +299,7 @@ func dismiss(p *Page, words string) {
 }
 
 func TestWithoutAStoreNothingLeavesTheBenchUnsaid(t *testing.T) {
-	server := Serve(t, "/crank/", Built(t))
+	server := Serve(t, "/crank/", WithModules(t))
 	p := Launch(t).Tab()
 	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{
 		Source: `indexedDB.open = () => { throw new DOMException('storage is off', 'SecurityError'); };`,

@@ -2,7 +2,6 @@ package browser
 
 import (
 	"fmt"
-	"maps"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -15,7 +14,7 @@ import (
 
 // model opens an empty page beside the built site's modules, with the model's own.
 func model(t *testing.T) *Page {
-	files := maps.Clone(Built(t))
+	files := WithModules(t)
 	for _, name := range []string{"index.html", "idb.js", "run.js", "twin.js"} {
 		content, err := os.ReadFile(filepath.Join("model", name))
 		require.NoError(t, err)

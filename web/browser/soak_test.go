@@ -83,7 +83,7 @@ func watchedPage(b *testing.B, job map[string]string) *Page {
 	p := Launch(b).Tab()
 	p.Phone()
 	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: holdsWASM})
-	p.Visit(Serve(b, "/", Built(b)).URL("/"))
+	p.Visit(Serve(b, "/", WithModules(b)).URL("/"))
 	p.Ready()
 	if job != nil {
 		keep(p, job)

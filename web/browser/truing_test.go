@@ -18,7 +18,7 @@ func bench(t *testing.T) (*Page, *Server) {
 // benchIn is bench with the browser that it is open in.
 func benchIn(t *testing.T) (*Page, *Server, *Browser) {
 	t.Helper()
-	server := Serve(t, "/crank/", Built(t))
+	server := Serve(t, "/crank/", WithModules(t))
 	b := Launch(t)
 	p := b.Open(server.URL("/crank/"))
 	p.Phone()

@@ -1,5 +1,6 @@
 // The view at the lathe: what to do and one reading at a time, large enough to
-// read from two metres, with the screen kept awake.
+// read from two metres, with the screen kept awake, and said aloud if he likes.
+import { Voice } from './voice.js';
 
 export class Lathe {
   /**
@@ -17,6 +18,7 @@ export class Lathe {
     press('less', () => onStep(this.control, '-1'));
     press('more', () => onStep(this.control, '1'));
     press('next', () => this.next());
+    this.voice = new Voice(bar.querySelector('[data-lathe="say"]'), () => spoken(bench.querySelector('.answer')));
     press('leave', () => history.back()); // as the phone's own way back does
     addEventListener('popstate', () => { if (this.open) this.leave(); });
     for (const button of bench.querySelectorAll('[data-lathe-open]')) button.addEventListener('click', () => this.enter());
@@ -43,8 +45,12 @@ export class Lathe {
     document.documentElement.classList.remove('at-lathe');
     this.bench.querySelector('.now')?.classList.remove('now');
     this.letSleep();
+    this.voice.hush();
     [...this.bench.querySelectorAll('[data-lathe-open]')].find((button) => !button.hidden).focus();
   }
+
+  /** The sentence has been answered anew. */
+  answered() { this.voice.changed(); }
 
   // The lock is lost whenever the page is hidden; a phone that has none stays
   // as it is.
@@ -76,4 +82,10 @@ export class Lathe {
     this.what.textContent = control.labels[0].textContent.trim();
     this.onTurn(control);
   }
+}
+
+/** What an answer says, as a voice is to read it: what to do, and what then. */
+function spoken(answer) {
+  const lines = [...answer.querySelectorAll('.headline, .then')].filter((line) => !line.hidden);
+  return lines.map((line) => line.innerText.trim()).filter(Boolean).join(' ');
 }

@@ -276,6 +276,7 @@ class Bench {
     if (this.step === sheetStep) tried(() => this.sheet.show(this.signed(this.job.form), this.guest, answers));
     if (this.step !== trueStep || !answers) return;
     this.controls.asked(answers.tap);
+    this.controls.lathe?.answered();
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
   }

@@ -59,6 +59,9 @@ func (a answers) invite(p *pass) {
 	}
 	switch got.lack {
 	case hour:
+		if p.bench > 0 {
+			break // he has done it before
+		}
 		a.Say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
 	case points:
 		a.Say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))

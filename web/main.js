@@ -326,7 +326,8 @@ class Bench {
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
   did(both) {
-    if (this.grow(this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() }))) this.controls.toReadings();
+    const changes = this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() });
+    if (this.grow(changes, both ? 'Both are logged as done.' : 'Logged as done.')) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
@@ -517,9 +518,10 @@ class Bench {
     const asFound = group === 'pass' && key === first && others.length > 0;
     if (asFound) gone[`pass.${key}.order`] = job.form[`pass.${key}.order`] ?? '0';
     const before = Object.fromEntries(Object.keys(gone).map((name) => [name, job.form[name]]));
+    const said = [asFound ? 'The readings as found are taken out. Their place stays: the pass after them is not the crank as found.' : 'Taken out.'];
+    if (group === 'pass' && keysOf(job.form, `pass.${key}.done`).length > 0) said.push('What was done after it is gone with it.');
     this.put(gone);
-    const said = asFound ? 'The readings as found are taken out. Their place stays: the pass after them is not the crank as found.' : 'Taken out.';
-    notice.did(said, 'Put it back', () => { if (this.job === job) this.put(before); });
+    notice.did(said.join(' '), 'Put it back', () => { if (this.job === job) this.put(before); });
   }
 
   undo() { this.goBack(() => this.job.undo()); }

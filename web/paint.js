@@ -74,6 +74,9 @@ export class Painter {
   }
 }
 
+// A text with a unit of its own: the one beside its field would belie it.
+const OWN_UNIT = /[a-zµ″”"′’']/i;
+
 /** Shows what is wrong with a control, or what stands in for its blank. */
 function control({ element, name, field, line, hint }, answers) {
   const error = answers[`error.${name}`] ?? '';
@@ -89,6 +92,7 @@ function control({ element, name, field, line, hint }, answers) {
   const doubt = answers[`doubt.${name}`];
   if (doubt || (field && boxOf(field)?.dataset.doubt === name)) doubted(field, name, doubt ?? '');
   if (element.tagName !== 'INPUT') return;
+  element.parentElement.classList.toggle('own-unit', OWN_UNIT.test(element.value));
   const assumed = answers[`assumed.${name}`];
   const found = answers[`found.${name}`];
   const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;

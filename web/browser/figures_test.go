@@ -291,3 +291,42 @@ func TestOnVBlocksTheTwoDistancesAreAskedBesideTheReadings(t *testing.T) {
 	p.Fill("Drive end to its V-block", "70")
 	assert.Contains(t, p.Text("#true .answer"), "thou")
 }
+
+// A text with a unit of its own counts in that: no other stands beside it.
+func TestAUnitTypedTakesThePlaceOfTheOneBesideIt(t *testing.T) {
+	p, _ := bench(t)
+	shown := func() bool {
+		return Eval[bool](p, `document.querySelector('#drive-tir + .unit').checkVisibility({ visibilityProperty: true })`)
+	}
+	p.Fill("Drive run-out", "2")
+	assert.True(t, shown())
+	for _, own := range []string{"0.05 mm", "2 thou", "1/500 in", "0.002\""} {
+		p.Fill("Drive run-out", own)
+		assert.False(t, shown(), own)
+	}
+	p.Fill("Drive run-out", "3")
+	assert.True(t, shown())
+}
+
+// A pass taken out takes with it what was done after it: that is said, and undone by one tap.
+func TestAPassTakenOutSaysWhatGoesWithIt(t *testing.T) {
+	p, _ := bench(t)
+	twist(p)
+	p.Press("Struck: read again")
+	assert.Equal(t, "Logged as done.", p.Text("#notice-text"))
+	h := p.Thumb()
+	h.Tap("Undo")
+	assert.Equal(t, "4", p.Value("Drive run-out"), "by the notice, where the thumb is")
+	assert.Zero(t, h.Scrolls)
+	p.Press("Struck: read again")
+	twist(p)
+	p.Press("Struck: read again")
+	twist(p)
+	p.Unfold()
+	Eval[bool](p, `(document.querySelectorAll('#passes .pass [data-remove]')[1].click(), true)`)
+	assert.Equal(t, "Taken out. What was done after it is gone with it.", p.Text("#notice-text"))
+	assert.Equal(t, 2, passCount(p))
+	h.Tap("Put it back")
+	assert.Equal(t, 3, passCount(p))
+	assert.Equal(t, 2, Eval[int](p, `[...document.querySelectorAll('#passes .pass')].filter((e) => e.textContent.includes('struck')).length`))
+}

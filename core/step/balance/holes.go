@@ -42,10 +42,11 @@ func (s *crank) readShop() *shop {
 	t.DensityKGM3 = r.Default(form.ZoneDensity)
 	t.PlugKGM3, _ = r.Number(form.PlugDensity)
 	t.ToleranceGMM = s.tolerance()
-	h := &shop{Task: t}
-	if t.Hour, h.zoneHour = r.Number(form.ZoneHour); h.zoneHour {
-		h.Hour = s.Hour(h.Hour)
+	hour, given := r.Number(form.ZoneHour)
+	if given {
+		t.Hour = s.Hour(hour)
 	}
+	h := &shop{Task: t, zoneHour: given}
 	if t.OutMM > s.rim {
 		r.Complain(bench.Fill("% is outside the wheel, whose radius is %", millimetres(t.OutMM), millimetres(s.rim)), form.ZoneOut)
 	}

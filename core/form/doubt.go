@@ -127,6 +127,36 @@ func (r *Reader) doubtHour(name string) {
 	}
 }
 
+// mostFactor is the largest balance factor that is taken, %.
+const mostFactor = 150
+
+// doubtFactor keeps it where a bare balance factor may be a part of one, as books
+// write it: “0.66” for 66%. No crank is balanced to a hundredth of what it carries.
+func (r *Reader) doubtFactor(name string, f *Field, percent float64) {
+	text := r.typed(name)
+	bare := strings.IndexByte("0123456789.,", text[len(text)-1]) >= 0
+	if f.Unit != unit.PerCent || f.Max != mostFactor || !bare || percent <= 0 || 100*percent > mostFactor || r.sure || r.doubted[name] {
+		return
+	}
+	d := Doubt{Name: name}
+	for _, v := range [...]float64{100 * percent, percent} {
+		text := unit.Format(v, unit.PerCent, 0.001)
+		d.Meanings = append(d.Meanings, Meaning{text, text})
+	}
+	r.keep(d)
+}
+
+// InDoubt returns what the text of a field that was read may mean, likeliest
+// first; none where it means one thing.
+func (r *Reader) InDoubt(id ID, keys ...string) []Meaning {
+	for _, d := range r.Doubts {
+		if d.Name == id.Name(keys...) {
+			return d.Meanings
+		}
+	}
+	return nil
+}
+
 func (r *Reader) keep(d Doubt) {
 	if r.doubted == nil {
 		r.doubted = map[string]bool{}

@@ -83,9 +83,12 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 		r.complain(name, err.Error())
 		return 0, false
 	}
-	if def == unit.OClock {
+	switch def {
+	case unit.OClock:
 		r.doubtHour(name)
-	} else {
+	case unit.PerCent:
+		r.doubtFactor(name, f, v)
+	default:
 		r.doubt(name, f, true)
 	}
 	return v, true

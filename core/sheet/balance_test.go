@@ -121,7 +121,7 @@ func TestTextbooksBalanceWeights(t *testing.T) {
 		{"Sadhu Singh, Theory of Machines, ch. 12", 1000, 200, 700, 45, 75, 900},
 	} {
 		f := form.Form{
-			"weight.piston": number(row.piston), "weight.small": number(row.small), "weight.big": "0.001", "weight.crankpin": number(row.pin),
+			"weight.piston": number(row.piston), "weight.gudgeon": "0", "weight.small": number(row.small), "weight.big": "0.001", "weight.crankpin": number(row.pin),
 			"throw": number(row.throw), "knife.whole.on": "bob", "knife.whole.hung": number(-row.pin),
 			"target": "factor", "target.factor": "66.666667",
 		}
@@ -284,6 +284,7 @@ func TestWhatIsWantedIsAskedForInOrder(t *testing.T) {
 	for _, row := range []struct{ says, field, text string }{
 		{"Weigh the piston", "weight.piston", "422"},
 		{"small end", "weight.small", "128"},
+		{"Weigh the gudgeon pin; 0 where", "weight.gudgeon", "0"},
 		{"what hangs at the small end", "knife.whole.hung", "202"},
 		{"Balance factor 60", "target", "factor"},
 		{"To which factor?", "target.factor", "65"},

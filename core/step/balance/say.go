@@ -52,7 +52,7 @@ func (s *crank) weighed() {
 	s.Number("balance.reciprocating_g", after.RecG())
 	s.Number("balance.rotating_g", after.RotG())
 	if before.RecG() > 0 {
-		s.Say("balance.weights", "Reciprocating %, rotating %.", s.weight(before.RecG()), s.weight(before.RotG()))
+		s.Say("balance.weights", "Reciprocating %, rotating %.%", s.weight(before.RecG()), s.weight(before.RotG()), s.nothing())
 		if s.changed() {
 			s.Say("balance.new", "As it will run: reciprocating %, rotating %.", s.weight(after.RecG()), s.weight(after.RotG()))
 		}
@@ -70,6 +70,20 @@ func (s *crank) weighed() {
 			s.Say(row+"rod.check", template, bench.Grams(math.Abs(check.OffG), s.fineStep()), bench.Grams(check.AllowG, s.fineStep()))
 		}
 	}
+}
+
+// nothing says which of the small parts of the first cylinder weigh nothing.
+func (s *crank) nothing() string {
+	blankRings, blankClips := s.r.Blank(form.PartRings, "weight"), s.r.Blank(form.PartClips, "weight")
+	switch {
+	case blankRings && blankClips:
+		return " Rings and clips are blank: taken as weighed with the piston."
+	case blankRings:
+		return " The rings are blank: taken as weighed with the piston."
+	case blankClips:
+		return " The clips are blank: taken as weighed with the piston."
+	}
+	return ""
 }
 
 func (s *crank) weight(g float64) string { return bench.Grams(g, s.job.StepG) }

@@ -34,7 +34,7 @@ func readCrank(a *bench.Answers, r *form.Reader) *crank {
 	s.parts()
 	s.weighings()
 	if !s.job.Keep {
-		s.job.Target = s.must("To which factor? The maker’s figure counts.", form.TargetFactor) / 100
+		s.job.Target = s.factor("To which factor? The maker’s figure counts.", form.TargetFactor)
 	}
 	s.rpm = s.speeds()
 	return s
@@ -57,13 +57,17 @@ func (s *crank) solve() (found balance.Standing, corrections []balance.Correctio
 	return found, corrections, true
 }
 
-// must reads a figure that there is no answer without.
-func (s *crank) must(ask string, id form.ID) float64 {
+// factor reads a balance factor that there is no answer without, as a part of one;
+// a bare one that may be meant as a part of one is asked about.
+func (s *crank) factor(ask string, id form.ID) float64 {
 	v, ok := s.r.Number(id)
 	if !ok {
 		s.want(ask, id)
 	}
-	return v
+	if m := s.r.InDoubt(id); m != nil {
+		s.want(bench.Fill("Is the factor %, or %? Nothing is taken off before that is said.", m[0].Label, m[1].Label), id)
+	}
+	return v / 100
 }
 
 // want keeps the first field that is wanted.
@@ -83,8 +87,11 @@ var cylinderParts = [...]form.ID{
 	form.PartPiston, form.PartRings, form.PartGudgeon, form.PartClips, form.PartSmall, form.PartBig, form.PartRod,
 }
 
-// The rod's places in cylinderParts.
+// Places in cylinderParts.
 const (
+	rings    = 1
+	gudgeon  = 2
+	clips    = 3
 	smallEnd = 4
 	bigEnd   = 5
 	wholeRod = 6
@@ -100,6 +107,7 @@ func (s *crank) parts() {
 		}
 		before := s.weigh(row+"weight", first)
 		s.wantWeights(row, before)
+		s.wantOld(row, before)
 		like := before
 		for part, id := range cylinderParts {
 			if i > 0 && s.r.Blank(id, row+"weight") {
@@ -162,6 +170,27 @@ func (s *crank) wantWeights(row string, w weights) {
 	if small, _ := w.cylinder(0).Rod.Ends(); small == 0 {
 		s.want("Weigh the rod’s small end, the rod held level.", form.PartSmall, row+"weight")
 	}
+	if w[gudgeon] == 0 && s.r.Blank(form.PartGudgeon, row+"weight") {
+		s.want("Weigh the gudgeon pin; 0 where it lay on the scale with the piston.", form.PartGudgeon, row+"weight")
+	}
+}
+
+// wantOld asks for what a new part takes the place of: what counts is how they
+// differ.
+func (s *crank) wantOld(row string, before weights) {
+	small, big := before.cylinder(0).Rod.Ends()
+	known := before
+	known[smallEnd], known[bigEnd], known[wholeRod] = small, big, big
+	for part, id := range cylinderParts {
+		if known[part] == 0 && s.r.Blank(id, row+"weight") && !s.r.Blank(id, row+"new") {
+			s.wantTheOld(id, row+"weight")
+		}
+	}
+}
+
+func (s *crank) wantTheOld(id form.ID, place string) {
+	s.r.Complain("the new one is weighed and the old one isn’t: what counts is how they differ", id, place)
+	s.want("", id, place)
 }
 
 // pair reads a part on the pin, found and new. A new part alone says nothing:
@@ -169,7 +198,7 @@ func (s *crank) wantWeights(row string, w weights) {
 func (s *crank) pair(part form.ID) (before, after float64) {
 	before = s.part(part, "weight", 0)
 	if before == 0 && !s.r.Blank(part, "new") && s.r.Blank(part, "weight") {
-		s.r.Complain("the new one is weighed and the old one isn’t: what counts is how they differ", part, "weight")
+		s.wantTheOld(part, "weight")
 	}
 	return before, s.part(part, "new", before)
 }
@@ -178,7 +207,7 @@ func (s *crank) pair(part form.ID) (before, after float64) {
 func (s *crank) weighings() {
 	switch what := s.r.Word(form.KnifeWhat); what {
 	case "stated":
-		s.job.Stated = s.must("What is the maker’s factor, or the one it is known to have?", form.KnifeStated) / 100
+		s.job.Stated = s.factor("What is the maker’s factor, or the one it is known to have?", form.KnifeStated)
 		s.job.HasStated = true
 	case "wheels":
 		for end := range s.SideOf {

@@ -108,7 +108,7 @@ var table = [rows]Row{
 	CutDeep:         {Pattern: "@.*.deep", Places: cuts[:], Numbers: numbers{247, 267}, Kind: Choice, Choices: []string{"rim", "middle"}},
 	CutHoles:        {Pattern: "@.*.holes", Places: cuts[:], Numbers: numbers{248, 268}, Min: 1, Max: 100},
 	CutCircle:       {Pattern: "@.*.circle", Places: cuts[:], Numbers: numbers{249, 269}, Unit: unit.MM, Max: 400},
-	CutFirst:        {Pattern: "@.*.first", Places: cuts[:], Numbers: numbers{250, 270}, Unit: unit.OClock, Max: 12, Default: "12"},
+	CutFirst:        {Pattern: "@.*.first", Places: cuts[:], Numbers: numbers{250, 270}, Unit: unit.OClock, Max: 12},
 	CutDrill:        {Pattern: "@.*.drill", Places: cuts[:], Numbers: numbers{251, 271}, Unit: unit.MM, Max: 100},
 	CutPoint:        {Pattern: "@.*.point", Places: cuts[:], Numbers: numbers{252, 272}, Unit: unit.Degree, Min: 45, Max: 180, Default: "118"},
 	CutKind:         {Pattern: "cut.*.kind", Numbers: numbers{262}, Kind: Choice, Choices: []string{"recess", "rim", "face", "bevel", "holes", "blind"}},

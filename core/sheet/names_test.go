@@ -145,8 +145,8 @@ func sayingJobs() []form.Form {
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),
 		knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",
-			"hole.a.wheel", "drive", "hole.a.radius", "60", "hole.a.hour", "12", "hole.a.drill", "10", "hole.a.depth", "10",
-			"hole.b.wheel", "timing", "hole.b.radius", "60", "hole.b.hour", "12", "hole.b.drill", "12", "hole.b.depth", "12",
+			"keep.a.hour", "5", "hole.a.wheel", "drive", "hole.a.radius", "71", "hole.a.hour", "12", "hole.a.drill", "10", "hole.a.depth", "10",
+			"hole.b.wheel", "timing", "hole.b.radius", "72", "hole.b.hour", "12", "hole.b.drill", "12", "hole.b.depth", "12",
 			"balance.whole", "9 kg", "balance.rolls", "1", "knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"),
 		knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"),
 		with(typed("3", "3", "3", "9"), form.Form{

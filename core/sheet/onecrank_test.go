@@ -8,6 +8,7 @@ import (
 
 	"pintwelve/core/form"
 	"pintwelve/core/step/balance"
+	"pintwelve/core/step/lighten"
 )
 
 // oneSingle is a 500 single as its parts lay on the scale, 190 g hung at the small
@@ -78,4 +79,77 @@ func TestAPartThatWasNotWeighedIsAskedFor(t *testing.T) {
 		assert.Empty(t, said(a, "balance.do"), part)
 	}
 	require.Empty(t, balanced("weight.rod", "460", "weight.big", "", "new.big", "300").Faults(), "what the other end leaves is known")
+}
+
+// A hole is judged against all that it could run into, planned or typed by hand.
+func TestAHoleRunsIntoNothing(t *testing.T) {
+	at := func(radius, hour, across string, more ...string) *Answers {
+		return balanced(append([]string{"hole.a.radius", radius, "hole.a.hour", hour, "hole.a.drill", across, "hole.a.bottom", "through"}, more...)...)
+	}
+	for _, row := range []struct {
+		name   string
+		a      *Answers
+		refuse string
+		thin   string
+	}{
+		{"through the pin, 30 mm assumed", at("60", "12", "10"), "runs into the crankpin: ", ""},
+		{"into its boss, which is assumed", at("66", "12", "8"), "", "the crankpin’s boss, assumed 50 mm across"},
+		{"into its boss as measured", at("66", "12", "8", "zone.boss", "50"), "runs into the crankpin’s boss", ""},
+		{"near its boss", at("72", "12", "8", "zone.boss", "50"), "", "Only 1 mm is left to the crankpin’s boss; 3 mm is asked."},
+		{"clear", at("76", "12", "8"), "", ""},
+		{"near the rim", at("88", "6", "10"), "", "Only 2 mm is left to the rim’s edge; 3 mm is asked."},
+		{"into a place to keep off", at("76", "6", "10", "keep.k.radius", "76", "keep.k.hour", "6:30", "keep.k.across", "12"), "", ""},
+		{"over a place to keep off", at("76", "6", "10", "keep.k.radius", "70", "keep.k.hour", "6", "keep.k.across", "12"), "place 1 to keep off", ""},
+		{"into another hole", at("76", "6", "10", "hole.a.order", "2", "hole.b.order", "1", "hole.b.radius", "76", "hole.b.hour", "6", "hole.b.drill", "6", "hole.b.bottom", "through"), "runs into hole 1", ""},
+		{"beside a hole of the other wheel", at("76", "6", "10", "hole.a.order", "2", "hole.a.wheel", "drive", "hole.b.order", "1", "hole.b.wheel", "timing", "hole.b.radius", "76", "hole.b.hour", "6", "hole.b.drill", "6", "hole.b.bottom", "through"), "", ""},
+	} {
+		e, refused := row.a.Get("error.hole.a.radius")
+		assert.Equal(t, row.refuse != "", refused, "%s: %s", row.name, e.Text)
+		assert.Contains(t, e.Text, row.refuse, row.name)
+		assert.Equal(t, refused, said(row.a, "hole.a.said") == "", "%s: a hole that can’t be doesn’t count", row.name)
+		if row.thin == "" {
+			assert.Empty(t, said(row.a, "hole.a.thin"), row.name)
+		} else {
+			assert.Contains(t, said(row.a, "hole.a.thin"), row.thin, row.name)
+		}
+	}
+}
+
+// Nothing is planned past a place to keep off that isn't whole.
+func TestAnUnfinishedPlaceToKeepOffIsAskedAbout(t *testing.T) {
+	f := oneSingle("target", "factor", "target.factor", "55", "keep.k.radius", "80", "keep.k.across", "20")
+	assert.Equal(t, "Still to give: its hour.", said(Answer(f, balance.Step.Name), "keep.k.lacks"))
+	a := balance.Plan(f, "p")
+	assert.Equal(t, "Finish place 1 to keep off, or take it out: its hour.", said(a, "plan.said"))
+	_, planned := a.Get("hole.p1.radius")
+	assert.False(t, planned)
+	f["keep.k.hour"] = "6"
+	assert.Equal(t, "Planned.", said(balance.Plan(f, "p"), "plan.said"))
+	f["keep.k.radius"] = "0"
+	delete(f, "keep.k.hour")
+	assert.Equal(t, "Planned.", said(balance.Plan(f, "p"), "plan.said"), "on the shaft there is no hour")
+}
+
+// A ring that starts at 12 goes through the crankpin: 60 mm out, throw 42, pin 30.
+func TestARingOfHolesRunsIntoNothing(t *testing.T) {
+	ring := func(group string, more ...string) *Answers {
+		f := oneSingle(group+".a.kind", "holes", group+".a.holes", "6", group+".a.circle", "120", group+".a.drill", "12", "wheel.drive.diameter", "190")
+		for i := 0; i < len(more); i += 2 {
+			f[more[i]] = more[i+1]
+		}
+		return Answer(f, lighten.Step.Name)
+	}
+	for _, group := range []string{"cut", "made"} {
+		e, _ := ring(group, group+".a.first", "12").Get("error." + group + ".a.first")
+		assert.Contains(t, e.Text, "the hole at 12 runs into the crankpin", group)
+		e, _ = ring(group).Get("assumed." + group + ".a.first")
+		assert.Equal(t, "1", e.Text, "the pin between two holes")
+		e, _ = ring(group, group+".a.first", "11", "seen", "timing").Get("error." + group + ".a.first")
+		assert.Empty(t, e.Text)
+		assert.Empty(t, ring(group, group+".a.first", "1").Faults(), group)
+	}
+	assert.Empty(t, ring("cut", "cut.a.circle", "140", "cut.a.drill", "10").Faults())
+	assert.Contains(t, said(ring("cut", "cut.a.circle", "140", "cut.a.drill", "22"), "lighten.thin"), "the metal from hole to crankpin of each wheel 2 mm at ⌀ 140 mm")
+	e, _ := ring("cut", "cut.a.circle", "140", "cut.a.drill", "10", "cut.a.first", "12", "bigend.pin", "48").Get("error.cut.a.first")
+	assert.Contains(t, e.Text, "runs into the crankpin", "as measured")
 }

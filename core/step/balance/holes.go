@@ -84,21 +84,6 @@ func (s *crank) drills() []float64 {
 	return drill.Metric(r.Or(5, form.DrillFrom), r.Or(12, form.DrillTo), r.Or(0.5, form.DrillStep))
 }
 
-// keepOff is what stands in the way on one wheel: the crankpin's boss, and the
-// rows of "keep".
-func (s *crank) keepOff(end clock.End) []drill.Circle {
-	all := []drill.Circle{{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.r.Default(form.ZoneBoss)}}
-	for _, key := range s.r.Form.Rows("keep") {
-		radius, ok := s.r.Number(form.KeepRadius, key)
-		hour, ok2 := s.r.Number(form.KeepHour, key)
-		across, ok3 := s.r.Number(form.KeepAcross, key)
-		if ok && (ok2 || radius == 0) && ok3 && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
-			all = append(all, drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across})
-		}
-	}
-	return all
-}
-
 func (s *crank) onWheel(word string) (on [2]bool) {
 	for end, side := range s.SideOf {
 		on[end] = word == "both" || word == side
@@ -119,8 +104,8 @@ func (s *crank) readHoles(h *shop) {
 		if d.DepthMM = h.ThickMM; !d.Through {
 			ok = s.given(&d.DepthMM, form.HoleDepth, key) && ok
 		}
+		d.At = clock.Polar(d.RadiusMM, d.Hour)
 		if ok && s.possible(&d, h) {
-			d.At = clock.Polar(d.RadiusMM, d.Hour)
 			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
 			h.holes = append(h.holes, d)
 		}
@@ -143,7 +128,7 @@ func (s *crank) possible(d *drilled, h *shop) bool {
 			millimetres(reach), millimetres(h.ThickMM), millimetres(math.Max(0, h.ThickMM-d.PointMM()))), form.HoleDepth, d.key)
 		return false
 	}
-	return true
+	return s.clear(d, h)
 }
 
 // weigh finds what the hole takes off, and what a plug puts back.

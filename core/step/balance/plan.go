@@ -49,7 +49,7 @@ func (s *crank) needs(corrections []balance.Correction) (n need) {
 // task is the drilling of one wheel; each to half of what the whole may be off.
 func (s *crank) task(h *shop, n *need, end clock.End) drill.Task {
 	t := h.Task
-	t.Keep = s.keepOff(end)
+	t.Keep = circles(s.keepOff(end))
 	t.Remove = n.half[end]
 	if !h.zoneHour {
 		t.Hour = t.Remove.Hour()
@@ -98,6 +98,10 @@ func Plan(f form.Form, key string) *bench.Answers {
 	case err != nil:
 		s.complain(err)
 	}
+	if words := s.unfinished(); words != "" {
+		s.Say("plan.said", "%", words)
+		return a
+	}
 	if len(r.Problems) > 0 {
 		s.Say("plan.said", bench.MendIt)
 		return a
@@ -125,7 +129,7 @@ func Plan(f form.Form, key string) *bench.Answers {
 
 // alikeWheels says whether what holds for the left wheel holds for the right.
 func (s *crank) alikeWheels(h *shop, n *need) bool {
-	return slices.Equal(s.keepOff(clock.Left), s.keepOff(clock.Right))
+	return slices.Equal(circles(s.keepOff(clock.Left)), circles(s.keepOff(clock.Right)))
 }
 
 func (s *crank) blankHoles(f form.Form) {

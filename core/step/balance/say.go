@@ -17,6 +17,7 @@ import (
 func balancing(a *bench.Answers, r *form.Reader) {
 	s := readCrank(a, r)
 	h := s.readShop()
+	s.unfinished()
 	s.weighed()
 	found, corrections, ok := s.solve()
 	if !ok {

@@ -18,6 +18,7 @@ type crank struct {
 	rows     []string  // what the place of each cylinder's weights begins with
 	readings []string  // the place of each weighing's fields
 	rim      float64   // mm, radius of the wheels
+	pinMM    float64   // the crankpin's diameter
 	ask      string    // for the first field that is wanted yet
 	offBy    float64   // part of the factor that it may be off
 	rpm      []float64 // speeds that the forces are told at
@@ -31,6 +32,7 @@ func readCrank(a *bench.Answers, r *form.Reader) *crank {
 	}
 	s.job = balance.Job{StepG: r.Default(form.BalanceScale), ThrowMM: r.Default(form.Throw), Keep: r.Word(form.Target) == "keep"}
 	s.rim = r.Or(math.Max(190, 4.5*s.job.ThrowMM), form.Rim) / 2
+	s.pinMM = bench.CrankpinMM(r)
 	s.parts()
 	s.weighings()
 	if !s.job.Keep {

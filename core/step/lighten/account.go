@@ -24,7 +24,7 @@ func (l *lightening) account() {
 	for i := range l.wheels {
 		w := &l.wheels[i]
 		l.weights(w)
-		if found := l.walls(w); i == 0 || !l.alike {
+		if found := l.walls(w, i); i == 0 || !l.alike {
 			thin = append(thin, found...)
 		}
 		l.weighIn(w)
@@ -74,7 +74,7 @@ func (l *lightening) weights(w *lightened) {
 
 // walls tells how thin the walls left are, and returns what to say of those that
 // a cut has made thinner than asked.
-func (l *lightening) walls(w *lightened) (thin []string) {
+func (l *lightening) walls(w *lightened, i int) (thin []string) {
 	was := w.account.BeforeSection.Walls()
 	var beside [len(leastNames)][]string
 	for _, wall := range w.account.AfterSection.Walls() {
@@ -86,9 +86,12 @@ func (l *lightening) walls(w *lightened) (thin []string) {
 			thin = append(thin, words)
 		}
 	}
-	for i, words := range beside {
+	pin := l.thinToPin(w, i)
+	beside[len(leastNames)-1] = append(beside[len(leastNames)-1], pin...)
+	thin = append(thin, pin...)
+	for which, words := range beside {
 		if len(words) > 0 {
-			l.Say("lighten.thin."+w.side+"."+leastNames[i], "Too thin: %.", strings.Join(words, "; "))
+			l.Say("lighten.thin."+w.side+"."+leastNames[which], "Too thin: %.", strings.Join(words, "; "))
 		}
 	}
 	return thin

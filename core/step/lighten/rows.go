@@ -91,8 +91,10 @@ func (l *lightening) readCut(row *cutRow) {
 			l.r.Complain("holes come whole: write 6, or 8", form.CutHoles, row.group, row.key)
 		}
 		c.PitchMM = l.need(row, form.CutCircle, "the circle’s diameter") / 2
-		c.FirstHour = l.Hour(l.r.Default(form.CutFirst, row.group, row.key))
 		c.DiameterMM = l.need(row, form.CutDrill, "the drill")
+		if row.find != form.CutHoles || !row.finding || !l.r.Blank(form.CutFirst, row.keys(form.CutFirst)...) {
+			l.setFirst(row, c)
+		}
 		if c.Through {
 			return
 		}

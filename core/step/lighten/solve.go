@@ -16,6 +16,7 @@ type lightening struct {
 	*bench.Answers
 	r          *form.Reader
 	throw      float64
+	pinMM      float64 // the crankpin's diameter
 	material   flywheel.Material
 	least      flywheel.Least
 	wantedG    float64 // off each wheel; 0 for not asked
@@ -50,6 +51,7 @@ type wheelDims struct{ diameter, width, bore, boss, pinHole float64 }
 func lighten(a *bench.Answers, r *form.Reader) {
 	before := len(r.Problems)
 	l := &lightening{Answers: a, Ends: bench.ReadEnds(r), r: r, throw: r.Default(form.Throw), scaleG: r.Default(form.LightenScale)}
+	l.pinMM = bench.CrankpinMM(r)
 	l.readMaterial()
 	l.least = flywheel.Least{
 		WebMM: r.Default(form.LightenWeb), RimDepthMM: r.Default(form.LightenRimDepth),
@@ -131,6 +133,7 @@ func (l *lightening) work(i int) {
 	if w.ok && w.found != nil {
 		l.plan(w, cuts)
 	}
+	w.ok = w.ok && l.clearOfPin(i)
 }
 
 // build makes the wheel as it came: the rows of "made" first, so that a recess
@@ -205,6 +208,9 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
 	switch e := err.(type) {
 	case nil:
+		if w.found.find == form.CutHoles {
+			l.setFirst(w.found, &found.Cut)
+		}
 		w.size, w.planned = found.Cut, true
 		w.rows = append(w.rows, w.found)
 		w.ok = l.make(w, append(cuts, found.Cut))

@@ -1,0 +1,125 @@
+package balance
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/balance/drill"
+	"pintwelve/core/bench"
+	"pintwelve/core/clock"
+	"pintwelve/core/form"
+)
+
+// kept is a place of one wheel that no hole may run into.
+type kept struct {
+	drill.Circle
+	words string // "the crankpin"
+	soft  bool   // it stands on a stand-in: a hole may lie in it, with a word
+}
+
+// keepOff is what stands in the way on one wheel: the crankpin's boss first, and
+// the rows of "keep" that are whole.
+func (s *crank) keepOff(end clock.End) []kept {
+	pin := clock.Vec{T: s.job.ThrowMM}
+	all := []kept{{drill.Circle{At: pin, DiameterMM: s.r.Default(form.ZoneBoss)}, "the crankpin’s boss", s.r.Blank(form.ZoneBoss)}}
+	for n, key := range s.r.Form.Rows("keep") {
+		radius, hour, across, whole := s.place(key)
+		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
+			all = append(all, kept{drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across}, "place " + strconv.Itoa(n+1) + " to keep off", false})
+		}
+	}
+	return all
+}
+
+// circles is the same for the drilling plan.
+func circles(all []kept) []drill.Circle {
+	out := make([]drill.Circle, len(all))
+	for i, k := range all {
+		out[i] = k.Circle
+	}
+	return out
+}
+
+// place reads a place to keep off; on the shaft it has no hour.
+func (s *crank) place(key string) (radius, hour, across float64, whole bool) {
+	radius, ok := s.r.Number(form.KeepRadius, key)
+	hour, ok2 := s.r.Number(form.KeepHour, key)
+	across, ok3 := s.r.Number(form.KeepAcross, key)
+	return radius, hour, across, ok && (ok2 || radius == 0) && ok3
+}
+
+// unfinished asks, under each place to keep off that isn't whole, for what it
+// lacks, and says whether there is one: nothing is planned past it.
+func (s *crank) unfinished() (words string) {
+	for n, key := range s.r.Form.Rows("keep") {
+		radius, _, _, whole := s.place(key)
+		if whole {
+			continue
+		}
+		var lacks []string
+		for _, part := range [...]struct {
+			id    form.ID
+			words string
+		}{{form.KeepRadius, "how far from the shaft"}, {form.KeepHour, "its hour"}, {form.KeepAcross, "how far across"}} {
+			if s.r.Blank(part.id, key) && (part.id != form.KeepHour || radius != 0 || s.r.Blank(form.KeepRadius, key)) {
+				lacks = append(lacks, part.words)
+			}
+		}
+		if len(lacks) == 0 {
+			continue // a figure is wrong, and says so
+		}
+		s.Say("keep."+key+".lacks", "Still to give: %.", strings.Join(lacks, ", "))
+		if words == "" {
+			words = bench.Fill("Finish place % to keep off, or take it out: %.", strconv.Itoa(n+1), strings.Join(lacks, ", "))
+		}
+	}
+	return words
+}
+
+// clear says whether a hole of the job runs into nothing on any wheel that it is
+// in: neither what is kept off, nor the holes read before it. A wall thinner than
+// asked is said beside it.
+func (s *crank) clear(d *drilled, h *shop) bool {
+	thin := ""
+	for end, on := range d.on {
+		if !on {
+			continue
+		}
+		for _, k := range s.around(clock.End(end), d, h) {
+			left := d.At.Sub(k.At).Len() - (d.DiameterMM+k.DiameterMM)/2
+			if k.DiameterMM < 0 { // the rim, seen from inside
+				left = -k.DiameterMM/2 - d.At.Len() - d.DiameterMM/2
+			}
+			switch {
+			case left <= 0 && !k.soft:
+				s.r.Complain(bench.Fill("the hole runs into %: % further off will do", k.words, millimetres(h.WallMM-left)), form.HoleRadius, d.key)
+				return false
+			case left <= 0:
+				thin = bench.Fill("It runs into %, assumed % across: measure that.", k.words, millimetres(k.DiameterMM))
+			case left < h.WallMM-snugMM && thin == "":
+				thin = bench.Fill("Only % is left to %; % is asked.", millimetres(left), k.words, millimetres(h.WallMM))
+			}
+		}
+	}
+	if thin != "" {
+		s.Say("hole."+d.key+".thin", "%", thin)
+	}
+	return true
+}
+
+// snugMM is how much less than the wall asked is taken for it: what rounding of a
+// place to its last figure makes.
+const snugMM = 0.1
+
+// around is all that a hole must keep clear of in one wheel.
+func (s *crank) around(end clock.End, d *drilled, h *shop) []kept {
+	all := append(s.keepOff(end), kept{drill.Circle{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.pinMM}, "the crankpin", false})
+	nth := 0
+	for i := range h.holes {
+		if o := &h.holes[i]; o.on[end] {
+			nth++
+			all = append(all, kept{drill.Circle{At: o.At, DiameterMM: o.DiameterMM}, "hole " + strconv.Itoa(nth), false})
+		}
+	}
+	return append(all, kept{drill.Circle{DiameterMM: -2 * s.rim}, "the rim’s edge", false})
+}

@@ -70,6 +70,7 @@ const (
 	NoWall                     // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
 	NeverLoose                 // Got, the housing's expansion, is not over Least, the race's
 	NoRoom                     // Got, over the crank, is more than Most, between the faces
+	Astray                     // Got, a reading, is outside Least to Most, which the others of its part leave
 )
 
 // Detail is the kind of a fault.

@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"pintwelve/core/bound"
 	"pintwelve/core/lsq"
@@ -56,6 +57,34 @@ func Measure(readings []Micrometer, stepMM float64) (Size, error) {
 	s.Form = spots.form()
 	s.PlusMinusMM, s.SpotPlusMinusMM = spots.plusMinus(stepMM)
 	return s, nil
+}
+
+// Readings of one part lie no further from their median than this, as a part of it
+// or in mm: more is no wear, but a figure left out (common practice, no source).
+const (
+	astrayPart = 0.02
+	astrayMM   = 0.2
+)
+
+// Together returns a Fault of kind Astray, Item being its place, for the first reading
+// that can't be of the plain cylinder that the others are of. A taper's may differ more.
+func Together(readings []Micrometer) error {
+	all := make([]float64, len(readings))
+	for i, r := range readings {
+		all[i] = r.MM
+	}
+	if len(all) < 2 {
+		return nil
+	}
+	slices.Sort(all)
+	middle := all[len(all)/2]
+	off := math.Max(astrayMM, astrayPart*middle)
+	for i, r := range readings {
+		if math.Abs(r.MM-middle) > off {
+			return &Fault{Detail: Detail{Astray}, Field: Reading, Item: i, Got: r.MM, Least: middle - off, Most: middle + off}
+		}
+	}
+	return nil
 }
 
 // spots gathers the readings by plane and direction.

@@ -353,7 +353,7 @@ func TestASwingOfTheCrankTellsWhatElseTurns(t *testing.T) {
 	f["swing.1.mass"] = "15 kg"
 	a := Answer(f, lighten.Step.Name)
 	assert.InDelta(t, j, value(t, a, "lighten.before_kgm2"), value(t, a, "lighten.swings/0/plus_kgm2"))
-	assert.Contains(t, text(a, "say.lighten.whole"), "The whole crank: ")
+	assert.Contains(t, text(a, "say.lighten.whole"), "Inertia of the whole crank ")
 	f["swing.1.mass"] = "5 kg"
 	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.lighten.swungless"), "less than its wheels alone")
 }

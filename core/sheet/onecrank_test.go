@@ -8,6 +8,7 @@ import (
 
 	"pintwelve/core/form"
 	"pintwelve/core/step/balance"
+	"pintwelve/core/step/fitting"
 	"pintwelve/core/step/lighten"
 )
 
@@ -152,4 +153,65 @@ func TestARingOfHolesRunsIntoNothing(t *testing.T) {
 	assert.Contains(t, said(ring("cut", "cut.a.circle", "140", "cut.a.drill", "22"), "lighten.thin"), "the metal from hole to crankpin of each wheel 2 mm at ⌀ 140 mm")
 	e, _ := ring("cut", "cut.a.circle", "140", "cut.a.drill", "10", "cut.a.first", "12", "bigend.pin", "48").Get("error.cut.a.first")
 	assert.Contains(t, e.Text, "runs into the crankpin", "as measured")
+}
+
+// "Settles at 4" and no weight is half of a reading, no balanced crank.
+func TestWhatSettlesWantsItsWeight(t *testing.T) {
+	a := balanced("knife.whole.hour", "4")
+	assert.Contains(t, said(a, "balance.headline"), "which weight, laid straight opposite, leaves it indifferent?")
+	assert.Contains(t, said(balanced("knife.whole.hour", "4", "knife.whole.weight", "0"), "balance.headline"), "Balance factor 62.1")
+}
+
+// The holes are the job's: once what is aimed at has moved on they don't make it.
+func TestAStalePlanIsCalledThat(t *testing.T) {
+	f := oneSingle("target", "factor", "target.factor", "55")
+	f = withPlan(f, balance.Plan(f, "k"))
+	assert.Empty(t, said(Answer(f, balance.Step.Name), "balance.stale"))
+	f["target.factor"] = "66"
+	assert.Equal(t, "The holes drawn don’t make what is aimed at, 66%: plan them again.", said(Answer(f, balance.Step.Name), "balance.stale"))
+}
+
+func TestMeasuringLetsNoSlipPass(t *testing.T) {
+	measure := func(job form.Form) *Answers { return Answer(job, fitting.Measure.Name) }
+	e, _ := measure(form.Form{"bigend.pin": "30.00 3.001 30.00 mm"}).Get("error.bigend.pin")
+	assert.Contains(t, e.Text, "“3.001 mm” is out of range", "no pin is so thin")
+	e, _ = measure(form.Form{"bigend.pin": "30.00 20.01 30.00"}).Get("error.bigend.pin")
+	assert.Contains(t, e.Text, "20.01 mm is far from the other readings: was a figure left out?")
+	e, _ = measure(form.Form{"bigend.pin": "30.00 30.01", "bigend.pin90": "31.01"}).Get("error.bigend.pin90")
+	assert.Contains(t, e.Text, "far from the other readings", "beside the field that holds it")
+
+	a := measure(form.Form{"bigend.kind": "rollers", "bigend.pin": "30.000", "bigend.eye": "40.020", "bigend.roller": "4.998 5.000 5.003"})
+	assert.NotContains(t, said(a, "bigend.roller"), "taper")
+	assert.Contains(t, said(a, "measure.headline"), "The rollers differ by 0.2 thou, from 4.998 mm to 5.003 mm")
+	assert.Empty(t, said(measure(form.Form{"bigend.kind": "rollers", "bigend.roller": "4.999 5.000 5.001"}), "bigend.rollers"))
+}
+
+// A joint that holds 97 % of what it must isn't "1 times over".
+func TestAJointThatFallsShortSaysSo(t *testing.T) {
+	job := form.Form{"joint.a.pin": "25.050", "joint.a.eye": "25.000", "joint.a.length": "25"}
+	holds := value(t, Answer(job, fitting.Measure.Name), "fit.joints/0/hold_nm")
+	job["joint.a.need"] = number(holds / 0.969)
+	assert.Contains(t, said(Answer(job, fitting.Measure.Name), "joint.a.margin"), "it holds only 96% of that.")
+	job["joint.a.need"] = number(holds / 1.96)
+	assert.Contains(t, said(Answer(job, fitting.Measure.Name), "joint.a.margin"), "1.9 times over", "never rounded up")
+}
+
+func TestWhatIsLooseColdNeedsNoHeat(t *testing.T) {
+	a := Answer(form.Form{"main.a.bore": "25", "main.a.seat": "24.990"}, fitting.Cases.Name)
+	assert.Equal(t, "The bearing slides on the shaft cold: it is loose there by 0.4 thou.", said(a, "main.a.dropon"))
+	a = Answer(form.Form{"main.a.outside": "62", "main.a.housing": "62.010"}, fitting.Cases.Name)
+	assert.Equal(t, "It drops in and out of the case cold.", said(a, "main.a.dropin"))
+}
+
+func TestACrankLongerThanItsCasesIsMeasuredAgain(t *testing.T) {
+	a := Answer(form.Form{"float.faces": "100", "float.crank": "100.932"}, fitting.Cases.Name)
+	e, _ := a.Get("error.float.crank")
+	assert.Equal(t, "100.932 mm over the crank doesn’t go between faces 100 mm apart: measure both again", e.Text)
+	assert.Empty(t, said(a, "float.end"))
+}
+
+func TestTheWholeCrankIsNotTheWheelsAlone(t *testing.T) {
+	whole := func(job form.Form) string { return said(Answer(job, lighten.Step.Name), "lighten.whole") }
+	assert.Contains(t, whole(form.Form{}), "Both wheels: ")
+	assert.Contains(t, whole(form.Form{"lighten.rest": "1200"}), "Inertia of the wheels alone")
 }

@@ -30,7 +30,7 @@ func balancing(a *bench.Answers, r *form.Reader) {
 	s.standing(found)
 	s.toTakeOff(h, &n, corrections)
 	s.holeWords(h)
-	s.planned(h)
+	s.planned(h, corrections[0].Factor.X)
 	s.afterwards(h, &n)
 	s.shaking(found.Factor.X, corrections[0].Factor.X)
 	s.residual()
@@ -202,7 +202,7 @@ func (s *crank) takeOff(h *shop, n *need) string {
 }
 
 // planned says where the holes of the job bring it.
-func (s *crank) planned(h *shop) {
+func (s *crank) planned(h *shop, aim float64) {
 	if len(h.holes) == 0 {
 		s.Null("balance.planned_factor_percent")
 		return
@@ -219,6 +219,9 @@ func (s *crank) planned(h *shop) {
 		side = bench.Fill("% g·mm heavy at % left", bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	s.Say("balance.planned", "With the holes drawn: %, %.", bench.Percent(left.Factor.X), side)
+	if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
+		s.Say("balance.stale", "The holes drawn don’t make what is aimed at, %: plan them again.", bench.Percent(aim))
+	}
 	rock := h.plan(clock.Left, clock.Vec{}).MomentGMM.Sub(h.plan(clock.Right, clock.Vec{}).MomentGMM)
 	if len(s.job.Weighed) < 2 && rock.Len() > s.tolerance() {
 		s.Say("balance.rock", "One wheel loses % g·mm more than the other: that rocks the crank from end to end.", bench.Plain(rock.Len(), 1))

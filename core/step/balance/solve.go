@@ -240,6 +240,8 @@ func (s *crank) weighing(place string, w balance.Weighing) {
 		s.want(bench.Fill("Now the knife-edges: what hangs % when the crank stays wherever it is put?", hangs(w)), form.KnifeHung, place)
 	}
 	switch {
+	case settles && s.r.Blank(form.KnifeWeight, place):
+		s.want("It settles: which weight, laid straight opposite, leaves it indifferent?", form.KnifeWeight, place)
 	case w.Heavy.WeightG > 0 && !settles:
 		s.want("At which hour does it settle lowest?", form.KnifeHour, place)
 	case w.Heavy.WeightG > 0 && w.Heavy.RadiusMM == 0:

@@ -6,6 +6,7 @@ import (
 	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
+	"pintwelve/core/unit"
 )
 
 var nan = math.NaN()
@@ -46,7 +47,7 @@ func (f *fitting) bigEnd() {
 	}
 	inner, outer := f.bigEndLimits(pin.MeanMM)
 	if f.r.Word(form.BigEndKind) == "rollers" {
-		roller, ok := f.measured(form.BigEndRoller)
+		roller, ok := f.rollers()
 		if !ok || !hasPin || !hasEye {
 			return
 		}
@@ -67,6 +68,34 @@ func (f *fitting) bigEnd() {
 	if hasBore && hasBush {
 		f.faulty(fit.BushWall(bore, bush), form.BigEndBush)
 	}
+}
+
+// rollersAlike is how far the rollers of one set differ at the most, mm: common
+// practice, no source.
+const rollersAlike = 0.002
+
+// rollers works out the rollers' size: each reading is of another roller, so that
+// what differs is no taper.
+func (f *fitting) rollers() (fit.Size, bool) {
+	var all []fit.Micrometer
+	for _, mm := range f.r.Numbers(bench.MostReadings, form.BigEndRoller) {
+		all = append(all, fit.Micrometer{Spot: fit.Spot{At: fit.MidLength}, MM: mm})
+	}
+	size, ok := f.worked(all, form.BigEndRoller)
+	if !ok || !f.told(&size, form.BigEndRoller.Name()) {
+		return size, false
+	}
+	least, most := all[0].MM, all[0].MM
+	for _, r := range all {
+		least, most = math.Min(least, r.MM), math.Max(most, r.MM)
+	}
+	if most-least > rollersAlike+1e-9 {
+		words := bench.Fill("The rollers differ by %, from % to %: one set is within % (common practice, no source).",
+			f.Amount(most-least), unit.Format(least, unit.MM, 0.001), unit.Format(most, unit.MM, 0.001), f.Amount(rollersAlike))
+		f.Say("bigend.rollers", "%", words)
+		f.found(amiss, words)
+	}
+	return size, true
 }
 
 // runs judges a running clearance; what is wrong with it is told beside the

@@ -81,6 +81,7 @@ var faultWords = [...]string{
 	fit.NoInterference: "no interference: a press needs the pin bigger than its eye, but this one’s interference is %",
 	fit.NoWall:         "% leaves no wall beside %",
 	fit.NeverLoose:     "% comes loose at no heat",
+	fit.Astray:         "% is far from the other readings: was a figure left out? From % down to % would go with them",
 	fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",
 }
 
@@ -103,8 +104,14 @@ func (f *fitting) readings(across bool, id form.ID, keys ...string) (all []fit.M
 // sized works a size out of the lists in two fields, along and at right angles;
 // false where there is none, or one is wrong.
 func (f *fitting) sized(along, across form.ID) (fit.Size, bool) {
-	all := append(f.readings(false, along), f.readings(true, across)...)
+	all := f.readings(false, along)
+	first := len(all)
+	all = append(all, f.readings(true, across)...)
 	if f.r.Wrong(across) {
+		return fit.Size{}, false
+	}
+	if err, ok := fit.Together(all).(*fit.Fault); ok && err.Item >= first {
+		f.faulty(err, across)
 		return fit.Size{}, false
 	}
 	return f.worked(all, along)
@@ -114,8 +121,17 @@ func (f *fitting) worked(all []fit.Micrometer, id form.ID, keys ...string) (fit.
 	if len(all) == 0 || f.r.Wrong(id, keys...) {
 		return fit.Size{}, false
 	}
+	if !f.onTaper(id, keys...) && f.faulty(fit.Together(all), id, keys...) {
+		return fit.Size{}, false
+	}
 	size, err := fit.Measure(all, f.StepMM)
 	return size, !f.faulty(err, id, keys...)
+}
+
+// onTaper says whether a field's readings are of a taper, which differ by as much as
+// it tapers.
+func (f *fitting) onTaper(id form.ID, keys ...string) bool {
+	return id == form.JointPin && f.r.Word(form.JointForm, keys...) == "taper"
 }
 
 // measured works a size out of the list in one field, and says it under it.

@@ -26,6 +26,9 @@ func (f *fitting) endFloat(h heat) {
 	}
 	e := fit.EndFloat{FacesMM: faces, CrankMM: over, ShimsMM: washers, CasePerK: f.caseOf(first).AlphaPerK, CrankPerK: fit.Steel().AlphaPerK}
 	float, err := e.Float(h.running-h.room, h.running-h.room)
+	if err == nil && float.ColdMM < 0 {
+		err = &fit.Fault{Detail: fit.Detail{Kind: fit.NoRoom}, Field: fit.OverCrank, Got: over + washers, Most: faces}
+	}
 	if f.faulty(err, form.FloatCrank) {
 		return
 	}

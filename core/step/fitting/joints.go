@@ -1,6 +1,7 @@
 package fitting
 
 import (
+	"math"
 	"strconv"
 
 	"pintwelve/core/fit"
@@ -189,7 +190,11 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	f.Number(j.out+"press_in_n", w.PressInN)
 	f.Number(j.out+"push_out_n", w.PushOutN)
 	if margin, err := fit.Margin(w.HoldNm, j.needNm); err == nil {
-		f.Say(j.at+"margin", "It must hold %: % times over.", newtonMetres(j.needNm), unit.Figures(margin, unit.Plain, 0.1))
+		template, much := "It must hold %: % times over.", unit.Figures(math.Floor(10*margin)/10, unit.Plain, 0.1)
+		if margin < 1 {
+			template, much = "It must hold %: it holds only % of that.", unit.Format(math.Floor(100*margin), unit.PerCent, 1)
+		}
+		f.Say(j.at+"margin", template, newtonMetres(j.needNm), much)
 		f.Number(j.out+"margin", margin)
 	}
 }

@@ -133,6 +133,10 @@ func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
 
 // dropOn says how warm a bearing must be to drop on its seat.
 func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
+	if s.InterferenceMM <= 0 {
+		f.Say(at+"dropon", "The bearing slides on the shaft cold: it is loose there by %.", f.Amount(-s.InterferenceMM))
+		return
+	}
 	c, err := s.HeatOuter(h.clear, h.room)
 	if err != nil {
 		f.Say(at+"dropon", "No heat drops the bearing on with that interference.")
@@ -155,7 +159,7 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 		f.Say(at+"dropin", "No heat drops the bearing in with that interference.")
 	} else {
 		switch {
-		case c <= h.room:
+		case c <= h.room || s.InterferenceMM <= 0:
 			f.Say(at+"dropin", "It drops in and out of the case cold.")
 		case cold <= h.room:
 			f.Say(at+"dropin", "Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", celsius(c), celsius(h.freezer))

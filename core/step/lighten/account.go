@@ -230,11 +230,16 @@ func (l *lightening) effect() {
 	l.Number("lighten.after_kgm2", e.AfterGMM2/1e9)
 	l.Number("lighten.ratio", e.Ratio)
 	l.Number("lighten.balance_change_gmm", e.MomentGMM)
-	what := "Both wheels"
-	if c.OtherG > 0 || c.OtherGMM2 > 0 {
-		what = "The whole crank"
+	template := "Both wheels: % before, % after. Inertia % before, % after, in kg·cm²."
+	switch {
+	case c.OtherG > 0 && c.OtherGMM2 > 0:
+		template = "The whole crank: % before, % after. Inertia % before, % after, in kg·cm²."
+	case c.OtherG > 0:
+		template = "The whole crank: % before, % after. Inertia of the wheels alone % before, % after, in kg·cm²."
+	case c.OtherGMM2 > 0:
+		template = "Both wheels: % before, % after. Inertia of the whole crank % before, % after, in kg·cm²."
 	}
-	l.Say("lighten.whole", "%: % before, % after. Inertia % before, % after, in kg·cm².", what, bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1),
+	l.Say("lighten.whole", template, bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1),
 		squared(e.BeforeGMM2), squared(e.AfterGMM2))
 	l.does(&c, &e)
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
@@ -25,7 +26,7 @@ func oneSingle(more ...string) form.Form {
 	return f
 }
 
-func balanced(more ...string) *Answers { return Answer(oneSingle(more...), balance.Step.Name) }
+func balanced(more ...string) *bench.Answers { return Answer(oneSingle(more...), balance.Step.Name) }
 
 // Less of the piston's weight is to be carried: metal comes off opposite the pin,
 // and the zone round 6 is where that is.
@@ -84,12 +85,12 @@ func TestAPartThatWasNotWeighedIsAskedFor(t *testing.T) {
 
 // A hole is judged against all that it could run into, planned or typed by hand.
 func TestAHoleRunsIntoNothing(t *testing.T) {
-	at := func(radius, hour, across string, more ...string) *Answers {
+	at := func(radius, hour, across string, more ...string) *bench.Answers {
 		return balanced(append([]string{"hole.a.radius", radius, "hole.a.hour", hour, "hole.a.drill", across, "hole.a.bottom", "through"}, more...)...)
 	}
 	for _, row := range []struct {
 		name   string
-		a      *Answers
+		a      *bench.Answers
 		refuse string
 		thin   string
 	}{
@@ -133,7 +134,7 @@ func TestAnUnfinishedPlaceToKeepOffIsAskedAbout(t *testing.T) {
 
 // A ring that starts at 12 goes through the crankpin: 60 mm out, throw 42, pin 30.
 func TestARingOfHolesRunsIntoNothing(t *testing.T) {
-	ring := func(group string, more ...string) *Answers {
+	ring := func(group string, more ...string) *bench.Answers {
 		f := oneSingle(group+".a.kind", "holes", group+".a.holes", "6", group+".a.circle", "120", group+".a.drill", "12", "wheel.drive.diameter", "190")
 		for i := 0; i < len(more); i += 2 {
 			f[more[i]] = more[i+1]
@@ -172,7 +173,7 @@ func TestAStalePlanIsCalledThat(t *testing.T) {
 }
 
 func TestMeasuringLetsNoSlipPass(t *testing.T) {
-	measure := func(job form.Form) *Answers { return Answer(job, fitting.Measure.Name) }
+	measure := func(job form.Form) *bench.Answers { return Answer(job, fitting.Measure.Name) }
 	e, _ := measure(form.Form{"bigend.pin": "30.00 3.001 30.00 mm"}).Get("error.bigend.pin")
 	assert.Contains(t, e.Text, "“3.001 mm” is out of range", "no pin is so thin")
 	e, _ = measure(form.Form{"bigend.pin": "30.00 20.01 30.00"}).Get("error.bigend.pin")

@@ -7,6 +7,7 @@ type Trouble uint8
 const (
 	TightSpot      Trouble = iota + 1 // least clearance, mm, against 0
 	HubYields                         // von Mises stress at the eye against its yield, MPa
+	HubCracks                         // hoop tension at a brittle eye against its tensile strength, MPa
 	PinYields                         // von Mises stress in the pin against its yield, MPa
 	NotSelfHolding                    // half the taper against the friction
 	NoPlayLeft                        // play in the bearing, mm, against 0

@@ -32,7 +32,7 @@ type Joint struct {
 	HoldNm              float64 // torque about the pin at which it slips
 	PushOutN            float64
 	PressInN            float64 // at full depth
-	YieldInterferenceMM float64 // interference at which the first of the two begins to yield; 0 where no yield is known
+	YieldInterferenceMM float64 // interference at which the first of the two begins to yield, or a brittle hub cracks; 0 where no yield is known
 	Findings            []Finding
 }
 
@@ -74,6 +74,17 @@ func (p Press) perInterference() float64 {
 	hub := (p.hubRatio() + p.Hub.Poisson) / p.Hub.EMPa
 	pin := (ratio(p.DiameterMM, p.HollowMM) - p.Pin.Poisson) / p.Pin.EMPa
 	return 1 / (p.DiameterMM * (hub + pin))
+}
+
+// eyeOver returns what the eye's yield or strength is held against, over the
+// pressure: the von Mises stress, or of a brittle hub its hoop tension, the greatest
+// there is.
+func (p Press) eyeOver() float64 {
+	if p.Hub.Brittle {
+		return p.hubRatio()
+	}
+	hub, _ := p.misesOver()
+	return hub
 }
 
 // misesOver returns the von Mises stresses over the pressure: σ_θ = k p and
@@ -120,8 +131,8 @@ func (p Press) Joint() (Joint, error) {
 // yieldInterference returns that at which the first of the two parts whose yield
 // is known begins to yield, 0 where neither is.
 func (p Press) yieldInterference() float64 {
-	hub, pin := p.misesOver()
-	atHub, atPin := p.Hub.YieldMPa/(hub*p.perInterference()), p.Pin.YieldMPa/(pin*p.perInterference())
+	_, pin := p.misesOver()
+	atHub, atPin := p.Hub.YieldMPa/(p.eyeOver()*p.perInterference()), p.Pin.YieldMPa/(pin*p.perInterference())
 	if atHub == 0 || atPin > 0 && atPin < atHub {
 		return atPin
 	}
@@ -129,7 +140,10 @@ func (p Press) yieldInterference() float64 {
 }
 
 func (j *Joint) findYield(p Press) {
-	if y := p.Hub.YieldMPa; y > 0 && j.HubMisesMPa > y {
+	switch y := p.Hub.YieldMPa; {
+	case y > 0 && p.Hub.Brittle && j.HubHoopMPa > y:
+		j.Findings = append(j.Findings, Finding{HubCracks, j.HubHoopMPa, y})
+	case y > 0 && !p.Hub.Brittle && j.HubMisesMPa > y:
 		j.Findings = append(j.Findings, Finding{HubYields, j.HubMisesMPa, y})
 	}
 	if y := p.Pin.YieldMPa; y > 0 && j.PinMisesMPa > y {

@@ -168,7 +168,7 @@ func TestInterferenceForATorqueHoldsThatTorque(t *testing.T) {
 }
 
 func TestInterferencePastYieldIsFound(t *testing.T) {
-	p := Press{DiameterMM: 25, InterferenceMM: 0.02, LengthMM: 20, HubMM: 50, Friction: 0.12, Hub: Steel(), Pin: Material{207e3, 0.292, 900, 11.5e-6}}
+	p := Press{DiameterMM: 25, InterferenceMM: 0.02, LengthMM: 20, HubMM: 50, Friction: 0.12, Hub: Steel(), Pin: Material{207e3, 0.292, 900, 11.5e-6, false}}
 	j, err := p.Joint()
 	require.NoError(t, err)
 	assert.Empty(t, j.Findings)

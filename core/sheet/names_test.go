@@ -156,6 +156,7 @@ func sayingJobs() []form.Form {
 		{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30", "found.side": "0.1 mm", "found.cheek": "100"},
 		{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "0 1", "found.twistsmall": "0 2"},
 		{"bigend.kind": "rollers", "bigend.roller": "5 5.01"},
+		{"joint.a.pin": "25.05", "joint.a.eye": "25", "joint.a.wheel": "iron"}, knife("weight.rod", "528"),
 		{"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.05"},
 		{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"},
 		{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1", "joint.a.need": "50"},

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -215,4 +217,74 @@ func TestTheWholeCrankIsNotTheWheelsAlone(t *testing.T) {
 	whole := func(job form.Form) string { return said(Answer(job, lighten.Step.Name), "lighten.whole") }
 	assert.Contains(t, whole(form.Form{}), "Both wheels: ")
 	assert.Contains(t, whole(form.Form{"lighten.rest": "1200"}), "Inertia of the wheels alone")
+}
+
+// Cast iron has no yield: at 25 mm in 50 the eye's hoop tension is 5/3 of the
+// pressure (Lamé), and 214 MPa is the strength of class 30 (from memory).
+func TestCastIronIsJudgedByItsStrength(t *testing.T) {
+	job := form.Form{"joint.a.pin": "25.050", "joint.a.eye": "25.000", "joint.a.hub": "50", "joint.a.wheel": "iron", "joint.a.yield": "160"}
+	a := Answer(job, fitting.Measure.Name)
+	assert.InDelta(t, value(t, a, "fit.joints/0/pressure_mpa")*5/3, value(t, a, "fit.joints/0/hoop_mpa"), 0.4)
+	assert.Contains(t, said(a, "joint.a.stress"), "Cast iron doesn’t yield, it cracks: judged against its tensile strength, 160 MPa.")
+	assert.NotContains(t, said(a, "joint.a.stress"), "Mises")
+	// By von Mises 7/3 of the pressure would be held against a yield: 0.03 mm would
+	// pass for broken that the iron holds.
+	hoop := value(t, a, "fit.joints/0/hoop_mpa")
+	for factor, cracks := range map[float64]bool{0.99: true, 1.01: false} {
+		job["joint.a.yield"] = number(hoop * factor)
+		a := Answer(job, fitting.Measure.Name)
+		assert.Equal(t, cracks, strings.Contains(said(a, "joint.a.yields"), "It cracks the wheel"), "%v", factor)
+	}
+	assert.Contains(t, said(a, "joint.a.iron"), "cast-iron boss")
+	job["joint.a.wheel"] = "steel"
+	assert.Contains(t, said(Answer(job, fitting.Measure.Name), "joint.a.stress"), "by von Mises")
+}
+
+// A housing right for N7, 62 mm in light alloy, lets go hot: 45 K × 10.5e-6 × 62 mm
+// is 29.3 µm. Which class holds there is named: R7 has 30 µm at the least (ISO 286-2,
+// from memory); at 90 °C none here does.
+func TestTheRightHousingIsNotCalledWrong(t *testing.T) {
+	a := Answer(form.Form{"main.a.outside": "62", "main.a.housing": "61.976", "heat.running": "65"}, fitting.Cases.Name)
+	require.Empty(t, a.Faults())
+	assert.Equal(t, "right", told(t, a, "fit.main.a.housing_bite_verdict"))
+	assert.Equal(t, "too close to call", told(t, a, "fit.cases.verdict"))
+	assert.Contains(t, said(a, "cases.headline"), "The housing is right for its class, but hot, at 65 °C, the race is loose by 0.2 thou: to hold it wants 1.2 thou of interference cold, which R7 has.")
+	a = Answer(form.Form{"main.a.outside": "62", "main.a.housing": "61.976", "heat.running": "90"}, fitting.Cases.Name)
+	assert.Contains(t, said(a, "cases.headline"), "more than any class here has")
+}
+
+// A recess of 6 mm stands cut: of the depth found, measured from the face, only the
+// rest is still to be cut. A recess from 60 to 160 mm is 15.708 cm² (π/4 (16² − 6²) cm²
+// is 172.8): 842.8 g of steel more are 6.21 mm.
+func TestWhatMoreToCutIsSaid(t *testing.T) {
+	job := form.Form{"wheel.drive.diameter": "190", "wheel.drive.width": "40", "made.m.from": "60", "made.m.to": "160", "made.m.depth": "6",
+		"cut.c.from": "60", "cut.c.to": "160", "lighten.off": "842.8"}
+	a := Answer(job, lighten.Step.Name)
+	require.Empty(t, a.Faults())
+	more := 842.8 / (math.Pi / 4 * (160*160 - 60*60) * 7850e-6)
+	assert.Contains(t, said(a, "lighten.then"), "Cut 1: "+number(math.Round(100*(6+more))/100)+" mm deep, "+number(math.Round(100*more)/100)+" mm more where 6 mm is cut already, on each wheel.")
+
+	job["cut.c.depth"] = "8"
+	assert.Regexp(t, "^57[0-9] g more is wished off each wheel: leave one figure", said(Answer(job, lighten.Step.Name), "lighten.then"))
+}
+
+// What the scale says of a wheel counts before what its drawing comes to.
+func TestTheScaleCountsBeforeTheDrawing(t *testing.T) {
+	job := form.Form{"wheel.drive.weight": "5000", "wheel.timing.weight": "5100"}
+	a := Answer(job, lighten.Step.Name)
+	assert.Equal(t, "Drive wheel 5000 g, timing wheel 5100 g, by the scale where it was weighed.", said(a, "lighten.headline"))
+	assert.InDelta(t, 10100, value(t, a, "lighten.before_g"), 1e-9)
+	job["cut.c.kind"], job["cut.c.rim"], job["wheel.drive.after"] = "rim", "196", "4700"
+	a = Answer(job, lighten.Step.Name)
+	off := 5100 - value(t, a, "lighten.timing.after_g")
+	assert.Equal(t, "300", said(a, "lighten.drive.off_g"))
+	assert.InDelta(t, 9800-off, value(t, a, "lighten.after_g"), 1e-9)
+	assert.Contains(t, said(a, "lighten.headline"), "300 g off the drive wheel")
+}
+
+// Ends 60 g under the whole: half of that at the small end is 30 (1 − 0.621)/544.
+func TestARodThatDoesNotAddUpIsSaidAbove(t *testing.T) {
+	assert.Equal(t, "The rod’s ends come to 60 g less than the whole rod: weigh them again. Half of it at the small end moves the factor by 2.1%.",
+		said(balanced("weight.rod", "520"), "balance.rod"))
+	assert.Empty(t, said(balanced("weight.rod", "460"), "balance.rod"))
 }

@@ -27,6 +27,10 @@ func balancing(a *bench.Answers, r *form.Reader) {
 		return
 	}
 	n := s.needs(corrections)
+	if s.lightG > 0 {
+		s.Say("balance.rod", "The rod’s ends come to % less than the whole rod: weigh them again. Half of it at the small end moves the factor by %.",
+			bench.Grams(s.lightG, s.fineStep()), bench.Percent((s.lightG/2)*(1-found.Factor.X)/s.job.Before.RecG()))
+	}
 	s.standing(found)
 	s.toTakeOff(h, &n, corrections)
 	s.holeWords(h)
@@ -68,6 +72,9 @@ func (s *crank) weighed() {
 			template = "Rod: the ends come to the whole within %; the scale’s step allows %."
 		}
 		if check.Sum == balance.Agrees || check.Sum == balance.EndsLight {
+			if check.Sum == balance.EndsLight && s.lightG < -check.OffG {
+				s.lightG = -check.OffG
+			}
 			s.Say(row+"rod.check", template, bench.Grams(math.Abs(check.OffG), s.fineStep()), bench.Grams(check.AllowG, s.fineStep()))
 		}
 	}

@@ -18,6 +18,7 @@ type crank struct {
 	rows     []string  // what the place of each cylinder's weights begins with
 	readings []string  // the place of each weighing's fields
 	rim      float64   // mm, radius of the wheels
+	lightG   float64   // by which a rod's ends are lighter than the whole
 	pinMM    float64   // the crankpin's diameter
 	ask      string    // for the first field that is wanted yet
 	offBy    float64   // part of the factor that it may be off

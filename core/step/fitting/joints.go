@@ -143,12 +143,19 @@ func (f *fitting) workOut(j *joint) {
 	}
 	limits := fit.Limits{MostMM: worked.YieldInterferenceMM}
 	below, above := "", "past yield"
+	if p.Hub.Brittle {
+		above = "cracks the wheel"
+	}
 	if mm, _, err := p.For(j.needNm); err == nil {
 		limits.LeastMM, below = mm, "slips"
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""
-		f.Say(j.at+"cannot", "No interference holds that without yielding: it wants a longer or bigger pin, or another steel.")
+		cannot := "No interference holds that without yielding: it wants a longer or bigger pin, or another steel."
+		if p.Hub.Brittle {
+			cannot = "No interference holds that in this cast iron without cracking it: it wants a longer or bigger pin, or a wheel of steel."
+		}
+		f.Say(j.at+"cannot", "%", cannot)
 	}
 	title := ""
 	for _, name := range jointNames {
@@ -167,22 +174,17 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 		holds = "Holds %. Press it in with %; it comes out by itself."
 	}
 	f.Say(j.at+"holds", holds, newtonMetres(w.HoldNm), unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
-	f.Say(j.at+"stress", "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.",
-		mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(j.press.Hub.YieldMPa))
+	stress, drawn := "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.", "The eye begins to yield at a draw of %."
+	figures := []string{mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(j.press.Hub.YieldMPa)}
+	if j.press.Hub.Brittle {
+		stress, drawn = "Pressure %; at the eye’s bore % of hoop tension. Cast iron doesn’t yield, it cracks: judged against its tensile strength, %.", "The eye cracks, or the pin yields, at a draw of %."
+		figures = append(figures[:2], figures[3])
+	}
+	f.Say(j.at+"stress", stress, figures...)
 	if j.taper > 0 {
-		f.Say(j.at+"drawn", "The eye begins to yield at a draw of %.", f.Amount(w.YieldDrawMM))
+		f.Say(j.at+"drawn", drawn, f.Amount(w.YieldDrawMM))
 	}
-	yields := false
-	for _, found := range w.Findings {
-		if found.Trouble == fit.NotSelfHolding {
-			f.Say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
-		} else {
-			yields = true // either part or both
-		}
-	}
-	if yields {
-		f.Say(j.at+"yields", "It yields: the figures are those of parts that stay elastic, so more than this joint has.")
-	}
+	f.troubles(j, w)
 	f.Number(j.out+"bite_mm", j.press.InterferenceMM)
 	f.Number(j.out+"pressure_mpa", w.PressureMPa)
 	f.Number(j.out+"hoop_mpa", w.HubHoopMPa)
@@ -196,6 +198,27 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 		}
 		f.Say(j.at+"margin", template, newtonMetres(j.needNm), much)
 		f.Number(j.out+"margin", margin)
+	}
+}
+
+// troubles says what a joint shows that must be heard of.
+func (f *fitting) troubles(j *joint, w *fit.Tapered) {
+	fails := ""
+	for _, found := range w.Findings {
+		switch {
+		case found.Trouble == fit.NotSelfHolding:
+			f.Say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
+		case found.Trouble == fit.HubCracks:
+			fails = "It cracks the wheel: cast iron gives no warning."
+		case fails == "": // either part yields, or both
+			fails = "It yields: the figures are those of parts that stay elastic, so more than this joint has."
+		}
+	}
+	if fails != "" {
+		f.Say(j.at+"yields", "%", fails)
+	}
+	if j.press.Hub.Brittle {
+		f.Say(j.at+"iron", "A cast-iron boss: look for cracks with dye before and after, break the eye’s edge, warm the wheel rather than force it.")
 	}
 }
 

@@ -1,7 +1,6 @@
 package fitting
 
 import (
-	"math"
 	"strconv"
 
 	"pintwelve/core/bench"
@@ -70,8 +69,8 @@ func (f *fitting) main(key, out string, h heat) {
 	if hasHole = hasHole && hasOutside; hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
 		housing.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"housing_bite", out+"housing_bite_mm", bench.Fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
-		f.dropIn(at, out, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
+		held := f.seatInterference(at+"housing_bite", out+"housing_bite_mm", bench.Fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		f.dropIn(at, out, held, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
 	}
 	if hasOutside {
 		housing.WallMM = f.r.Or(1.3*outside, form.MainWall, key)
@@ -82,11 +81,12 @@ func (f *fitting) main(key, out string, h heat) {
 }
 
 // seatInterference judges an interference against its class.
-func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Limits, known bool) {
+func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Limits, known bool) grade {
 	f.Number(out, g.MeanMM)
-	if known {
-		f.judged(gap{name, title, g, l, "too slack", "too tight"})
+	if !known {
+		return unmeasured
 	}
+	return f.judged(gap{name, title, g, l, "too slack", "too tight"})
 }
 
 // class reads the deviations of a tolerance class of shafts or holes, mm; a blank
@@ -151,8 +151,24 @@ func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
 	}
 }
 
-// dropIn says how warm the case must be, what is left hot, and when it lets go.
-func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
+// holdsHot names the interference that holds a race when the case is hot, and the
+// class of housing that has it at the least.
+func (f *fitting) holdsHot(s fit.Shrink, leftMM float64) string {
+	needMM := s.InterferenceMM - leftMM
+	for _, class := range [...]struct {
+		letters string
+		grade   int
+	}{{"M", 7}, {"N", 7}, {"P", 7}, {"R", 7}, {"R", 6}} {
+		if _, high, err := limits.Hole(class.letters, class.grade, s.DiameterMM); err == nil && -float64(high)/1000 >= needMM {
+			return bench.Fill("to hold it wants % of interference cold, which %% has.", f.Amount(needMM), class.letters, strconv.Itoa(class.grade))
+		}
+	}
+	return bench.Fill("to hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", f.Amount(needMM))
+}
+
+// dropIn says how warm the case must be, what is left hot, and when it lets go; held
+// is how the fit stands by its class.
+func (f *fitting) dropIn(at, out string, held grade, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	cold, err2 := s.HeatOuter(h.clear, h.freezer)
 	if err != nil || err2 != nil {
@@ -171,11 +187,13 @@ func (f *fitting) dropIn(at, out string, s fit.Shrink, h heat) {
 	}
 	if left, err := s.InterferenceAt(h.running, h.running); err == nil {
 		f.Number(out+"hot_bite_mm", left)
-		how, template := sound, "Hot, at %, % of that interference is left."
-		if left <= 0 {
-			how, template = amiss, "Hot, at %, the race is loose by %."
+		how, words := sound, bench.Fill("Hot, at %, % of that interference is left.", celsius(h.running), f.Amount(left))
+		switch {
+		case left <= 0 && held == sound:
+			how, words = doubtful, bench.Fill("The housing is right for its class, but hot, at %, the race is loose by %: ", celsius(h.running), f.Amount(-left))+f.holdsHot(s, left)
+		case left <= 0:
+			how, words = amiss, bench.Fill("Hot, at %, the race is loose by %: ", celsius(h.running), f.Amount(-left))+f.holdsHot(s, left)
 		}
-		words := bench.Fill(template, celsius(h.running), f.Amount(math.Abs(left)))
 		f.found(how, words)
 		f.Say(at+"hot", "%", words)
 	}

@@ -55,7 +55,10 @@ func (l *lightening) cell(w *lightened, name, words string, value float64) {
 
 func (l *lightening) weights(w *lightened) {
 	a, off := &w.account, w.account.Off()
-	for i, m := range [...]wheel.Metal{a.Before, a.After, off} {
+	before, after := a.Before, a.After
+	before.MassG, after.MassG = l.scaled(w)
+	off.MassG = before.MassG - after.MassG
+	for i, m := range [...]wheel.Metal{before, after, off} {
 		l.cell(w, [...]string{"before_g", "after_g", "off_g"}[i], unit.Figures(m.MassG, unit.Gram, 1), m.MassG)
 		l.cell(w, [...]string{"before_kgm2", "after_kgm2", "off_kgm2"}[i], squared(m.InertiaGMM2), m.InertiaGMM2/1e9)
 	}
@@ -70,6 +73,24 @@ func (l *lightening) weights(w *lightened) {
 	} else {
 		l.Null(at)
 	}
+}
+
+// scaled are a wheel's weights before and after: as far as it was weighed the
+// scale's, else the drawing's.
+func (l *lightening) scaled(w *lightened) (beforeG, afterG float64) {
+	beforeG, afterG = w.account.Before.MassG, w.account.After.MassG
+	if g, ok := l.r.Number(form.WheelWeight, w.side); ok {
+		beforeG, afterG = g, g-w.account.Off().MassG
+	}
+	if g, ok := l.r.Number(form.WheelAfter, w.side); ok && g <= beforeG {
+		afterG = g
+	}
+	return beforeG, afterG
+}
+
+// weighed says whether the scale settles any weight of a wheel.
+func (l *lightening) weighed(w *lightened) bool {
+	return !l.r.Blank(form.WheelWeight, w.side) || !l.r.Blank(form.WheelAfter, w.side)
 }
 
 // walls tells how thin the walls left are, and returns what to say of those that
@@ -223,6 +244,14 @@ func (l *lightening) effect() {
 	e, err := c.Effect()
 	if err != nil {
 		return
+	}
+	for i := range l.wheels {
+		before, after := l.scaled(&l.wheels[i])
+		e.BeforeG += before - l.wheels[i].account.Before.MassG
+		e.AfterG += after - l.wheels[i].account.After.MassG
+	}
+	if l.weighed(&l.wheels[0]) || l.weighed(&l.wheels[1]) {
+		l.Say("lighten.scaled", "Weights by the scale, where a wheel was weighed; inertia as drawn.")
 	}
 	l.Number("lighten.before_g", e.BeforeG)
 	l.Number("lighten.after_g", e.AfterG)

@@ -1,6 +1,7 @@
 package lighten
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -23,20 +24,25 @@ func squared(gmm2 float64) string { return unit.Figures(gmm2/1e5, unit.Plain, 0)
 func (l *lightening) headline() {
 	d, t := &l.wheels[0], &l.wheels[1]
 	offD, offT := d.account.Off(), t.account.Off()
+	beforeD, afterD := l.scaled(d)
+	beforeT, afterT := l.scaled(t)
+	weighed := l.weighed(d) || l.weighed(t)
 	switch {
+	case !l.isCut() && weighed:
+		l.Say("lighten.headline", "Drive wheel %, timing wheel %, by the scale where it was weighed.", bench.Grams(beforeD, 1), bench.Grams(beforeT, 1))
 	case !l.isCut() && l.alike:
 		l.Say("lighten.headline", "Each wheel weighs %, as drawn.", bench.Grams(d.account.Before.MassG, 1))
 	case !l.isCut():
 		l.Say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", bench.Grams(d.account.Before.MassG, 1), bench.Grams(t.account.Before.MassG, 1))
-	case l.alike:
+	case l.alike && !weighed:
 		l.Say("lighten.headline", "% off each wheel", bench.Grams(offD.MassG, 1))
 	default:
-		l.Say("lighten.headline", "% off the drive wheel, % off the timing wheel", bench.Grams(offD.MassG, 1), bench.Grams(offT.MassG, 1))
+		l.Say("lighten.headline", "% off the drive wheel, % off the timing wheel", bench.Grams(beforeD-afterD, 1), bench.Grams(beforeT-afterT, 1))
 	}
 	if l.isCut() {
 		off := bench.Percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
 		l.Say("lighten.inertia", "% of the inertia off", off)
-		l.Say("lighten.total", "In all % and % of the inertia off both wheels.", bench.Grams(offD.MassG+offT.MassG, 1), off)
+		l.Say("lighten.total", "In all % and % of the inertia off both wheels.", bench.Grams(beforeD-afterD+beforeT-afterT, 1), off)
 		l.Say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
 	}
 	switch w := l.cannot(); {
@@ -44,6 +50,8 @@ func (l *lightening) headline() {
 		l.Text("say.lighten.then", l.cannotWords(w))
 	case d.planned || t.planned:
 		l.Text("say.lighten.then", l.foundWords())
+	case l.wantedG > 0 && l.isCut() && l.missesWish():
+		l.Text("say.lighten.then", l.wishWords())
 	case !l.isCut():
 		l.Say("lighten.then", "Put a cut in below to see what it takes off.")
 	}
@@ -53,6 +61,35 @@ func (l *lightening) headline() {
 			return
 		}
 	}
+}
+
+// missesWish says whether the cuts as given take off something else than is wished.
+func (l *lightening) missesWish() bool {
+	for i := range l.wheels {
+		if w := &l.wheels[i]; w.ok && math.Abs(w.account.Off().MassG-l.wantedG) >= 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// wishWords say how far the cuts as given are from the weight wished, where no
+// figure is left blank to be found.
+func (l *lightening) wishWords() string {
+	var all []string
+	for i := range l.wheels {
+		w := &l.wheels[i]
+		if i == 1 && l.alike || !w.ok {
+			continue
+		}
+		off := w.account.Off().MassG
+		template := "% more is wished off % wheel"
+		if off > l.wantedG {
+			template = "% less is wished off % wheel"
+		}
+		all = append(all, bench.Fill(template, bench.Grams(math.Abs(off-l.wantedG), 1), l.which(w)))
+	}
+	return strings.Join(all, ", ") + ": leave one figure of a cut blank, and it is found."
 }
 
 func (l *lightening) cannot() *lightened {
@@ -69,7 +106,7 @@ func (l *lightening) foundWords() string {
 	var all []string
 	for i := range l.wheels {
 		if w := &l.wheels[i]; w.planned && (i == 0 || !l.alike) {
-			all = append(all, bench.Fill("Cut %: % on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.which(w)))
+			all = append(all, bench.Fill("Cut %: %% on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.moreWords(w), l.which(w)))
 		}
 	}
 	return strings.Join(all, " ")
@@ -116,6 +153,28 @@ func sizeWords(row *cutRow, c flywheel.Cut) string {
 		template = "down to ⌀ %"
 	}
 	return bench.Fill(template, bareSize(row, c))
+}
+
+// moreWords say of a depth that was found what is still to be cut where something is
+// cut already: ", 4.84 mm more than stands cut,".
+func (l *lightening) moreWords(w *lightened) string {
+	cut := l.cutAlready(w)
+	if w.found.find != form.CutDepth || cut <= 0 || w.size.Kind == flywheel.HoleRing {
+		return ""
+	}
+	return bench.Fill(", % more where % is cut already,", mm(math.Max(0, w.size.DepthMM-cut)), mm(cut))
+}
+
+// cutAlready is how deep the face stands cut, at the least, all over the cut that was
+// found, mm.
+func (l *lightening) cutAlready(w *lightened) float64 {
+	least := math.Inf(1)
+	for _, span := range w.others.Faces[w.size.Side] {
+		if w.size.Kind == flywheel.FaceSide || span.FromMM < w.size.ToMM && span.ToMM > w.size.FromMM {
+			least = math.Min(least, math.Min(span.DepthFromMM, span.DepthToMM))
+		}
+	}
+	return least
 }
 
 // cannotWords say why no size of the cut will do, and what the most is.

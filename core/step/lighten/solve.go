@@ -39,7 +39,8 @@ type lightened struct {
 	rows    []*cutRow // whose cuts the account's lines are
 	found   *cutRow   // the cut whose size was to be found
 	size    flywheel.Cut
-	planned bool // size is found
+	planned bool           // size is found
+	others  *wheel.Section // with every cut but the one that was found
 	cannot  *flywheel.Cannot
 	swung   bool // its inertia is by a swing
 }
@@ -211,7 +212,7 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 		if w.found.find == form.CutHoles {
 			l.setFirst(w.found, &found.Cut)
 		}
-		w.size, w.planned = found.Cut, true
+		w.size, w.planned, w.others = found.Cut, true, w.account.AfterSection
 		w.rows = append(w.rows, w.found)
 		w.ok = l.make(w, append(cuts, found.Cut))
 		if first := &l.wheels[0]; w == first || first.found != w.found {

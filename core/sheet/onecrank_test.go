@@ -288,3 +288,22 @@ func TestARodThatDoesNotAddUpIsSaidAbove(t *testing.T) {
 		said(balanced("weight.rod", "520"), "balance.rod"))
 	assert.Empty(t, said(balanced("weight.rod", "460"), "balance.rod"))
 }
+
+// The timing wheel is drilled from its own outer face, which sees the hours the other
+// way round: 5 from the drive side is 7 there, and both pictures are of that face.
+func TestTheHourIsSaidFromTheFaceThatIsDrilled(t *testing.T) {
+	f := oneSingle("hole.a.radius", "80", "hole.a.hour", "5", "hole.a.drill", "8", "hole.a.depth", "10",
+		"knife.whole.hour", "4", "knife.whole.weight", "5", "knife.whole.radius", "80")
+	a := Answer(f, balance.Step.Name)
+	assert.Contains(t, said(a, "hole.a.said"), "at 5 (150°), on the timing wheel’s own outer face at 7, 10 mm deep")
+	assert.Contains(t, said(a, "balance.do"), "off each wheel at 3, 72 mm out, on the timing wheel’s own outer face at 9.")
+	for side, hour := range map[string]string{"drive": "at 5,", "timing": "at 7,"} {
+		assert.Contains(t, told(t, a, "picture.holes."+side), "seen from the "+side+" side", side)
+		assert.Contains(t, told(t, a, "picture.holes."+side), hour, side)
+		assert.Contains(t, told(t, a, "picture.full."+side), hour, side)
+	}
+	f["seen"] = "timing"
+	assert.Contains(t, said(Answer(f, balance.Step.Name), "hole.a.said"), "on the drive wheel’s own outer face at 7")
+	f["hole.a.wheel"] = "timing"
+	assert.NotContains(t, said(Answer(f, balance.Step.Name), "hole.a.said"), "outer face")
+}

@@ -194,8 +194,8 @@ func (s *crank) holeWords(h *shop) {
 			off = bench.Fill("plug of %, % %", bench.Grams(d.PlugG, 0.1), what, bench.Grams(math.Abs(d.MassG), 0.1))
 		}
 		hour := s.Hour(d.Hour)
-		s.Say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%), %, %", n, where, millimetres(d.DiameterMM),
-			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), deep, off)
+		s.Say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%)%, %, %", n, where, millimetres(d.DiameterMM),
+			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), s.onFace(d.on, d.Hour, 1), deep, off)
 		at := "balance.holes/" + strconv.Itoa(i) + "/"
 		s.Text(at+"wheel", where)
 		s.Number(at+"hour", hour)

@@ -132,6 +132,17 @@ func (s *crank) sideHour(towards3 float64) float64 { return clock.Vec{N: towards
 // at writes an hour seen from the left as the job numbers it.
 func (s *crank) at(hour float64) string { return unit.FormatHour(s.Hour(hour), 5) }
 
+// onFace says an hour as the outer face is marked of a wheel that the job sees from
+// behind: drilled from there, it is another one.
+func (s *crank) onFace(on [2]bool, hour float64, minutes int) string {
+	away := 1 - s.Seen
+	face := unit.FormatHour(clock.SeenFrom(away, hour), minutes)
+	if !on[away] || face == unit.FormatHour(s.Hour(hour), minutes) {
+		return ""
+	}
+	return bench.Fill(", on the % wheel’s own outer face at %", s.SideOf[away], face)
+}
+
 // toTakeOff says what comes off where, and how to prove it on the knife-edges.
 func (s *crank) toTakeOff(h *shop, n *need, corrections []balance.Correction) {
 	aim := corrections[0].Factor
@@ -193,7 +204,7 @@ func (s *crank) takeOff(h *shop, n *need) string {
 	out := bench.Plain(h.middle(), 1)
 	if n.alike {
 		u := n.half[clock.Left]
-		return bench.Fill("Take % off each wheel at %, % mm out.", words(u), s.at(u.Hour()), out)
+		return bench.Fill("Take % off each wheel at %, % mm out%.", words(u), s.at(u.Hour()), out, s.onFace(n.on, u.Hour(), 5))
 	}
 	var all []string
 	for end, on := range n.on {
@@ -202,7 +213,9 @@ func (s *crank) takeOff(h *shop, n *need) string {
 		case u.Len() <= s.tolerance()/2:
 			all = append(all, bench.Fill("Leave the % wheel.", s.SideOf[end]))
 		default:
-			all = append(all, bench.Fill("Take % off the % wheel at %, % mm out.", words(u), s.SideOf[end], s.at(u.Hour()), out))
+			on := [2]bool{}
+			on[end] = true
+			all = append(all, bench.Fill("Take % off the % wheel at %, % mm out%.", words(u), s.SideOf[end], s.at(u.Hour()), out, s.onFace(on, u.Hour(), 5)))
 		}
 	}
 	return strings.Join(all, " ")

@@ -86,8 +86,8 @@ func (f frame) loop(e *balance.Engine, rpm float64) []draw.Push {
 	return all
 }
 
-// wheels draws each wheel that has holes or is to have some: for the page as the
-// job is seen, and at full size as that wheel's own outer face is.
+// wheels draws each wheel that has holes or is to have some, for the page and at full
+// size, as that wheel's own outer face is seen: it is drilled from there.
 func (s *crank) wheels(h *shop, n *need) {
 	for end, side := range s.SideOf {
 		own := clock.End(end)
@@ -95,34 +95,32 @@ func (s *crank) wheels(h *shop, n *need) {
 			continue
 		}
 		v := draw.HolesView{
-			Prefix: "holes-" + side, SeenFrom: bench.Drawn(s.SeenFrom()), Wheel: bench.Drawn(side),
+			Prefix: "holes-" + side, SeenFrom: bench.Drawn(side), Wheel: bench.Drawn(side),
 			Rim: s.rim, Throw: s.job.ThrowMM, Boss: s.r.Default(form.ZoneBoss) / 2,
 		}
-		s.drawHoles(&v, h, n, own, s.Seen)
+		s.drawHoles(&v, h, n, own)
 		s.Text("picture.holes."+side, draw.Holes(v))
 		if len(h.holes) > 0 {
-			v.Prefix, v.SeenFrom, v.FullSize = "full-"+side, bench.Drawn(side), true
-			s.drawHoles(&v, h, n, own, own)
+			v.Prefix, v.FullSize = "full-"+side, true
 			s.Text("picture.full."+side, draw.Holes(v))
 		}
 	}
 }
 
-// drawHoles puts a wheel's zone, its holes and what to keep off as they look
-// from an end.
-func (s *crank) drawHoles(v *draw.HolesView, h *shop, n *need, wheel, from clock.End) {
-	v.Holes = nil
+// drawHoles puts a wheel's zone, its holes and what to keep off as they look on its
+// own outer face.
+func (s *crank) drawHoles(v *draw.HolesView, h *shop, n *need, wheel clock.End) {
 	t := s.task(h, n, wheel)
 	if n.on[wheel] {
-		v.Zone = draw.Zone{Inner: t.InMM, Outer: t.OutMM, Hour: clock.SeenFrom(from, t.Hour), HalfHours: t.HalfRad * 6 / math.Pi}
+		v.Zone = draw.Zone{Inner: t.InMM, Outer: t.OutMM, Hour: clock.SeenFrom(wheel, t.Hour), HalfHours: t.HalfRad * 6 / math.Pi}
 	}
 	for _, k := range t.Keep[1:] {
-		v.Holes = append(v.Holes, draw.Hole{Radius: k.At.Len(), Hour: clock.SeenFrom(from, k.At.Hour()), Diameter: k.DiameterMM, Old: true})
+		v.Holes = append(v.Holes, draw.Hole{Radius: k.At.Len(), Hour: clock.SeenFrom(wheel, k.At.Hour()), Diameter: k.DiameterMM, Old: true})
 	}
 	for _, d := range h.holes {
 		if d.on[wheel] {
 			v.Holes = append(v.Holes, draw.Hole{
-				Radius: d.RadiusMM, Hour: clock.SeenFrom(from, d.Hour), Diameter: d.DiameterMM, Plug: d.PlugG > 0,
+				Radius: d.RadiusMM, Hour: clock.SeenFrom(wheel, d.Hour), Diameter: d.DiameterMM, Plug: d.PlugG > 0,
 			})
 		}
 	}

@@ -104,7 +104,7 @@ func TestTheWheelsAreLightenedFromFirstTapToLast(t *testing.T) {
 	p.Until(kept(`form['wheel.drive.after'] === '4687'`))
 	p.Reload()
 	p.Ready()
-	assert.Equal(t, "750 g off each wheel", p.Text(lightened))
+	assert.Equal(t, "753 g off the drive wheel, 750 g off the timing wheel", p.Text(lightened))
 	assert.Equal(t, "140", p.Value("Cut 1 On a circle of"))
 }
 

@@ -3,7 +3,7 @@
 ADDR ?= 127.0.0.1:8012
 FUZZTIME ?= 10s
 
-.PHONY: run build test bench size fuzz clean
+.PHONY: run build test bench size picture fuzz clean
 
 run: build
 	go run ./tools/serve -addr $(ADDR)
@@ -26,6 +26,9 @@ bench:
 
 size:
 	go run ./tools/size
+
+picture:
+	PINTWELVE_PICTURE=$(CURDIR)/testdata/first-screen.png go test -count=1 -run '^TestTheReadmesPicture$$' ./web/browser
 
 fuzz:
 	@set -e; for file in $$(grep -rl --include='*_test.go' '^func Fuzz' .); do \

@@ -153,3 +153,27 @@ func TestAnswersAreAlwaysNumbers(t *testing.T) {
 		}
 	}
 }
+
+// Twist and gap that all but cancel on one dial: either gone by itself leaves the crank
+// worse than it is, both gone leave it true.
+func TestWhatOnlyBothMovesMendIsGivenBoth(t *testing.T) {
+	st := dials(clock.Vec{T: -0.017, N: -0.004}, clock.Vec{T: 0.009, N: 0.014})
+	st[1].At = 160
+	for i := range st {
+		st[i].Cov, st[i].Dial = lsq.Round(1e-4), i
+	}
+	pose := solved(t, bench(), st)
+	tol := crank.Tolerance{RunOut: 0.03}
+	a := pose.Advise(st, tol)
+	worst := func(d, g clock.Vec) float64 {
+		then := pose.After(d, g)
+		return math.Max(then.RunOut(clock.Left, 50), then.RunOut(clock.Right, 160))
+	}
+	level := clock.Vec{T: pose.D.T}
+	require.Greater(t, worst(level, pose.G), a.Worst.Value, "struck alone")
+	require.Greater(t, worst(pose.D, clock.Vec{}), a.Worst.Value, "closed alone")
+	require.Less(t, worst(level, clock.Vec{}), tol.RunOut, "both")
+	require.False(t, a.StrikeWorth > tol.RunOut/2 && a.CloseWorth > tol.RunOut/2, "not each by its own worth")
+	assert.Equal(t, crank.OutOfTrue, a.Verdict)
+	assert.True(t, a.Strike && a.Close)
+}

@@ -370,3 +370,31 @@ func BenchmarkFitOfTwelvePoints(b *testing.B) {
 		_, _ = turn.Fit()
 	}
 }
+
+// Ovality is fitted where that makes E at most twice as unsure as a round fit's is:
+// just under that, and just over it, by gonum's inverse of the normal equations.
+func TestOvalityIsFittedWhereThePointsTellItApart(t *testing.T) {
+	widest := func(hours []float64, columns int) float64 {
+		a := mat.NewDense(len(hours), columns, nil)
+		for i, h := range hours {
+			s, c := math.Sincos(clock.Radians(h))
+			copy(a.RawRowView(i), []float64{1, c, s, c*c - s*s, 2 * s * c}[:columns])
+		}
+		var normal, inverse mat.Dense
+		normal.Mul(a.T(), a)
+		require.NoError(t, inverse.Inverse(&normal))
+		var eigen mat.EigenSym
+		e := mat.NewSymDense(2, []float64{inverse.At(1, 1), inverse.At(1, 2), inverse.At(2, 1), inverse.At(2, 2)})
+		require.True(t, eigen.Factorize(e, false))
+		return math.Sqrt(eigen.Values(nil)[1])
+	}
+	for _, row := range []struct {
+		hours []float64
+		times float64
+		want  OvalState
+	}{{[]float64{0, 1, 6, 7, 8, 9}, 1.986, OvalFitted}, {[]float64{0, 1, 2, 4, 5, 6, 7}, 2.053, OvalOrNoise}} {
+		require.InDelta(t, row.times, widest(row.hours, 5)/widest(row.hours, 3), 0.001)
+		f := fitted(t, wave{e: clock.Vec{T: 5, N: 2}, p: 1}.turn(row.hours))
+		assert.Equal(t, row.want, f.Oval.State, "%v", row.hours)
+	}
+}

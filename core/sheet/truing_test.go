@@ -419,3 +419,34 @@ func TestALimitIsShownAsItWasGiven(t *testing.T) {
 	assert.Equal(t, "1.25 thou allowed", text(a, "say.block.tolerance"))
 	assert.Contains(t, text(a, "say.truing.headline"), "1.25 thou allowed")
 }
+
+// What comes of both dials is shown no finer than the coarser one reads.
+func TestFiguresAreNoFinerThanTheCoarserDial(t *testing.T) {
+	f := again(typed("1.33", "3", "2", "9"), "", "1.33", "3", "2", "9")
+	for _, divisions := range [][2]string{{"0.05", "0.5"}, {"0.5", "0.05"}, {"0.05", "0.05"}} {
+		f["drive.division"], f["timing.division"] = divisions[0], divisions[1]
+		want := "D 1.3 thou, T 2 thou"
+		if divisions[0] == divisions[1] {
+			want = "D 1.33 thou, T 2 thou"
+		}
+		assert.Contains(t, text(Answer(f, ""), "say.pass.1.said"), want, divisions)
+	}
+}
+
+// A dial carried across brings its scatter along; of two dials each has its own.
+func TestADialCarriedAcrossHasOneScatter(t *testing.T) {
+	f := form.Form{}
+	for side, turn := range map[string]string{"drive": "5 3.5 0 -3.5 -5 -3.5 0 3.5", "timing": "5 2 1.5 -5 -3.5 -5 1.5 2"} {
+		f["pass.1."+side+".how"], f["pass.1."+side+".points"], f["pass.1."+side+".turn"] = "turn", "8", turn
+	}
+	plus := func(dials string) (drive, timing float64) {
+		f["dials"] = dials
+		a := Answer(f, "")
+		return value(t, a, "dials/0/plus_mm"), value(t, a, "dials/1/plus_mm")
+	}
+	steady, shaky := plus("two")
+	assert.Less(t, 2*steady, shaky)
+	one, same := plus("one")
+	assert.InDelta(t, one, same, micron/100)
+	assert.True(t, steady < one && one < shaky, "%g %g %g", steady, one, shaky)
+}

@@ -42,6 +42,10 @@ func (c *change) causes(tries []Try, blow float64, bend clock.Vec) {
 			if t.Beside {
 				t.Likely = []Cause{FirstOnly, TooLight, NotSupported}
 			}
+		case Unshown:
+			if t.unseen() {
+				t.Likely = []Cause{FirstOnly, TooLight, NotSupported}
+			}
 		}
 	}
 	if n := len(tries); n > 0 && tries[n-1].Outcome == AsMeant {

@@ -203,3 +203,45 @@ func TestLearnsWhatCranksYield(t *testing.T) {
 		assert.Less(t, most, want.most, "%d tries", tries)
 	}
 }
+
+// A strike does what it was meant to; the squeeze logged with it shows next to nothing,
+// too little of what was meant to go by and too little to be sure of: it is asked
+// after. Where it shows a part, or the dials couldn't have shown it, it is not.
+func TestAMoveThatHardlyShowsIsAskedAfter(t *testing.T) {
+	for _, row := range []struct {
+		dose, slope float64
+		asked       bool
+	}{{1, 0.0001, true}, {1, 0.0004, false}, {0.5, 0.0001, false}} {
+		before := tryout.Start{D: clock.Vec{N: 0.1}, G: clock.Vec{T: -0.0015}}
+		after := tryout.Start{D: clock.Vec{N: 0.02}, G: clock.Vec{T: -0.0015 + row.slope}}
+		l := lesson(then(t, 0.01, before, after, strikeRight(3, 0.8), crank.Done{Kind: crank.Squeeze, Hour: 6, Dose: row.dose}))
+		require.Len(t, l.Tries, 2)
+		strike, squeeze := l.Tries[0], l.Tries[1]
+		assert.Equal(t, crank.AsMeant, strike.Outcome, "%+v", row)
+		assert.Equal(t, crank.Unshown, squeeze.Outcome, "%+v", row)
+		if row.asked {
+			assert.Equal(t, []crank.Cause{crank.FirstOnly, crank.TooLight, crank.NotSupported}, squeeze.Likely)
+		} else {
+			assert.Empty(t, squeeze.Likely, "%+v", row)
+		}
+		alone := lesson(then(t, 0.01, before, tryout.Start{D: before.D, G: after.G}, crank.Done{Kind: crank.Squeeze, Hour: 6, Dose: row.dose}))
+		assert.Empty(t, alone.Tries[0].Likely, "by itself there is no first move to have been the only one")
+	}
+}
+
+// A squeeze that did nothing has a dead dose taken for it; the next, which went the
+// other way, moved the crank by all of its own. The light trial after it reckons so.
+func TestATrialAfterTheOtherWayTakesNothingForDead(t *testing.T) {
+	squeeze := func(dose float64) crank.Done { return crank.Done{Kind: crank.Squeeze, Hour: 6, Dose: dose} }
+	const sigma, other = 0.002, 0.0025
+	passes := then(t, sigma, gap(-0.003, 0), gap(-0.003, 0), squeeze(0.8))
+	passes[1].Done = []crank.Done{squeeze(1.6)}
+	passes = append(passes, one(t, gap(-0.003-other, 0), sigma))
+	n := crank.Plan(passes, crank.Tolerance{RunOut: 0.02})
+	require.Equal(t, crank.Work, n.Why)
+	require.Greater(t, n.Gain[crank.Squeeze].Dead, 0.5)
+	require.Len(t, n.Steps, 1)
+	step := n.Steps[0]
+	assert.True(t, step.Trial)
+	assert.InEpsilon(t, step.Aim/step.Arm, step.Dose*other/1.6, 1e-2, "what it goes for is what its dose does as shown")
+}

@@ -233,7 +233,7 @@ func (n *Next) name(g []pooled) {
 		case strike.dead() || bend.dead():
 			n.add(TooLight, NotDone, NotSupported)
 		default:
-			if n.silent(g) {
+			if n.silent(g) || n.mute(g) {
 				n.add(Unlogged)
 			}
 			n.hung(g)
@@ -339,6 +339,9 @@ func (n *Next) ask(j *judge, g []pooled) {
 			add(AskSince, g[i].first)
 			break
 		}
+	}
+	if n.Rounds > enough && len(n.Steps) > 0 && last.Since == Unsaid {
+		add(AskSince, last.last) // more rounds alike than are asked for: was it done, and shows nothing?
 	}
 	if n.Witness != (Witness{}) {
 		add(AskWitness, last.last)

@@ -352,3 +352,53 @@ func TestPlanHoldsAgainstNonsense(t *testing.T) {
 		}
 	}
 }
+
+// A crank that no bumping trues is brought back only from where it stands more than
+// the limit above what bumping comes to.
+func TestWhatCantBeTruedIsBroughtBackFromFarOffOnly(t *testing.T) {
+	const limit, mismatch = 0.025, 0.03
+	at := func(twist float64) (p crank.Pass) {
+		p.Stations = dials(clock.Vec{T: -mismatch, N: -twist}, clock.Vec{T: mismatch, N: twist})
+		for i := range p.Stations {
+			p.Stations[i].Cov, p.Stations[i].Dial = lsq.Round(sharp), i
+		}
+		p.Pose = solved(t, bench(), p.Stations)
+		return p
+	}
+	for _, row := range []struct {
+		twist float64
+		want  crank.Why
+	}{{0.030, crank.Work}, {0.029, crank.Unmendable}} { // 2 × hypot(0.03, 0.03) = 0.0849, 0.0834; 0.06 + 0.025 = 0.085
+		twist := row.twist + 0.0003
+		found := at(0.001)
+		found.Done = []crank.Done{{Kind: crank.Strike, Wheel: clock.Right, Hour: 9, Dose: 4 * twist / crank.UsualStrike}}
+		n := crank.Plan([]crank.Pass{found, at(twist)}, crank.Tolerance{RunOut: limit})
+		assert.Equal(t, crank.NotMendable, n.Verdict)
+		assert.Equal(t, row.want, n.Why, "twist %g: worst %g, floor %g", twist, n.Worst.Value, n.Floor.Value)
+	}
+}
+
+// Round upon round alike, and nothing said of what was done between: first it is asked,
+// then it stops. Whoever says that nothing was done is neither asked nor stopped.
+func TestRoundsAlikeAreAskedAfter(t *testing.T) {
+	var passes []crank.Pass
+	for rounds := 1; rounds <= 7; rounds++ {
+		st := dials(clock.Vec{T: -0.02}, clock.Vec{T: -0.02})
+		for i := range st {
+			st[i].Cov, st[i].Dial = lsq.Round(0.001), i
+		}
+		passes = append(passes, crank.Pass{Stations: st, Pose: solved(t, bench(), st)})
+		n := crank.Plan(passes, crank.Tolerance{RunOut: 0.025})
+		assert.Equal(t, rounds, n.Rounds)
+		assert.Equal(t, rounds > 6, n.Why == crank.Stop, "round %d", rounds)
+		assert.Equal(t, rounds > 3 && rounds <= 6, asks(&n, crank.AskSince), "round %d", rounds)
+		if n.Why == crank.Stop {
+			assert.Contains(t, n.Causes, crank.Unlogged)
+		}
+		passes[rounds-1].Since = crank.Nothing
+		n = crank.Plan(passes, crank.Tolerance{RunOut: 0.025})
+		assert.Equal(t, crank.Work, n.Why)
+		assert.False(t, asks(&n, crank.AskSince))
+		passes[rounds-1].Since = crank.Unsaid
+	}
+}

@@ -41,7 +41,7 @@ func pool(passes []Pass) []pooled {
 			out = append(out, next)
 		case !differ:
 			was.join(p)
-			was.last = i
+			was.last, was.Since = i, p.Since
 		case p.Since == Nothing:
 			next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
 			*was = next

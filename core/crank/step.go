@@ -123,7 +123,10 @@ func (n *Next) step(move, other Move, amount, plus float64) (aim float64) {
 	if r.opposite > 0 || n.doubted > 0 {
 		s.Trial = true
 		goal = math.Min(goal, shows*plus*math.Exp2(float64(r.quiet)))
-		g.PerDose = math.Max(g.PerDose, r.gave)
+		if r.gave > 0 {
+			// What gave the other way gives by its dose: none of it is taken for dead.
+			g.PerDose, g.Dead = math.Max(g.PerDose, r.gave), 0
+		}
 	}
 	s.Dose = math.Max(math.Min(g.dose(goal), r.bound()), lightest)
 	if r.idle > 0 && r.opposite == 0 {

@@ -47,12 +47,15 @@ const (
 	patience = 3
 	nearer   = 0.85
 	longest  = 8
+	// mostRounds is how many rounds may be read alike: enough, and what the centres
+	// and the tailstock ask for.
+	mostRounds = 2 * enough
 )
 
 // nowhere tells whether the last passes brought the crank no nearer.
 func (n *Next) nowhere(g []pooled) bool {
 	w := worsts(g)
-	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest {
+	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest || n.mute(g) {
 		return true
 	}
 	if len(w) <= patience+1 {
@@ -60,6 +63,10 @@ func (n *Next) nowhere(g []pooled) bool {
 	}
 	return least2(w[len(w)-patience:]) > nearer*least2(w[:len(w)-patience])
 }
+
+// mute tells whether round upon round is read alike, more than were asked for, and
+// nobody says what was done between: what was advised is done and not logged.
+func (n *Next) mute(g []pooled) bool { return n.Rounds > mostRounds && g[len(g)-1].Since == Unsaid }
 
 func least2(w []float64) float64 {
 	out := w[0]

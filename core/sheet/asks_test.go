@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/step/jobsheet"
 	"pintwelve/core/step/truing"
@@ -100,6 +101,39 @@ func TestTwiceTheOtherWayIsAStop(t *testing.T) {
 	assert.Equal(t, text(a, "say.truing.hard"), text(a, "stop/test"))
 	moves, _ := a.Get("moves")
 	assert.NotEmpty(t, moves.Name, "no move is advised")
+}
+
+// What went wrong is told to scripts as it is said, its pass and likely causes with it.
+func TestWhatCameAmissIsTold(t *testing.T) {
+	f := again(typed("8", "3", "8", "9"), "", "13", "3", "13", "9")
+	f["pass.1.done.a.kind"], f["pass.1.done.a.hour"], f["pass.1.done.a.strength"] = "strike", "3", "1"
+	a := Answer(f, "")
+	assert.Equal(t, []string{"1", "strike", "the other way", "hours from the other end"},
+		[]string{text(a, "amiss/0/pass"), text(a, "amiss/0/kind"), text(a, "amiss/0/came"), text(a, "amiss/0/causes/0")})
+	assert.Equal(t, "work", text(a, "advice"))
+	f["pass.1.done.a.hour"] = "9"
+	amiss, _ := Answer(f, "").Get("amiss")
+	assert.Equal(t, bench.EmptyList, amiss.Kind)
+}
+
+// A floor above the limit, but not clear of its doubt, after as many rounds as help:
+// nothing is called true, and no blow is advised; the pin is named.
+func TestAsReadBumpingGetsItNoFurther(t *testing.T) {
+	f := typed("2.1", "12", "2.1", "6")
+	f["centres"] = "good"
+	for _, pass := range []string{"2", "3"} {
+		f["pass."+pass+".order"], f["pass."+pass+".since"] = pass, "nothing"
+		for _, side := range []string{"drive", "timing"} {
+			for _, field := range []string{".tir", ".high"} {
+				f["pass."+pass+"."+side+field] = f["pass.1."+side+field]
+			}
+		}
+	}
+	a := Answer(f, "")
+	assert.Equal(t, "too close to call", text(a, "verdict"))
+	assert.Equal(t, "look elsewhere", text(a, "advice"))
+	assert.Regexp(t, `^As read, bumping gets it no further: .* would still be left, 2 thou allowed\.$`, text(a, "say.truing.headline"))
+	assert.Contains(t, text(a, "say.truing.then"), "Throw mismatch")
 }
 
 func TestAFirstBlowIsCalledATrial(t *testing.T) {

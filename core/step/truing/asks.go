@@ -38,6 +38,9 @@ func (p *pass) asksSince() (pass int, asked bool) {
 func (a answers) askSince(p *pass, pass int) {
 	a.Say("truing.headline", "What was done after %?", afterName(pass-1))
 	then := "These readings differ by more than the dials can, and nothing is logged."
+	if p.next.Rounds > 1 && pass == p.bench {
+		then = "These readings are as before, and nothing is logged: if it was done, say so."
+	}
 	for i := range p.next.Tries {
 		if t := &p.next.Tries[i]; t.Assumed && t.Pass == pass-1 {
 			then = "Nothing is logged, but the needles moved as what was advised would move them: until you say, it counts as done."

@@ -111,6 +111,8 @@ func (p *pass) tryWords(t *crank.Try) string {
 		words = "The % after % went the other way; it is left out of the reckoning."
 	case t.Outcome == crank.NoEffect:
 		words = "The % after % should have shown, and didn’t; it is left out of the reckoning."
+	case t.Outcome == crank.Unshown && len(t.Likely) > 0:
+		words = "The % after % hardly shows."
 	case t.Astray > 0:
 		words = "The % after % also moved what it should not have, by " + p.amount(t.Astray) + " on a needle."
 	default:

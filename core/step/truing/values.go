@@ -15,6 +15,7 @@ func (a answers) values(r *form.Reader) {
 	p := a.workOut(r)
 	a.askValues(p)
 	a.stopValue(p)
+	a.tryValues(p)
 	if p.wants >= 0 || p.fault != nil || p.pressed {
 		a.unanswered()
 		return
@@ -22,6 +23,7 @@ func (a answers) values(r *form.Reader) {
 	d := p.pose.D.From(p.Seen)
 	a.Text("verdict", verdictNames[p.advice.Verdict])
 	a.Text("verdict_as_read", verdictNames[p.advice.Plain])
+	a.Text("advice", adviceNames[p.next.Why])
 	a.Text("seen_from", p.SeenFrom())
 	a.Number("offset.towards12_mm", d.T)
 	a.Number("offset.towards3_mm", d.N)
@@ -37,13 +39,50 @@ func (a answers) values(r *form.Reader) {
 	a.bearingValues(p)
 }
 
+// adviceNames say what a plan comes to.
+var adviceNames = [...]string{
+	crank.Unread: "", crank.Work: "work", crank.Leave: "leave", crank.Unmendable: "look elsewhere", crank.Unclear: "read again", crank.Stop: "stop",
+}
+
 // unanswered fills in the figures that can't be given yet.
 func (a answers) unanswered() {
 	a.Text("verdict", "needs a reading")
-	for _, name := range [...]string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
+	for _, name := range [...]string{"advice", "offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
 		a.Null(name)
 	}
 	a.EmptyList("moves")
+}
+
+// tryValues tell what was done and was not as meant, and why that may be.
+func (a answers) tryValues(p *pass) {
+	n := 0
+	for i := range p.next.Tries {
+		t := &p.next.Tries[i]
+		came := ""
+		switch {
+		case t.Outcome == crank.Opposite:
+			came = "the other way"
+		case t.Outcome == crank.NoEffect:
+			came = "nothing"
+		case t.Outcome == crank.Unshown && len(t.Likely) > 0:
+			came = "hardly shows"
+		case t.Astray > 0:
+			came = "astray"
+		default:
+			continue
+		}
+		at := "amiss/" + strconv.Itoa(n) + "/"
+		n++
+		a.Text(at+"pass", p.rounds[t.Pass].key)
+		a.Text(at+"kind", kindNames[t.Kind])
+		a.Text(at+"came", came)
+		for k, c := range t.Likely {
+			a.Text(at+"causes/"+strconv.Itoa(k), causeNames[c])
+		}
+	}
+	if n == 0 {
+		a.EmptyList("amiss")
+	}
 }
 
 // dialValues tells each dial, left to right, and what it should show after

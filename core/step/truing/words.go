@@ -112,8 +112,12 @@ func (a answers) words(p *pass) {
 	case p.advice.Verdict == crank.FitAsHung:
 		a.Say("truing.headline", "True as it hangs: leave it.")
 		a.Say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
-	case p.advice.Verdict == crank.NotMendable:
-		a.Say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
+	case p.advice.Verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
+		headline := "Bumping can’t mend this: %."
+		if p.advice.Verdict != crank.NotMendable {
+			headline = "As read, bumping gets it no further: %." // the floor isn't clear of its doubt
+		}
+		a.Say("truing.headline", headline, p.leftWords())
 		a.Say("truing.then", "%", p.unmendable())
 		a.Say("truing.long", "yes") // the clock face makes room for it
 	case p.advice.Verdict == crank.TooClose:
@@ -255,7 +259,11 @@ func (p *pass) leans() (half clock.End, governs bool) {
 // leftWords say what no bumping passes: run-out, or where that would be inside,
 // the lean that a throw mismatch gives both journals alike.
 func (p *pass) leftWords() string {
-	if floor := p.advice.Floor; floor.Value-floor.HalfWidth95 > p.allowed.RunOut {
+	floor, doubt := p.advice.Floor, 0.0
+	if p.advice.Verdict == crank.NotMendable {
+		doubt = floor.HalfWidth95
+	}
+	if floor.Value-doubt > p.allowed.RunOut {
 		return bench.Fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
 	}
 	axes := p.pose.Running(clock.Vec{T: p.pose.D.T}, clock.Vec{})

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"log"
 
+	"pintwelve/tools/screen"
 	"pintwelve/tools/site"
 )
 
@@ -18,7 +19,7 @@ func main() {
 	if *empty {
 		program = "./tools/empty/answering"
 	}
-	files, err := site.Build(".", program)
+	files, err := site.Build(".", program, screen.Paint)
 	if err != nil {
 		log.Fatalln("build:", err)
 	}

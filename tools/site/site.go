@@ -27,10 +27,14 @@ func (f Files) Paths() []string {
 }
 
 // Build compiles program (a package path such as ./wasm) of the module in root
-// and returns the finished site with it as core.wasm.
-func Build(root, program string) (Files, error) {
+// and returns the finished site with it as core.wasm, and its first screen painted
+// into its page.
+func Build(root, program string, paint func(page []byte) ([]byte, error)) (Files, error) {
 	files, err := Source(filepath.Join(root, "web"))
 	if err != nil {
+		return nil, err
+	}
+	if files[pageFile], err = paint(files[pageFile]); err != nil {
 		return nil, err
 	}
 	compiled, err := Compile(root, program)

@@ -13,6 +13,7 @@ import (
 
 	"github.com/andybalholm/brotli"
 
+	"pintwelve/tools/screen"
 	"pintwelve/tools/site"
 )
 
@@ -37,7 +38,7 @@ func main() {
 }
 
 func weigh() (float64, error) {
-	files, err := site.Build(".", "./wasm")
+	files, err := site.Build(".", "./wasm", screen.Paint)
 	if err != nil {
 		return 0, err
 	}
@@ -45,7 +46,7 @@ func weigh() (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	shortened, err := site.Build(".", "./tools/empty")
+	shortened, err := site.Build(".", "./tools/empty", screen.Paint)
 	if err != nil {
 		return 0, err
 	}

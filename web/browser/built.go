@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/tools/screen"
 	"pintwelve/tools/site"
 )
 
@@ -16,8 +17,8 @@ import (
 var repository = filepath.Join("..", "..")
 
 var (
-	built = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./wasm") })
-	empty = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./tools/empty/answering") })
+	built = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./wasm", screen.Paint) })
+	empty = sync.OnceValues(func() (site.Files, error) { return site.Build(repository, "./tools/empty/answering", screen.Paint) })
 )
 
 // Built returns the site, freshly built once for all tests.

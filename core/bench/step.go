@@ -11,6 +11,8 @@ type Step struct {
 	Name   string // by which the page asks for it
 	Answer func(*Answers, *form.Reader)
 	Fields string // how its fields' names begin, each before a blank: where a job holds any the sheet takes the answer in
+	// Done tells of a job whether its figures show the step done; nil where no figure can.
+	Done func(form.Form) bool
 	// OnSheet answers what the sheet says of it instead, whatever the job holds.
 	OnSheet func(*Answers, *form.Reader)
 }

@@ -26,7 +26,7 @@ func told(t *testing.T, a *bench.Answers, name string) string {
 
 func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 	for part, first := range map[string]string{
-		fitting.Order.Name: "Next: look it over as found.", fitting.Found.Name: "Look it over before you split it.", fitting.Measure.Name: "Measure the crankpin: both ends and the middle, then across.",
+		"order": "Next: look it over as found.", fitting.Found.Name: "Look it over before you split it.", fitting.Measure.Name: "Measure the crankpin: both ends and the middle, then across.",
 		fitting.PressUp.Name: "Measure each wheel’s width at the pin, and the rod’s.", fitting.Cases.Name: "Measure the bearing seats and housings.",
 	} {
 		a := Answer(form.Form{}, part)
@@ -36,16 +36,58 @@ func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 }
 
 func TestTheOrderTellsWhatIsNext(t *testing.T) {
-	ticks := form.Form{"order.found": "yes", "order.split": "yes", "order.press": "yes"}
-	a := Answer(ticks, fitting.Order.Name)
-	assert.Equal(t, "Next: measure.", told(t, a, "say.order.headline"))
+	ticks := form.Form{"order.found": "yes", "order.split": "yes"}
+	assert.Equal(t, "Next: measure.", told(t, Answer(ticks, "order"), "say.order.headline"))
+	ticks["order.press"] = "yes"
+	a := Answer(ticks, "order")
+	assert.Equal(t, "Next: true it.", told(t, a, "say.order.headline"), "what lies before it he may do without")
 	assert.Equal(t, "3 of 10 done", told(t, a, "say.order.count"))
 	for _, field := range form.Job.Fields() {
 		if strings.HasPrefix(field.Pattern, "order.") {
 			ticks[field.Pattern] = "yes"
 		}
 	}
-	assert.Equal(t, "All done.", told(t, Answer(ticks, fitting.Order.Name), "say.order.headline"))
+	assert.Equal(t, "All done.", told(t, Answer(ticks, "order"), "say.order.headline"))
+	ticks["order.lighten"] = ""
+	assert.Equal(t, "Left out: lighten.", told(t, Answer(ticks, "order"), "say.order.headline"))
+}
+
+// What the figures show is done is ticked by them, and no more than that.
+func TestTheFiguresTickTheOrder(t *testing.T) {
+	shown := func(f form.Form) (all []string) {
+		for _, e := range Answer(f, "order").Entries {
+			if name, is := strings.CutSuffix(e.Name, ".shown"); is {
+				all = append(all, strings.TrimPrefix(name, "say.order."))
+			}
+		}
+		return all
+	}
+	next := func(f form.Form) string { return told(t, Answer(f, "order"), "say.order.headline") }
+	out, trued := typed("4", "3", "4", "9"), typed("0.5", "3", "0.5", "3")
+	assert.Empty(t, shown(out))
+	assert.Equal(t, "Next: true it.", next(out), "he is at it")
+	assert.Equal(t, []string{"true"}, shown(trued))
+	assert.Equal(t, "Next: nuts and locks.", next(trued))
+	nuts := trued.With(form.Form{"pass.2.order": "2", "pass.2.since": "nuts"})
+	assert.Equal(t, []string{"true", "nuts"}, shown(nuts))
+	nuts = nuts.With(form.Form{"pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"})
+	assert.Equal(t, []string{"true", "nuts", "again"}, shown(nuts))
+	assert.Equal(t, "Next: into the cases.", next(nuts))
+
+	looked := form.Form{}
+	for _, what := range []string{"cracks", "oilways", "sludge", "pinseats", "tapers", "threads", "keyways", "witness"} {
+		assert.Empty(t, shown(looked), "not all of it yet")
+		looked["found."+what] = "good"
+	}
+	assert.Equal(t, []string{"found"}, shown(looked))
+	assert.Equal(t, "Next: split it.", next(looked))
+	assert.Equal(t, []string{"split"}, shown(form.Form{"bigend.pin": "25"}))
+	assert.Equal(t, []string{"split", "measure"}, shown(form.Form{"bigend.pin": "25", "bigend.bush": "32"}))
+	assert.Empty(t, shown(form.Form{"bigend.pin": "much", "press.over": "wide"}))
+	assert.Equal(t, []string{"press"}, shown(form.Form{"press.over": "70"}))
+	assert.Equal(t, []string{"lighten"}, shown(form.Form{"wheel.drive.after": "5000"}))
+	assert.Empty(t, shown(form.Form{"cases.drive": "1"}), "one side of two")
+	assert.Equal(t, []string{"cases"}, shown(form.Form{"cases.drive": "1", "cases.timing": "0.5"}))
 }
 
 // Clearance of 1 to 1.5 thou an inch of diameter: common practice, no source.

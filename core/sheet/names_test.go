@@ -142,6 +142,7 @@ func sayingJobs() []form.Form {
 		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),
 		with(typed("0.5", "3", "0.5", "3"), form.Form{"centres": "good"}),
 		struck, with(struck, form.Form{"bench": "1"}),
+		with(typed("0.5", "3", "0.5", "3"), form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),
 		knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",

@@ -53,8 +53,22 @@ func answer(f form.Form, part string, kept *bench.Kept) *bench.Answers {
 var steps = [...]bench.Step{
 	truing.First, truing.More, truing.Values, truing.State,
 	lighten.Step, balance.Step,
-	fitting.Order, fitting.Found, fitting.Measure, fitting.PressUp, fitting.Cases,
+	fitting.Order(work[:]), fitting.Found, fitting.Measure, fitting.PressUp, fitting.Cases,
 	jobsheet.Of(onSheet[:]), truing.HowTo,
+}
+
+// work is the order of work, as he takes it.
+var work = [...]fitting.Task{
+	{Tick: form.OrderFound, Words: "look it over as found", Done: fitting.Found.Done},
+	{Tick: form.OrderSplit, Words: "split it", Done: fitting.Split},
+	{Tick: form.OrderMeasure, Words: "measure", Done: fitting.Measure.Done},
+	{Tick: form.OrderLighten, Words: "lighten", Done: lighten.Step.Done},
+	{Tick: form.OrderBalance, Words: "balance"},
+	{Tick: form.OrderPress, Words: "press it up", Done: fitting.PressUp.Done},
+	{Tick: form.OrderTrue, Words: "true it", Done: truing.Trued, Begun: truing.Begun},
+	{Tick: form.OrderNuts, Words: "nuts and locks", Done: truing.NutsDrawn},
+	{Tick: form.OrderAgain, Words: "true it again", Done: truing.TruedAgain},
+	{Tick: form.OrderCases, Words: "into the cases", Done: fitting.Cases.Done},
 }
 
 // onSheet are the steps that the job's sheet sums up, in the order of the work.

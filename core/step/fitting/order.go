@@ -7,30 +7,48 @@ import (
 	"pintwelve/core/form"
 )
 
-// work is the order of work, as he takes it: each tick, and what it is of.
-var work = [...]struct {
-	tick  form.ID
-	words string
-}{
-	{form.OrderFound, "look it over as found"}, {form.OrderSplit, "split it"}, {form.OrderMeasure, "measure"}, {form.OrderLighten, "lighten"},
-	{form.OrderBalance, "balance"}, {form.OrderPress, "press it up"}, {form.OrderTrue, "true it"}, {form.OrderNuts, "nuts and locks"},
-	{form.OrderAgain, "true it again"}, {form.OrderCases, "into the cases"},
+// Task is a line of the order of work: its tick, what it is called there, and
+// what tells of a job whether its figures show it done, or begun (nil where no figure can).
+type Task struct {
+	Tick        form.ID
+	Words       string
+	Done, Begun func(form.Form) bool
 }
 
-// order says where in the order of work the job stands.
-func order(a *bench.Answers, r *form.Reader) {
-	done, next := 0, ""
-	for i := len(work) - 1; i >= 0; i-- {
-		if r.Text(work[i].tick) == "yes" {
+// Order returns the step that says where in the order of work a job stands.
+func Order(work []Task) bench.Step {
+	return bench.Step{Name: "order", Answer: func(a *bench.Answers, r *form.Reader) { order(a, r, work) }}
+}
+
+func order(a *bench.Answers, r *form.Reader, work []Task) {
+	done, last := 0, -1
+	first, after := "", ""
+	for i, task := range work {
+		shown := task.Done != nil && task.Done(r.Form)
+		if shown {
+			a.Say(task.Tick.Name()+".shown", "yes")
+		}
+		if shown || r.Text(task.Tick) == "yes" {
 			done++
-		} else {
-			next = work[i].words
+			last = i
+			after = ""
+			continue
+		}
+		if first == "" {
+			first = task.Words
+		}
+		if after == "" || task.Begun != nil && task.Begun(r.Form) {
+			after = task.Words
 		}
 	}
 	a.Say("order.count", "% of % done", strconv.Itoa(done), strconv.Itoa(len(work)))
-	if next == "" {
+	switch {
+	case after != "" && last < len(work)-1:
+		// What he left out before the last that is done he may do without.
+		a.Say("order.headline", "Next: %.", after)
+	case first != "":
+		a.Say("order.headline", "Left out: %.", first)
+	default:
 		a.Say("order.headline", "All done.")
-	} else {
-		a.Say("order.headline", "Next: %.", next)
 	}
 }

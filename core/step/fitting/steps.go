@@ -2,13 +2,54 @@
 // found, its big end and joints measured, pressed up, and put into the cases.
 package fitting
 
-import "pintwelve/core/bench"
-
-// The steps.
-var (
-	Order   = bench.Step{Name: "order", Answer: order}
-	Found   = bench.Step{Name: "found", Answer: asFound, Fields: "found. "}
-	Measure = bench.Step{Name: "measure", Answer: measuring, Fields: "bigend. joint. "}
-	PressUp = bench.Step{Name: "press", Answer: pressingUp, Fields: "press. "}
-	Cases   = bench.Step{Name: "cases", Answer: inTheCases, Fields: "main. float. cases. "}
+import (
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
 )
+
+// The steps, but for the order of work: it is made of them all.
+var (
+	Found   = bench.Step{Name: "found", Answer: asFound, Fields: "found. ", Done: lookedOver}
+	Measure = bench.Step{Name: "measure", Answer: measuring, Fields: "bigend. joint. ", Done: measured}
+	PressUp = bench.Step{Name: "press", Answer: pressingUp, Fields: "press. ", Done: pressedUp}
+	Cases   = bench.Step{Name: "cases", Answer: inTheCases, Fields: "main. float. cases. ", Done: inCases}
+)
+
+// What figures show of a step: that all was looked at, the big end measured
+// through, the width over the wheels taken, the run-out read in the cases.
+
+func lookedOver(f form.Form) bool {
+	r := form.Read(f)
+	for _, what := range lookedAt {
+		if r.Text(what) == "" {
+			return false
+		}
+	}
+	return true
+}
+
+func measured(f form.Form) bool {
+	r := form.Read(f)
+	given := func(id form.ID) bool { return len(r.Numbers(bench.MostReadings, id)) > 0 }
+	return given(form.BigEndPin) && (given(form.BigEndBush) || given(form.BigEndEye))
+}
+
+// Split tells whether a job's figures show its crank split: who measured its pin has it apart.
+func Split(f form.Form) bool {
+	return len(form.Read(f).Numbers(bench.MostReadings, form.BigEndPin)) > 0
+}
+
+func pressedUp(f form.Form) bool {
+	_, ok := form.Read(f).Number(form.PressOver)
+	return ok
+}
+
+func inCases(f form.Form) bool {
+	r := form.Read(f)
+	for _, side := range bench.Sides {
+		if _, ok := r.Number(form.CasesRunOut, side); !ok {
+			return false
+		}
+	}
+	return true
+}

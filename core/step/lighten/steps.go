@@ -2,7 +2,21 @@
 // off, what that does and whether the wheels will hold out.
 package lighten
 
-import "pintwelve/core/bench"
+import (
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
+)
 
 // Step is the step.
-var Step = bench.Step{Name: "lighten", Answer: lighten, Fields: "cut. made. swing. "}
+var Step = bench.Step{Name: "lighten", Answer: lighten, Fields: "cut. made. swing. ", Done: weighed}
+
+// weighed tells whether the wheels were weighed with their cuts made.
+func weighed(f form.Form) bool {
+	r := form.Read(f)
+	for _, side := range bench.Sides {
+		if _, ok := r.Number(form.WheelAfter, side); ok {
+			return true
+		}
+	}
+	return false
+}

@@ -63,6 +63,40 @@ func (a answers) state(r *form.Reader) {
 	a.Say("state", "%", a.passOf(r.Form, keys[len(keys)-1]).state())
 }
 
+// Begun tells whether a job holds a reading of its crank.
+func Begun(f form.Form) bool {
+	for name, text := range f {
+		if text != "" && strings.HasPrefix(name, "pass.") && (strings.HasSuffix(name, ".tir") || strings.HasSuffix(name, ".turn")) {
+			return true
+		}
+	}
+	return false
+}
+
+// Trued tells whether a job's figures show its crank trued: true as last read, or
+// gone on with to its nuts.
+func Trued(f form.Form) bool { return NutsDrawn(f) || endsTrue(f) }
+
+// NutsDrawn tells whether its passes tell of nuts drawn up.
+func NutsDrawn(f form.Form) bool {
+	keys, _ := PassKeys(f)
+	for _, key := range keys {
+		if form.Read(f).Word(form.PassSince, key) == "nuts" {
+			return true
+		}
+	}
+	return false
+}
+
+// TruedAgain tells whether its figures show it true with the nuts drawn up.
+func TruedAgain(f form.Form) bool { return NutsDrawn(f) && endsTrue(f) }
+
+func endsTrue(f form.Form) bool {
+	keys, _ := PassKeys(f)
+	p := workOut(form.Read(f.With(form.Form{form.Bench.Name(): keys[len(keys)-1]})))
+	return p.wants < 0 && p.fault == nil && !p.pressed && (p.advice.Verdict == crank.Fit || p.advice.Verdict == crank.FitAsHung)
+}
+
 // state says how far a pass has come: never surer than the verdict.
 func (p *pass) state() string {
 	if p.wants >= 0 || p.fault != nil || p.pressed {

@@ -33,14 +33,11 @@ const arcmin = 180 * 60 / math.Pi
 // left, held at the supports x where its axes stand at y (MODEL §4,
 // "forwards": y_R = y_L + d − g (x − m)).
 func hang(pin float64, x [2]float64, y [2]clock.Vec, d, g clock.Vec) Axes {
-	xl, xr := x[clock.Left], x[clock.Right]
-	leftAtRight := clock.Vec{
-		T: y[clock.Right].T - d.T + g.T*(xr-pin),
-		N: y[clock.Right].N - d.N + g.N*(xr-pin),
-	}
-	bl := leftAtRight.Sub(y[clock.Left]).Scale(1 / (xr - xl))
-	al := y[clock.Left].Add(bl.Scale(pin - xl))
-	return Axes{Pin: pin, A: [2]clock.Vec{al, al.Add(d)}, B: [2]clock.Vec{bl, bl.Sub(g)}}
+	at, bends := [1]float64{pin}, [1]Bend{{d, g}}
+	rests := [2]Rest{{0, x[clock.Left]}, {1, x[clock.Right]}}
+	left := lay(at[:], bends[:], rests, y, 0)
+	a := left.at(pin)
+	return Axes{Pin: pin, A: [2]clock.Vec{a, a.Add(d)}, B: [2]clock.Vec{left.b, left.b.Sub(g)}}
 }
 
 // After returns the axes once the halves have been moved to sit at d and g, the

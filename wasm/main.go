@@ -1,8 +1,9 @@
 //go:build js && wasm
 
 // Command wasm is the bridge between the page and the core: one function,
-// call(verb, flat object) → flat object. A flat object crosses as one string,
-// its names and texts with NULs between them.
+// call(verb, form, arguments) → flat object. Form and arguments are flat objects
+// apart, so that no argument has a field's name; each crosses as one string, its
+// names and texts with NULs between them.
 package main
 
 import (
@@ -21,14 +22,14 @@ import (
 func main() {
 	verbs := verbsOn(&sheet.Desk{})
 	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		return call(verbs, args[0].String(), unpack(args[1].String())).pack()
+		return call(verbs, args[0].String(), unpack(args[1].String()), unpack(args[2].String())).pack()
 	}))
 	select {}
 }
 
 // call answers a verb. A fault in the core is told to the page rather than
 // ending the program, which would cost the page its core.
-func call(verbs map[string]verb, name string, in flat) (out flat) {
+func call(verbs map[string]verb, name string, job, args flat) (out flat) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			out = flat{}
@@ -39,7 +40,7 @@ func call(verbs map[string]verb, name string, in flat) (out flat) {
 	if !ok {
 		panic("no verb " + name)
 	}
-	return v(in)
+	return v(job, args)
 }
 
 func describe(fault any) string {
@@ -53,32 +54,31 @@ func describe(fault any) string {
 	}
 }
 
-// verb is one thing that the page may ask.
-type verb func(flat) flat
+// verb is one thing that the page may ask of a form, by arguments.
+type verb func(job, args flat) flat
 
 // verbsOn are all of them; the form that was answered last lies on the desk.
 func verbsOn(desk *sheet.Desk) map[string]verb {
 	return map[string]verb{
-		// answer: the form with "part" → the texts of its answers
-		"answer": func(in flat) (out flat) {
-			part := in.take("part")
-			out.addTexts(desk.Answer(in.form(), part))
+		// answer: a form, "part" → the texts of its answers
+		"answer": func(job, args flat) (out flat) {
+			out.addTexts(desk.Answer(job.form(), args.get("part")))
 			return out
 		},
-		// step: the form with "step.name" and "step.by" → the field's new text
-		"step": func(in flat) (out flat) {
-			name := in.take("step.name")
+		// step: a form, "name" and "by" → the field's new text
+		"step": func(job, args flat) (out flat) {
+			name := args.get("name")
 			by := 1
-			if in.take("step.by") == "-1" {
+			if args.get("by") == "-1" {
 				by = -1
 			}
-			out.add(name, form.Step(in.form(), name, by))
+			out.add(name, form.Step(job.form(), name, by))
 			return out
 		},
-		// next: the form with "next.name" → "before", "text" and "done", as truing.Next gives them
-		"next": func(in flat) (out flat) {
-			name := in.take("next.name")
-			before, after, done := truing.Next(in.form(), name)
+		// next: a form, "name" → "before", "text" and "done", as truing.Next gives them
+		"next": func(job, args flat) (out flat) {
+			name := args.get("name")
+			before, after, done := truing.Next(job.form(), name)
 			out.add("before", before)
 			out.add("text", before+after)
 			if done {
@@ -86,66 +86,60 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			}
 			return out
 		},
-		// tap: a point of the clock face → the hour there
-		"tap": func(in flat) (out flat) {
-			out.add("hour", truing.HourAt(in.take("x"), in.take("y")))
+		// tap: "x" and "y" of the clock face → the hour there
+		"tap": func(job, args flat) (out flat) {
+			out.add("hour", truing.HourAt(args.get("x"), args.get("y")))
 			return out
 		},
-		// units: the form with "units.to" → the fields that change, so that no verdict does
-		"units": func(in flat) (out flat) {
-			to := in.take("units.to")
-			out.addForm(sheet.InUnits(in.form(), to))
+		// units: a form, "to" → the fields that change, so that no verdict does
+		"units": func(job, args flat) (out flat) {
+			out.addForm(sheet.InUnits(job.form(), args.get("to")))
 			return out
 		},
-		// done: the form with keys for new rows, one a move, and for a new pass or none → the fields that log the advice and begin it
-		"done": func(in flat) (out flat) {
+		// done: a form, "first" and "second", keys for new rows, one a move, and "pass" for a new pass or none → the fields that log the advice and begin it
+		"done": func(job, args flat) (out flat) {
 			var rows []string
-			for _, name := range [...]string{"key.0", "key.1"} {
-				if key := in.take(name); key != "" {
+			for _, name := range [...]string{"first", "second"} {
+				if key := args.get(name); key != "" {
 					rows = append(rows, key)
 				}
 			}
-			pass := in.take("key.pass")
-			out.addForm(truing.Done(in.form(), rows, pass))
+			out.addForm(truing.Done(job.form(), rows, args.get("pass")))
 			return out
 		},
-		// again: the form with a key → the fields that begin a new pass
-		"again": func(in flat) (out flat) {
-			pass := in.take("key.pass")
-			out.addForm(truing.Again(in.form(), pass))
+		// again: a form, "pass" for the key of a new one → the fields that begin a new pass
+		"again": func(job, args flat) (out flat) {
+			out.addForm(truing.Again(job.form(), args.get("pass")))
 			return out
 		},
-		// near: the form with keys for new rows → the fields that add a place close to each centre
-		"near": func(in flat) (out flat) {
-			rows := [2]string{in.take("key.0"), in.take("key.1")}
-			out.addForm(truing.NearCentres(in.form(), rows))
+		// near: a form, "first" and "second" for the keys of new rows → the fields that add a place close to each centre
+		"near": func(job, args flat) (out flat) {
+			out.addForm(truing.NearCentres(job.form(), [2]string{args.get("first"), args.get("second")}))
 			return out
 		},
-		// plan: the form with a key for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
-		"plan": func(in flat) (out flat) {
-			key := in.take("key")
-			out.addTexts(balance.Plan(in.form(), key))
+		// plan: a form, "key" for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
+		"plan": func(job, args flat) (out flat) {
+			out.addTexts(balance.Plan(job.form(), args.get("key")))
 			return out
 		},
-		// drilled: the form with a key for new rows → the fields that log the holes and clear the knife-edges
-		"drilled": func(in flat) (out flat) {
-			key := in.take("key")
-			out.addForm(balance.Drilled(in.form(), key))
+		// drilled: a form, "key" for new rows → the fields that log the holes and clear the knife-edges
+		"drilled": func(job, args flat) (out flat) {
+			out.addForm(balance.Drilled(job.form(), args.get("key")))
 			return out
 		},
 		// tryout: "seed" and "start" → the form of a made-up crank
-		"tryout": func(in flat) (out flat) {
-			out.addForm(truing.TryOut(in.take("seed"), in.take("start")))
+		"tryout": func(job, args flat) (out flat) {
+			out.addForm(truing.TryOut(args.get("seed"), args.get("start")))
 			return out
 		},
 		// qr: "text" → "svg", or "" where no QR code holds it
-		"qr": func(in flat) (out flat) {
-			out.add("svg", draw.QR(in.take("text")))
+		"qr": func(job, args flat) (out flat) {
+			out.add("svg", draw.QR(args.get("text")))
 			return out
 		},
-		// encode: the form → "link", or "problem"
-		"encode": func(in flat) (out flat) {
-			text, err := link.Encode(in.form())
+		// encode: a form → "link", or "problem"
+		"encode": func(job, args flat) (out flat) {
+			text, err := link.Encode(job.form())
 			if err != nil {
 				out.add("problem", err.Error())
 				return out
@@ -153,28 +147,28 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			out.add("link", text)
 			return out
 		},
-		// crowd: the form → "problem" where a group has more rows than it may
-		"crowd": func(in flat) (out flat) {
-			for _, c := range form.Crowds(in.form()) {
+		// crowd: a form → "problem" where a group has more rows than it may
+		"crowd": func(job, args flat) (out flat) {
+			for _, c := range form.Crowds(job.form()) {
 				out.add("problem", c.String())
 			}
 			return out
 		},
-		// unfit: the form → what in it no control could have made
-		"unfit": func(in flat) (out flat) {
-			for _, p := range form.Unfit(in.form()) {
+		// unfit: a form → what in it no control could have made
+		"unfit": func(job, args flat) (out flat) {
+			for _, p := range form.Unfit(job.form()) {
 				out.add(p.Name, p.Text)
 			}
 			return out
 		},
 		// decode: "link" → the form, or "problem"
-		"decode": func(in flat) (out flat) {
-			job, err := link.Decode(in.take("link"))
+		"decode": func(job, args flat) (out flat) {
+			opened, err := link.Decode(args.get("link"))
 			if err != nil {
 				out.add("problem", err.Error())
 				return out
 			}
-			out.addForm(job)
+			out.addForm(opened)
 			return out
 		},
 	}
@@ -210,13 +204,11 @@ func (f *flat) addTexts(answers *bench.Answers) {
 	}
 }
 
-// take returns the text under a name and leaves the rest.
-func (f *flat) take(name string) string {
+// get returns the text under a name.
+func (f flat) get(name string) string {
 	for i := 0; i < len(f.parts); i += 2 {
 		if f.parts[i] == name {
-			text := f.parts[i+1]
-			f.parts = append(f.parts[:i], f.parts[i+2:]...)
-			return text
+			return f.parts[i+1]
 		}
 	}
 	return ""

@@ -1,6 +1,6 @@
-// The one door between the page and the Go core: call(verb, flat object) gives
-// a flat object. Names and texts cross as one string with NULs between, which
-// costs one copy each way however many fields a job has.
+// The one door between the page and the Go core: call(verb, form, arguments)
+// gives a flat object. Names and texts cross as one string with NULs between,
+// which costs one copy each way however many fields a job has.
 
 const NUL = '\u0000';
 
@@ -31,7 +31,7 @@ export async function startCore(anew = () => {}) {
     starting ??= open().catch(() => {}).finally(() => { starting = null; });
   }
 
-  return (verb, flat) => {
+  return (verb, form, args = {}) => {
     if (!core) {
       missed = true;
       restart();
@@ -40,7 +40,7 @@ export async function startCore(anew = () => {}) {
     let packed;
     let why = 'the core stopped';
     try {
-      packed = core.door(verb, pack(flat));
+      packed = core.door(verb, pack(form), pack(args));
     } catch (error) {
       why = error.message;
     }

@@ -238,7 +238,7 @@ export class Controls {
       if (first && !this.deaf) this.notice.say('Both hours stand. To change one touch D, T or the hour first, then the face.', 'tap');
       return;
     }
-    const { hour } = this.bench.call('tap', { x, y });
+    const { hour } = this.bench.call('tap', {}, { x, y });
     if (!hour) return;
     const name = nameOf(control.name, control);
     this.notice.clear('tap');

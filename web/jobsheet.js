@@ -69,7 +69,7 @@ export class JobSheet {
     this.section.querySelector('#link-length').textContent = problem || (fits
       ? `The link is ${this.url.length} characters long.`
       : `The link is ${this.url.length} characters long. Over ${LONGEST} some messengers cut it, and it is too fine for a QR code: send the file instead.`);
-    const { svg } = fits ? this.call('qr', { text: this.url }) : { svg: '' };
+    const { svg } = fits ? this.call('qr', {}, { text: this.url }) : { svg: '' };
     for (const [id, words] of [['screen-qr', 'Another phone opens the sheet by its camera.'], ['paper-qr', 'This sheet with all its figures.']]) {
       picture(this.section.querySelector(`#${id}`), svg, words);
     }
@@ -97,7 +97,7 @@ export class JobSheet {
       this.tell('The clip is recorded: 8 seconds.');
       this.clipButton('Recording …', false, true);
       const { bench, ...last } = form;
-      const made = await clip(this.call('answer', { ...last, part: 'true.more' }), this.words).finally(() => this.clipButton('Make a clip', false));
+      const made = await clip(this.call('answer', last, { part: 'true.more' }), this.words).finally(() => this.clipButton('Make a clip', false));
       if (form !== this.form) return '';
       this.clip = made;
       this.clipButton('Send the clip', false);

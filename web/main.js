@@ -223,7 +223,7 @@ class Bench {
   stands(form) {
     try {
       const { bench, ...last } = form;
-      const answers = this.call('answer', { ...last, part: 'state' });
+      const answers = this.call('answer', last, { part: 'state' });
       return `pass ${keysOf(form, 'pass').length || 1} · ${answers['say.state']}`;
     } catch (error) {
       if (!(error instanceof Fault)) throw error;
@@ -302,15 +302,15 @@ class Bench {
 
   /** The answers to a form; what is typed and isn't a figure yet is judged when its field is left. */
   judged(form, part) {
-    const answers = this.call('answer', { ...form, part });
+    const answers = this.call('answer', form, { part });
     if (!answers[`error.${this.typing}`]) return answers;
-    return this.call('answer', { ...form, [this.typing]: '', part });
+    return this.call('answer', { ...form, [this.typing]: '' }, { part });
   }
 
   /** A field was left. */
   left(control) {
     if (!this.typing || !control.name) return;
-    const wrong = this.call('answer', { ...this.form, part: this.step.id })[`error.${this.typing}`];
+    const wrong = this.call('answer', this.form, { part: this.step.id })[`error.${this.typing}`];
     this.typing = '';
     if (wrong) this.answer();
   }
@@ -326,13 +326,13 @@ class Bench {
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
   did(both) {
-    const changes = this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': both ? newKey() : '', 'key.pass': newKey() });
+    const changes = this.call('done', this.form, { first: newKey(), second: both ? newKey() : '', pass: newKey() });
     if (this.grow(changes, both ? 'Both are logged as done.' : 'Logged as done.')) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
   didElse() {
-    if (this.grow(this.call('done', { ...this.form, 'key.0': newKey(), 'key.1': newKey() }))) this.changeDone();
+    if (this.grow(this.call('done', this.form, { first: newKey(), second: newKey() }))) this.changeDone();
   }
 
   changeDone() {
@@ -343,7 +343,7 @@ class Bench {
 
   /** Adds a place close to each centre, to be read. */
   nearCentres() {
-    this.put(this.call('near', { ...this.job.form, 'key.0': newKey(), 'key.1': newKey() }));
+    this.put(this.call('near', this.job.form, { first: newKey(), second: newKey() }));
     const places = document.getElementById('more-dials');
     places.open = true;
     places.scrollIntoView();
@@ -356,7 +356,7 @@ class Bench {
   }
 
   again() {
-    if (this.grow(this.call('again', { ...this.form, 'key.pass': newKey() }))) this.controls.toReadings();
+    if (this.grow(this.call('again', this.form, { pass: newKey() }))) this.controls.toReadings();
   }
 
   /** Makes an edit that brings rows; false where there is none, or, and says why, where the job would hold too many. */
@@ -380,13 +380,13 @@ class Bench {
   }
 
   drilled() {
-    this.grow(this.call('drilled', { ...this.job.form, key: newKey() }), 'Logged as drilled.');
+    this.grow(this.call('drilled', this.job.form, { key: newKey() }), 'Logged as drilled.');
     scrollTo(0, 0);
   }
 
   tryOut() {
     const seed = document.getElementById('try-seed').value.trim() || newKey();
-    const form = this.call('tryout', { seed, start: document.getElementById('try-start').value });
+    const form = this.call('tryout', {}, { seed, start: document.getElementById('try-start').value });
     this.startAfresh(() => {
       this.job.edit(form);
       this.refresh();
@@ -444,7 +444,7 @@ class Bench {
 
   /** Shows a link's job as its sheet, to be looked at; the own job waits. */
   openLink() {
-    const decoded = tried(() => this.call('decode', { link: linkIn(location) })) ?? { problem: 'The link could not be read.' };
+    const decoded = tried(() => this.call('decode', {}, { link: linkIn(location) })) ?? { problem: 'The link could not be read.' };
     if (decoded.problem) {
       this.show();
       notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
@@ -507,7 +507,7 @@ class Bench {
     this.changeUnits(to, [name, ...doubted.map((each) => each.slice('doubt.'.length))]);
   }
 
-  inUnits(form, to) { return { ...this.call('units', { ...form, 'units.to': to }), units: to }; }
+  inUnits(form, to) { return { ...this.call('units', form, { to }), units: to }; }
 
   /** Takes a row out, with a way to put just that back. */
   remove(group, key) {
@@ -539,11 +539,11 @@ class Bench {
   }
 
   stepBy(name, by, run) {
-    this.put(this.call('step', { ...this.job.form, 'step.name': name, 'step.by': by }), run);
+    this.put(this.call('step', this.job.form, { name, by }), run);
   }
 
   /** Goes on in a list by one reading: the text up to the next, the whole text, and whether it has all. */
-  next(name) { return this.call('next', { ...this.job.form, 'next.name': name }); }
+  next(name) { return this.call('next', this.job.form, { name }); }
 
   /** Gives the buttons of the page their work. */
   wire() {

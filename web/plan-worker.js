@@ -8,7 +8,7 @@ const core = startCore();
 addEventListener('message', async ({ data }) => {
   try {
     const call = await core;
-    postMessage(call('plan', data));
+    postMessage(call('plan', data.form, { key: data.key }));
   } catch (error) {
     postMessage({ fault: error.message });
   }

@@ -26,7 +26,7 @@ export class Plan {
       this.stop(fault ? wrong(fault) : done(changes) || said);
     });
     worker.addEventListener('error', ({ message }) => this.stop(wrong(message || 'the planner did not load')));
-    worker.postMessage({ ...form, key });
+    worker.postMessage({ form, key });
   }
 
   /** Ends what runs, and says why. */

@@ -273,7 +273,7 @@ func panics(t *testing.T) {
 	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `{
 		let door;
 		Object.defineProperty(window, 'pintwelve', {
-			get: () => (verb, packed) => door(packed.includes('panic') ? 'nothing' : verb, packed),
+			get: () => (verb, packed, args) => door(packed.includes("panic") ? "nothing" : verb, packed, args),
 			set: (value) => { door = value; },
 		});
 	}`})

@@ -91,7 +91,7 @@ func TestRandomJobsComeBackThroughFileAndLink(t *testing.T) {
 		if (dropped) throw new Error(dropped + ' fields were dropped');
 		const linked = records.map(({ form }) => {
 			const { link, problem } = call('encode', form);
-			return problem ? { problem } : call('decode', { link });
+			return problem ? { problem } : call('decode', {}, { link });
 		});
 		return JSON.stringify([records.map(({ form }) => form), linked]);
 	})()`)

@@ -240,7 +240,7 @@ func TestAPictureChangedInPlaceIsTheCoresPicture(t *testing.T) {
 			const form = [...document.querySelectorAll('#true input[name]:not([type=radio])')].filter(({ value }) => value);
 			const typed = Object.fromEntries(form.map((field) => [nameOf(field.name, field), field.value]));
 			const drawn = document.createElement('div');
-			drawn.innerHTML = call('answer', { ...typed, part: 'true' })['picture.face'];
+			drawn.innerHTML = call('answer', typed, { part: 'true' })['picture.face'];
 			const words = (node) => node.nodeType === Node.TEXT_NODE ? node.data : [
 				node.nodeName, ...node.getAttributeNames().sort().map((name) => name + '=' + node.getAttribute(name)),
 				...[...node.childNodes].map(words), '/',

@@ -15,12 +15,13 @@ import (
 
 func main() {
 	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		return answer(strings.Split(args[1].String(), "\x00"))
+		_, part, _ := strings.Cut(args[2].String(), "part\x00")
+		return answer(strings.Split(args[1].String(), "\x00"), part)
 	}))
 	select {}
 }
 
-func answer(parts []string) string {
+func answer(parts []string, part string) string {
 	job := form.Form{}
 	for i := 0; i+1 < len(parts); i += 2 {
 		job[parts[i]] = parts[i+1]
@@ -29,7 +30,7 @@ func answer(parts []string) string {
 		end()
 	}
 	var out []string
-	for _, e := range sheet.Answer(job, job["part"]).Entries {
+	for _, e := range sheet.Answer(job, part).Entries {
 		out = append(out, e.Name, e.Text)
 	}
 	return strings.Join(out, "\x00")

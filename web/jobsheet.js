@@ -3,16 +3,18 @@
 import { clip, clipType } from './clip.js';
 import { fileName } from './hand.js';
 import { addressOf, copied, handOn, handOver } from './link.js';
+import { markOf } from './mark.js';
 import { sheetPicture } from './sheetpicture.js';
 
 /** Longer addresses are cut by some messengers, and make a QR code too fine to read. */
 const LONGEST = 700;
 
 export class JobSheet {
-  /** section is the step of the sheet; call asks the core; saveOne saves the job's file. */
-  constructor(section, { call, saveOne }) {
+  /** section is the step of the sheet; call asks the core; saveOne saves the job's file; shop keeps the mark's picture. */
+  constructor(section, { call, saveOne, shop }) {
     this.section = section;
     this.call = call;
+    this.shop = shop;
     this.form = {};
     this.owner = section.querySelector('#with-owner');
     this.said = section.querySelector('#share-said');
@@ -27,14 +29,51 @@ export class JobSheet {
     press('send-picture', () => this.sendPicture());
     press('send-clip', () => this.sendClip());
     press('file-instead', saveOne);
+    press('no-mark-picture', () => this.keepMark('', 'The picture is taken out.'));
+    section.querySelector('#mark-file').addEventListener('change', ({ target }) => this.takeMark(target));
+  }
+
+  /** Takes a file's picture for the mark, or says why not. */
+  async takeMark(input) {
+    const [file] = input.files;
+    if (!file) return;
+    const line = this.section.querySelector('#mark-refused');
+    try {
+      this.keepMark(await markOf(file), 'It stands on every sheet from this phone.');
+      line.hidden = true;
+    } catch (error) {
+      line.textContent = `“${file.name}” was not taken: ${error.message}.`;
+      line.hidden = false;
+    }
+    input.value = '';
+  }
+
+  keepMark(picture, words) {
+    const kept = this.shop.setPicture(picture);
+    this.section.querySelector('#mark-said').textContent = kept ? words : 'This browser keeps it only until the page is closed.';
+    this.mark();
+  }
+
+  /** Shows the mark's picture in the place of its letters; a sheet that came by a link has its own letters. */
+  mark() {
+    const { picture } = this.shop;
+    const image = this.section.querySelector('#mark-picture');
+    const shown = picture !== '' && !this.guest;
+    if (shown && image.src !== picture) image.src = picture;
+    image.hidden = !shown;
+    image.closest('.letterhead').hidden = !shown && !this.signedBy;
+    image.closest('.letterhead').classList.toggle('with-picture', shown);
+    this.section.querySelector('#no-mark-picture').hidden = picture === '';
+    this.picture = null;
   }
 
   /** Shows a job's link; guest: the job came by one, with what it carries. answers are the sheet's. */
   show(form, guest, answers) {
     this.form = form;
     this.guest = guest;
+    this.signedBy = Boolean(answers?.['say.sheet.shop']);
     this.words = answers?.['say.sheet.line'] ?? 'Job sheet';
-    this.picture = null;
+    this.mark();
     this.clip = null;
     clearTimeout(this.soon);
     // Made beforehand: a phone's share sheet opens only at once after a tap.

@@ -130,7 +130,7 @@ class Bench {
       differs: told,
       stands: (form) => this.stands(form),
     });
-    this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne() });
+    this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne(), shop: this.shop });
   }
 
   /** The job on the bench, a link's too. */

@@ -55,13 +55,27 @@ function facts(element, owner) {
 }
 
 async function letterhead(element) {
-  const mark = element.querySelector('svg');
+  const mark = await markIn(element);
   const words = [...element.querySelectorAll('p')].filter((p) => !p.hidden && p.innerText.trim());
   const x = mark ? EDGE + 140 : EDGE;
   const blocks = words.map((p, i) => textBlock(p.innerText.trim(), i ? 30 : 38, i ? 'normal' : 'bold', i ? 2 : 12, x));
-  if (mark) blocks.unshift({ image: await bitmap(mark, 120), above: 0, high: 120, x: EDGE, beside: true });
+  if (mark) blocks.unshift({ image: mark, above: 0, high: 120, x: EDGE, beside: true });
   const written = blocks.reduce((sum, { above, size = 0 }) => sum + above + 1.25 * size, 0);
   return [...blocks, { text: '', font: `10px ${FAMILY}`, size: 0, above: mark ? Math.max(10, 132 - written) : 16, x: EDGE }];
+}
+
+/** The shop's mark, 120 high at most and wide: its picture, or else its letters. */
+async function markIn(element) {
+  const picture = element.querySelector('img:not([hidden])');
+  const letters = element.querySelector('svg');
+  if (!picture) return letters && bitmap(letters, 120);
+  await picture.decode();
+  const canvas = document.createElement('canvas');
+  const scale = 120 / Math.max(picture.naturalWidth, picture.naturalHeight);
+  canvas.width = Math.max(1, Math.round(picture.naturalWidth * scale));
+  canvas.height = Math.max(1, Math.round(picture.naturalHeight * scale));
+  canvas.getContext('2d').drawImage(picture, 0, 0, canvas.width, canvas.height);
+  return canvas;
 }
 
 /** Both clock faces, beside one another. */

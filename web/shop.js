@@ -1,6 +1,7 @@
 // The bench of this phone: what stands the same from crank to crank, kept once
 // outside the jobs. A new job takes it over; an edit of the job on the bench
 // changes it too, where the two agreed before.
+import { isMark } from './mark.js';
 
 /** The fields of a job that the bench holds. */
 const JOB_FIELDS = [
@@ -10,6 +11,9 @@ const JOB_FIELDS = [
 
 /** What the bench holds that is no field of a job, with the characters that it takes. */
 const OWN_FIELDS = { 'shop.name': 60, 'shop.telephone': 30, 'shop.mark': 3, 'shop.shape': 10 };
+
+/** The shop's mark as a picture: no text that the core could read, and too long for a link. */
+const PICTURE = 'shop.picture';
 
 const SCOPE = new URL('.', document.baseURI).pathname;
 const KEY = `pintwelve ${SCOPE} bench`;
@@ -35,8 +39,14 @@ export class Shop {
       && (JOB_FIELDS.includes(name) || text.length <= OWN_FIELDS[name]));
     const kept = Object.fromEntries(texts);
     for (const name of this.unfit(kept)) delete kept[name];
-    return kept;
+    return isMark(form?.[PICTURE]) ? { ...kept, [PICTURE]: form[PICTURE] } : kept;
   }
+
+  /** The shop's mark as a picture's address, or ''. */
+  get picture() { return this.form[PICTURE] ?? ''; }
+
+  /** Keeps the mark's picture, '' to leave it; false where the browser keeps it no longer than the page is open. */
+  setPicture(picture) { return this.put({ [PICTURE]: picture }); }
 
   /** The form that a new job begins with. */
   begin() { return ofAJob(this.form); }
@@ -47,12 +57,12 @@ export class Shop {
     return { ...form, ...Object.fromEntries(own) };
   }
 
-  /** Keeps texts on the bench; a blank one leaves it. */
+  /** Keeps texts on the bench; a blank one leaves it. False where the browser refuses to. */
   put(changes) {
     const form = { ...this.form, ...changes };
     for (const name of Object.keys(form)) if (form[name] === '' || form[name] === undefined) delete form[name];
     this.form = form;
-    store(JSON.stringify(form));
+    return store(JSON.stringify(form));
   }
 
   /**
@@ -109,7 +119,12 @@ function stored() {
 }
 
 function store(text) {
-  try { localStorage.setItem(KEY, text); } catch { /* full, or refused: the store of the jobs says so */ }
+  try {
+    localStorage.setItem(KEY, text);
+    return true;
+  } catch {
+    return false; // full, or refused: the store of the jobs says so
+  }
 }
 
 function parsed(text) {

@@ -52,15 +52,21 @@ func savedFile(p *Page, button string) string {
 	return Eval[string](p, `window.saved`)
 }
 
+// setFile chooses a file in the control with an id.
+func setFile(p *Page, id, path string) {
+	p.t.Helper()
+	root := send(p, dom.GetDocument, dom.GetDocumentParams{}).Root
+	file := send(p, dom.QuerySelector, dom.QuerySelectorParams{NodeID: root.NodeID, Selector: "#" + id}).NodeID
+	send(p, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{path}, NodeID: file})
+}
+
 // readFile gives the page a file of jobs and returns what it says of it.
 func readFile(p *Page, text string) string {
 	p.t.Helper()
 	path := filepath.Join(p.t.TempDir(), "jobs.json")
 	require.NoError(p.t, os.WriteFile(path, []byte(text), 0o600))
 	Eval[bool](p, `(document.getElementById('notice').hidden = true, true)`)
-	root := send(p, dom.GetDocument, dom.GetDocumentParams{}).Root
-	file := send(p, dom.QuerySelector, dom.QuerySelectorParams{NodeID: root.NodeID, Selector: "#read-file"}).NodeID
-	send(p, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{path}, NodeID: file})
+	setFile(p, "read-file", path)
 	p.Until(`!document.getElementById('notice').hidden`)
 	return p.Text("#notice-text")
 }

@@ -7,6 +7,8 @@ import (
 	"image/color"
 	"image/png"
 	"os"
+	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -180,6 +182,33 @@ func TestTheTurnGoesAsAClip(t *testing.T) {
 	assert.True(t, mp4 || webm, "% x", raw[:16])
 	assert.Greater(t, len(raw), 20_000)
 	assert.Contains(t, got.File.Name, "pintwelve-job-sheet-")
+
+	// It plays, elsewhere too: a picture of the right size that turns as it goes.
+	p.Visit("about:blank")
+	played := Eval[struct {
+		Wide, High int
+		Seconds    float64
+		Pictures   int
+	}](p, `(async () => {
+		const video = document.createElement('video');
+		video.muted = true;
+		video.src = 'data:`+got.File.Type+`;base64,`+got.File.Bytes+`';
+		const canvas = document.createElement('canvas');
+		[canvas.width, canvas.height] = [108, 54];
+		const pen = canvas.getContext('2d', { willReadFrequently: true });
+		const seen = new Set();
+		await video.play();
+		while (!video.ended) {
+			pen.drawImage(video, 0, 0, canvas.width, canvas.height);
+			seen.add(pen.getImageData(0, 0, canvas.width, canvas.height).data.join());
+			await new Promise((then) => { setTimeout(then, 250); });
+		}
+		return { Wide: video.videoWidth, High: video.videoHeight, Seconds: video.currentTime, Pictures: seen.size };
+	})()`)
+	assert.Equal(t, 1080, played.Wide)
+	assert.Greater(t, played.High, 500)
+	assert.InDelta(t, 8, played.Seconds, 2)
+	assert.Greater(t, played.Pictures, 10, "it turns")
 }
 
 func TestNoClipIsOfferedWhereNoneCanBeMade(t *testing.T) {
@@ -187,4 +216,97 @@ func TestNoClipIsOfferedWhereNoneCanBeMade(t *testing.T) {
 	Eval[bool](p, `(delete window.MediaRecorder, true)`)
 	example(p, "sheet")
 	assert.True(t, Eval[bool](p, `document.getElementById('send-clip').hidden`))
+}
+
+// chosen writes a file for a person to choose.
+func chosen(t *testing.T, name string, content []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	require.NoError(t, os.WriteFile(path, content, 0o600))
+	return path
+}
+
+// dots is a picture of so many points, dark but for its edge.
+func dots(t *testing.T, wide, high int) []byte {
+	t.Helper()
+	img := image.NewGray(image.Rect(0, 0, wide, high))
+	for y := range high {
+		for x := range wide {
+			if x < wide/8 || y < high/8 {
+				img.SetGray(x, y, color.Gray{Y: 255})
+			}
+		}
+	}
+	var out bytes.Buffer
+	require.NoError(t, png.Encode(&out, img))
+	return out.Bytes()
+}
+
+// The mark as a picture: kept small on this phone, on each sheet and its picture,
+// in no link; what is no picture is refused, and that is said.
+func TestTheMarkIsTakenFromAPicture(t *testing.T) {
+	p, server := bench(t)
+	example(p, "sheet")
+	choose := func(name string, content []byte) {
+		t.Helper()
+		setFile(p, "mark-file", chosen(t, name, content))
+	}
+	refused := func() string { return Eval[string](p, `document.getElementById('mark-refused').innerText`) }
+	choose("words.png", []byte("no picture at all"))
+	p.Until(`!document.getElementById('mark-refused').hidden`)
+	assert.Equal(t, "“words.png” was not taken: it can’t be read as a picture: a PNG, JPEG, WebP or SVG will do.", refused())
+	choose("big.png", bytes.Repeat([]byte{0}, 11_000_000))
+	p.Until(`document.getElementById('mark-refused').innerText.includes('11 MB')`)
+	assert.True(t, Eval[bool](p, `document.getElementById('mark-picture').hidden`))
+
+	choose("bad.svg", []byte(`<svg xmlns="http://www.w3.org/2000/svg" width="100" height="50" onload="window.ran = true"><script>window.ran = true</script><rect width="100" height="50"/></svg>`))
+	p.Until(`document.getElementById('mark-picture').naturalWidth === 100`)
+	assert.True(t, Eval[bool](p, `document.getElementById('mark-picture').src.startsWith('data:image/png;base64,') && !window.ran`), "encoded anew: its points, and nothing else of it")
+
+	choose("mark.png", dots(t, 3000, 1500))
+	p.Until(`document.getElementById('mark-picture').naturalHeight === 120`)
+	assert.Equal(t, 240, Eval[int](p, `document.getElementById('mark-picture').naturalWidth`))
+	assert.True(t, Eval[bool](p, `document.getElementById('mark-refused').hidden && document.getElementById('mark-picture').checkVisibility()`))
+	Eval[bool](p, shareSheet)
+	img := sentBy(p, "Send as a picture").picture(t)
+	assert.Greater(t, inked(img, image.Rect(70, 60, 160, 100)), 0.9, "the mark on the picture")
+	link := sentBy(p, "Send the link").URL
+	assert.Less(t, len(link), 1500)
+
+	// It is this phone's, after a reload and in the file of all jobs; another phone takes it over from there.
+	p.Reload()
+	p.Ready()
+	to(p, "sheet")
+	p.Until(`document.getElementById('mark-picture').naturalWidth === 240`)
+	to(p, "jobs")
+	saved := savedFile(p, "Save all jobs in a file")
+	assert.Contains(t, saved, `"shop.picture"`)
+	assert.NotContains(t, jobsOnly(saved), "image/png")
+	other := Launch(t).Open(server.URL("/crank/"))
+	other.Ready()
+	to(other, "jobs")
+	assert.Contains(t, readFile(other, saved), "bench is now as in the file")
+	to(other, "sheet")
+	other.Until(`document.getElementById('mark-picture').naturalWidth === 240`)
+
+	to(p, "sheet")
+	p.Press("Take the picture out")
+	assert.True(t, Eval[bool](p, `document.getElementById('mark-picture').closest('.letterhead').hidden`))
+}
+
+// A bench from a file holds no picture but a small PNG.
+func TestAMarkFromAFileIsLookedOver(t *testing.T) {
+	p, _ := bench(t)
+	enc := func(raw []byte) string { return "data:image/png;base64," + base64.StdEncoding.EncodeToString(raw) }
+	for text, good := range map[string]bool{
+		enc(dots(t, 240, 240)): true, enc(dots(t, 241, 10)): false, enc(dots(t, 20000, 2)): false,
+		"data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(dots(t, 9, 9)): false,
+		"https://example.com/mark.png": false, enc(bytes.Repeat([]byte{7}, 400)): false, enc(bytes.Repeat(dots(t, 20, 20), 2000)): false,
+	} {
+		Eval[bool](p, `(localStorage.setItem('pintwelve /crank/ bench', JSON.stringify({ 'shop.picture': `+strconv.Quote(text)+` })), true)`)
+		p.Reload()
+		p.Ready()
+		to(p, "sheet")
+		assert.Equal(t, good, Eval[bool](p, `!document.getElementById('mark-picture').hidden`), text[:20])
+	}
 }

@@ -8,6 +8,7 @@ import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
 import { JobSheet } from './jobsheet.js';
 import { told } from './label.js';
+import { keepScreen, lastScreen } from './lastscreen.js';
 import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { tellOffline } from './offline.js';
@@ -18,10 +19,11 @@ import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
 import { openStore } from './store.js';
-import { Tab } from './tab.js';
+import { FOLDER, Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const STORE_MS = 3000;
+const SCREEN_MS = 400; // after the last key
 const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
@@ -30,6 +32,7 @@ const sheetStep = document.getElementById('sheet');
 const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
 
+showLastScreen();
 start().catch((error) => {
   document.documentElement.dataset.ready = 'failed';
   notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, [{ label: 'Load it again', act: () => location.reload() }]);
@@ -54,6 +57,19 @@ async function start() {
   setTimeout(() => bench.jobs.readAgain().catch(() => {}), 500); // what goes wrong is told when the list is asked for
   const works = onUpdateWaiting(() => bench.offerUpdate(), () => bench.tab.mayReload());
   tellOffline(document.getElementById('offline'), works, (words) => notice.say(words, 'offline'));
+}
+
+/** Shows the job on the bench as it last stood, until the store and the core have come. */
+function showLastScreen() {
+  const screen = location.hash.length > 1 ? null : lastScreen(FOLDER, Tab.remembered(tabMemory(), FOLDER));
+  if (!screen) return;
+  trueStep.dataset.key = screen.view;
+  for (const [when, painter] of Object.entries(painters.get(trueStep))) {
+    painter.rename();
+    painter.fill(screen.form);
+    painter.show(screen.form, screen[when]);
+  }
+  header.show(screen.form, screen.now);
 }
 
 /** Resolves as a promise of the store's does, if it does soon: nothing waits long for the store. */
@@ -110,7 +126,7 @@ class Bench {
     this.tab = new Tab({
       store,
       memory: tabMemory(),
-      folder: new URL('.', document.baseURI).pathname,
+      folder: FOLDER,
       notice,
       file: saveOne,
       shown: () => this.refresh(),
@@ -286,6 +302,14 @@ class Bench {
     this.compare();
     const answers = this.paint('later', 'true.more');
     if (answers) this.showPasses(answers);
+    clearTimeout(this.screen);
+    this.screen = setTimeout(() => this.keepScreen(), SCREEN_MS);
+  }
+
+  /** Keeps what shows for the next start; a link's job doesn't come again. */
+  keepScreen() {
+    if (this.guest || !this.tab.store || this.step !== trueStep) return;
+    keepScreen(FOLDER, { id: this.job.id, view: this.view, form: this.form, ...this.answers });
   }
 
   paint(when, part) {

@@ -2,7 +2,21 @@
 // reload; and nothing leaves it before it is kept, or the person has said so.
 import { Job } from './job.js';
 
+/** The folder of the page: pages of one host share what they remember. */
+export const FOLDER = new URL('.', document.baseURI).pathname;
+
+const keyIn = (folder) => `pintwelve ${folder} job`;
+
 export class Tab {
+  /** The id of the job that a tab remembers, if any. */
+  static remembered(memory, folder) {
+    try {
+      return memory?.getItem(keyIn(folder)) ?? null;
+    } catch {
+      return null;
+    }
+  }
+
   /**
    * store may be null. memory is the tab's own, as sessionStorage; folder sets it
    * apart from other pages of the host. notice speaks up; file() hands the job on
@@ -10,8 +24,7 @@ export class Tab {
    * puts fields, as [name, text], into words; kept() hears when a job is kept.
    */
   constructor({ store, memory, folder, notice, file, shown, differs, kept = () => {} }) {
-    Object.assign(this, { store, memory, notice, file, shown, differs, kept });
-    this.key = `pintwelve ${folder} job`;
+    Object.assign(this, { store, memory, folder, notice, file, shown, differs, kept });
     this.job = null;
     this.own = null; // the person's job, while a link's job is looked at
   }
@@ -22,7 +35,7 @@ export class Tab {
   /** Puts this tab's job on the bench, in a new tab the one worked on last; record is that one, once it is read. */
   async read() {
     if (!this.store) return undefined;
-    const id = this.#remembered();
+    const id = Tab.remembered(this.memory, this.folder);
     return id ? this.store.get(id) : this.store.current();
   }
 
@@ -160,18 +173,10 @@ export class Tab {
 
   #remember(job) {
     try {
-      this.memory?.setItem(this.key, job.id);
+      this.memory?.setItem(keyIn(this.folder), job.id);
     } catch {
       // A tab that remembers nothing takes the last job after a reload.
     }
     job.store?.setCurrent(job.id).catch((error) => this.told(error));
-  }
-
-  #remembered() {
-    try {
-      return this.memory?.getItem(this.key);
-    } catch {
-      return null;
-    }
   }
 }

@@ -109,3 +109,12 @@ func TestWeightsThatCannotBe(t *testing.T) {
 	require.ErrorAs(t, single().Check(math.NaN()), &fault)
 	assert.Equal(t, Step, fault.Field)
 }
+
+// An end that wasn't weighed is what the other leaves of the whole, however light the
+// rod is.
+func TestTheEndNotWeighedIsTheRest(t *testing.T) {
+	for _, r := range []Rod{{SmallG: 0.25, WholeG: 0.75}, {BigG: 0.5, WholeG: 0.75}, {SmallG: 0.25, BigG: 0.5, WholeG: 9}, {SmallG: 0.25, BigG: 0.5}} {
+		small, big := r.Ends()
+		assert.Equal(t, [2]float64{0.25, 0.5}, [2]float64{small, big}, "%+v", r)
+	}
+}

@@ -102,7 +102,7 @@ func TestWeighIn(t *testing.T) {
 	drawn, err := Drawn(5418, 5400, 5)
 	require.NoError(t, err)
 	assert.Equal(t, Weighed{5400, -18, true}, drawn)
-	for _, bad := range []float64{-1, math.NaN(), math.Inf(1)} {
+	for _, bad := range []float64{-1, math.NaN(), math.Inf(1), 1.1e7} {
 		for i, w := range []Weighing{{bad, 4650, 750, 5}, {5400, bad, 750, 5}, {5400, 4650, bad, 5}, {5400, 4650, 750, bad}} {
 			_, err := w.Against()
 			var fault *Fault

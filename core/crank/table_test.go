@@ -181,12 +181,12 @@ func TestAdviceTruesCranks(t *testing.T) {
 	n := cranks(t)
 	t.Log(n, "cranks a row, seeds from 1\n"+heading)
 	for _, want := range []bounds{
-		{row{"8 points", 8, even, advice(crank.Manner{}), false, 1}, 3, 4, 2.60, 96.8},
-		{row{"4 points", 4, even, advice(crank.Manner{}), false, 1}, 3, 5, 2.85, 95.5},
-		{row{"half-way hours", 0, even, advice(crank.Manner{}), false, 1}, 3, 5, 2.80, 95},
-		{row{"8 points, Gaussian", 8, gaussian, advice(crank.Manner{}), false, 1}, 3, 6, 3.20, 96},
-		{row{"4 points, Gaussian", 4, gaussian, advice(crank.Manner{}), false, 1}, 3, 7, 3.30, 94},
-		{row{"half-way hours, Gaussian", 0, gaussian, advice(crank.Manner{}), false, 1}, 4, 6, 3.30, 93},
+		{row{"8 points", 8, even, advice(crank.Manner{}), false, 1}, 3, 4, 2.74, 99.1},
+		{row{"4 points", 4, even, advice(crank.Manner{}), false, 1}, 3, 5, 2.88, 98.6},
+		{row{"half-way hours", 0, even, advice(crank.Manner{}), false, 1}, 3, 6, 3.08, 98.1},
+		{row{"8 points, Gaussian", 8, gaussian, advice(crank.Manner{}), false, 1}, 3, 6, 3.22, 98.7},
+		{row{"4 points, Gaussian", 4, gaussian, advice(crank.Manner{}), false, 1}, 3, 6, 3.38, 98.4},
+		{row{"half-way hours, Gaussian", 0, gaussian, advice(crank.Manner{}), false, 1}, 3, 7, 3.61, 97.7},
 	} {
 		y := want.check(t, n)
 		assert.Less(t, percent(y.told, y.moves), 3.5, "%s: moves wrongly told to have gone wrong", want.row.name)
@@ -205,7 +205,8 @@ func TestAdviceTruesCranks(t *testing.T) {
 }
 
 // bounds are what a row measured with 10000 cranks, which a run of any size keeps
-// within three standard errors of.
+// within three standard errors of, and two cranks of those not inside, since these are
+// few; a run of few keeps a pass within the median and the 95th.
 type bounds struct {
 	row         row
 	median, p95 int
@@ -214,10 +215,13 @@ type bounds struct {
 }
 
 // worse is how many may be stopped at worse than they began: none, unless blows may go
-// any way at all.
+// any way at all, 14 of 10000 measured, or the crank yields three times the usual, 31.
 func (b *bounds) worse(n int) int {
-	if b.row.temper.Gaussian {
-		return 1 + n/100
+	switch {
+	case b.row.yields > 1:
+		return 1 + n/250
+	case b.row.temper.Gaussian:
+		return 1 + n/500
 	}
 	return 0
 }
@@ -226,13 +230,16 @@ func (b *bounds) check(t *testing.T, n int) *tallies {
 	y := b.row.run(t, n)
 	name := b.row.name
 	t.Log(y.lines(name))
-	few := math.Sqrt(float64(y.cranks))
-	assert.LessOrEqual(t, y.at(50), b.median, "%s: median", name)
-	assert.LessOrEqual(t, y.at(95), b.p95, "%s: 95th", name)
+	few, pass := math.Sqrt(float64(y.cranks)), 0
+	if n < 1000 {
+		pass = 1
+	}
+	assert.LessOrEqual(t, y.at(50), b.median+pass, "%s: median", name)
+	assert.LessOrEqual(t, y.at(95), b.p95+pass, "%s: 95th", name)
 	assert.LessOrEqual(t, y.mean(), b.mean+3*1.2/few, "%s: mean", name)
-	assert.GreaterOrEqual(t, y.insidePercent(), b.inside-3*math.Sqrt(b.inside*(100-b.inside))/few, "%s: inside", name)
+	assert.GreaterOrEqual(t, y.insidePercent(), b.inside-3*math.Sqrt(b.inside*(100-b.inside))/few-200/float64(y.cranks), "%s: inside", name)
 	assert.LessOrEqual(t, y.worse, b.worse(n), "%s: worse than they began", name)
-	assert.Zero(t, y.floored.worse, "%s: worse than they began, throws out of match", name)
+	assert.LessOrEqual(t, y.floored.worse, b.worse(n), "%s: worse than they began, throws out of match", name)
 	return y
 }
 
@@ -242,10 +249,10 @@ func TestOtherCranks(t *testing.T) {
 	n := cranks(t)
 	t.Log(n, "cranks a row, seeds from 1\n"+heading)
 	for _, want := range []bounds{
-		{row{"8 points, any size", 8, even, advice(crank.Manner{}), true, 1}, 3, 4, 2.60, 96.7},
-		{row{"8 points, yields a third", 8, even, advice(crank.Manner{}), false, 1. / 3}, 4, 6, 4.22, 95.3},
-		{row{"8 points, yields three times", 8, even, advice(crank.Manner{}), false, 3}, 5, 7, 4.73, 96.4},
-		{row{"8 points, squeezes move throws", 8, throws, advice(crank.Manner{}), false, 1}, 3, 5, 2.80, 93},
+		{row{"8 points, any size", 8, even, advice(crank.Manner{}), true, 1}, 3, 4, 2.77, 99.1},
+		{row{"8 points, yields a third", 8, even, advice(crank.Manner{}), false, 1. / 3}, 4, 6, 3.92, 99.0},
+		{row{"8 points, yields three times", 8, even, advice(crank.Manner{}), false, 3}, 4, 6, 3.77, 98.7},
+		{row{"8 points, squeezes move throws", 8, throws, advice(crank.Manner{}), false, 1}, 3, 5, 2.87, 97.3},
 	} {
 		want.check(t, n)
 	}

@@ -34,7 +34,7 @@ func Outside(figure uint8, item int, got, least, most float64) string {
 		" not in " + short(least) + " to " + short(most)
 }
 
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+func short(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // First returns the first error there is.
 func First(errs ...error) error {

@@ -9,7 +9,7 @@ import (
 )
 
 func TestOutside(t *testing.T) {
-	assert.Equal(t, "figure 3 [2] 1.23457 not in 2 to 3", Outside(3, 2, 1.23456789, 2, 3))
+	assert.Equal(t, "figure 3 [2] 0.0000001234 not in 2 to 3", Outside(3, 2, 1.234e-7, 2, 3))
 	assert.Equal(t, "figure 0 [0] NaN not in 0 to +Inf", Outside(0, 0, math.NaN(), 0, math.Inf(1)))
 }
 

@@ -28,7 +28,7 @@ type Error struct {
 func (e *Error) Error() string {
 	why := [...]string{"", "not a tolerance class", "letters not covered", "grade not covered",
 		"not a size", "size not covered", "not defined by ISO 286 at this size"}
-	return "limits: " + e.Class.String() + " at " + strconv.FormatFloat(e.NominalMM, 'g', 6, 64) + " mm: " + why[e.Problem]
+	return "limits: " + e.Class.String() + " at " + strconv.FormatFloat(e.NominalMM, 'f', -1, 64) + " mm: " + why[e.Problem]
 }
 
 // wrong builds the error, with the grades that would do where the letters have

@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"math"
+	"math/rand"
 	"os"
 	"sort"
 	"strconv"
@@ -50,6 +51,7 @@ type build struct {
 	hole, bent        float64 // mm of run-out at a centre, or at the dial by the bend
 	pressed           float64 // mm of run-out that the tailstock brings until it is backed off
 	match             bool    // the throws match in all of them
+	anySize           bool    // else all are of one size
 }
 
 func otherWheel(b tryout.Blow) tryout.Blow { b.Wheel = b.Wheel.Other(); return b }
@@ -101,6 +103,7 @@ func people() []person {
 		with("follows, 4 points", func(p *person) { p.how = "turn 4" }),
 		with("follows, half-way hours", func(p *person) { p.how = "halfway" }),
 		with("follows, run-out and hour", func(p *person) { p.how = "hour" }),
+		crank("follows, cranks of any size", build{anySize: true}),
 		with("strikes at half", func(p *person) { p.hands = scaled(func(int) float64 { return 0.5 }) }),
 		with("tires", func(p *person) { p.hands = scaled(func(n int) float64 { return math.Pow(0.8, float64(n)) }) }),
 		with("logs nothing, says it when asked", func(p *person) { p.unlogged = true }),
@@ -171,7 +174,8 @@ type job struct {
 	flaw       tryout.Flaw
 	keys       []string // of the passes
 	places     []place  // where dials stand
-	n, tried   int      // rounds read; passes in which a mistake was made
+	size       size
+	n, tried   int // rounds read; passes in which a mistake was made
 	how        string
 	fate
 }
@@ -182,16 +186,46 @@ type place struct {
 	own        float64 // mm from that shaft's end
 }
 
-const (
-	ownPin = 120.0
-	ownAt  = 75.0
-	throw  = 40.0
-	rim    = 80.0
-)
+// size is a crank's, mm; lengths along it from each shaft's own end, drive and timing.
+type size struct {
+	throw, rim float64
+	pin, at    map[string]float64
+}
+
+// sizeOf is a middling single's, or one drawn by the seed.
+func (b *build) sizeOf(seed uint64) size {
+	z := size{40, 80, map[string]float64{"drive": 120, "timing": 120}, map[string]float64{"drive": 75, "timing": 75}}
+	if !b.anySize {
+		return z
+	}
+	rng := rand.New(rand.NewSource(int64(seed)))
+	between := func(lo, hi float64) float64 { return math.Round(lo + (hi-lo)*rng.Float64()) }
+	z.throw = between(25, 55)
+	z.rim = math.Round(z.throw * (1.7 + 0.7*rng.Float64()))
+	for _, side := range []string{"drive", "timing"} {
+		z.pin[side] = between(90, 140)
+		z.at[side] = between(0.4*z.pin[side], 0.7*z.pin[side])
+	}
+	return z
+}
+
+// fromLeftEnd is a place of a shaft as it stands along the whole crank.
+func (j *job) fromLeftEnd(side string, own float64) float64 {
+	if side == j.left {
+		return own
+	}
+	return j.size.pin["drive"] + j.size.pin["timing"] - own
+}
 
 func (p *person) start(t *testing.T, seed uint64) *job {
 	j := &job{person: p, t: t, left: [2]string{"drive", "timing"}[seed/2%2], seen: [2]string{"drive", "timing"}[seed%2], how: p.how}
-	c := tryout.Crank{Throw: throw, Rim: rim, Pin: ownPin, Support: [2]float64{0, 2 * ownPin}, Dial: [2]float64{ownAt, 2*ownPin - ownAt}}
+	j.size = p.sort.sizeOf(seed)
+	right := map[string]string{"drive": "timing", "timing": "drive"}[j.left]
+	length := j.size.pin[j.left] + j.size.pin[right]
+	c := tryout.Crank{
+		Throw: j.size.throw, Rim: j.size.rim, Pin: j.size.pin[j.left], Support: [2]float64{0, length},
+		Dial: [2]float64{j.size.at[j.left], j.fromLeftEnd(right, j.size.at[right])},
+	}
 	temper := tryout.Rough
 	temper.Dead, temper.Hinge = p.sort.dead, p.sort.hinge
 	if p.sort.gain > 0 {
@@ -209,24 +243,31 @@ func (p *person) start(t *testing.T, seed uint64) *job {
 	require.NoError(t, err)
 	j.made = made
 	hour := math.Mod(float64(seed)*5.1, 12)
-	const bentAt, share = 30, 165. / 240
+	const bentAt = 30
+	share := 1 - c.Dial[clock.Left]/length
 	j.flaw.Hole[clock.Left] = clock.Polar(p.sort.hole/2, hour)
-	j.flaw.BentAt = [2]float64{bentAt, 2 * ownPin}
+	j.flaw.BentAt = [2]float64{bentAt, length}
 	j.flaw.Bent[clock.Left] = clock.Polar(p.sort.bent/2/(bentAt*share), hour)
 	if p.sort.pressed > 0 {
-		// A slope of one shows (75 × 120)/240 mm of eccentricity at such a dial.
-		j.flaw.Pressed = clock.Polar(p.sort.pressed/2/(ownAt*ownPin/(2*ownPin)), hour)
+		// A slope of one shows so many mm of eccentricity at the left dial.
+		shows := c.Dial[clock.Left] * (length - c.Pin) / length
+		j.flaw.Pressed = clock.Polar(p.sort.pressed/2/shows, hour)
 	}
 	made.Spoil(j.flaw)
 	j.form = form.Form{
-		"left": j.left, "seen": j.seen, "tolerance": "1", "throw": "40", "rim": "160",
-		"drive.pin": "120", "timing.pin": "120", "drive.at": "75", "timing.at": "75", "drive.division": "0.5", "timing.division": "0.5",
+		"left": j.left, "seen": j.seen, "tolerance": "1", "throw": mm(j.size.throw), "rim": mm(2 * j.size.rim),
+		"drive.division": "0.5", "timing.division": "0.5",
 	}
-	j.places = []place{{"drive", "drive", ownAt}, {"timing", "timing", ownAt}}
+	for _, side := range []string{"drive", "timing"} {
+		j.form[side+".pin"], j.form[side+".at"] = mm(j.size.pin[side]), mm(j.size.at[side])
+		j.places = append(j.places, place{side, side, j.size.at[side]})
+	}
 	j.told, j.mendable = -1, p.sort.bent == 0
 	j.began = math.Max(made.Aligned(), made.Worst())
 	return j
 }
+
+func mm(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func (j *job) end(side string) clock.End {
 	if side == j.left {
@@ -264,14 +305,16 @@ func (j *job) readAt(key string, p place) {
 	if j.eyes != nil {
 		mirrored, exchanged = j.eyes(j.n)
 	}
-	half := j.end(p.side)
+	side, own := p.side, p.own
 	if exchanged {
-		half = half.Other()
+		side = map[string]string{"drive": "timing", "timing": "drive"}[side]
+		own = j.size.at[side]
+		if p.name != p.side {
+			own = j.size.at[side] / 5
+		}
 	}
-	x := p.own
-	if half == clock.Right {
-		x = 2*ownPin - x
-	}
+	x := j.fromLeftEnd(side, own)
+	half := j.end(side)
 	read := func(hour float64) float64 {
 		if mirrored {
 			hour = clock.Mirror(hour)
@@ -480,7 +523,7 @@ func (j *job) over(how string) fate {
 	return j.fate
 }
 
-const few = 20
+const few = 60
 
 // TestPeopleThroughTheAnswers prints a table as that of DEVELOPERS.md:
 //

@@ -83,7 +83,7 @@ func (s *Pose) Advise(st []Station, tol Tolerance) Advice {
 	a.StrikeWorth, a.CloseWorth = j.worth()
 	a.Plain, a.Strike, a.Close = j.decide(&a, 0)
 	v, strike, gap := j.decide(&a, 1)
-	if a.Verdict = v; v == Fit && !s.looked(&a) {
+	if a.Verdict = v; v == Fit && !s.looked(&a, tol) {
 		a.Verdict = FitAsHung
 	}
 	if v == OutOfTrue {

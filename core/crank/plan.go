@@ -96,7 +96,7 @@ func (m Manner) after(g []pooled, l *Lesson, tol Tolerance) Next {
 		}
 	}
 	n.doubted = n.doubts(g)
-	n.reserve(g)
+	n.reserve(g, tol)
 	j := s.judge(last.Stations, tol, &n.Advice)
 	n.Why = m.why(&j, &n, g)
 	n.Strike, n.Close = false, false

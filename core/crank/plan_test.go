@@ -402,3 +402,29 @@ func TestRoundsAlikeAreAskedAfter(t *testing.T) {
 		passes[rounds-1].Since = crank.Unsaid
 	}
 }
+
+// Places close to the centres that agree with the dials vouch for the shafts only as
+// far as they were read: 2 × 2.45 × 1.49 σ beside 1.2 × what is allowed, the hole lying
+// (50² + 15²)^½/35 = 1.49 times as unsure as a place at 15 and one at 50 mm.
+func TestCoarseReadingsDontVouchForTheCentres(t *testing.T) {
+	c := bench()
+	c.CentresKnown = false
+	for _, row := range []struct {
+		sigma float64
+		want  crank.Verdict
+	}{{0.0048, crank.Fit}, {0.0051, crank.FitAsHung}} {
+		st := dials(clock.Vec{T: 0.001}, clock.Vec{T: -0.001})
+		st = append(st, crank.Station{Half: clock.Left, At: 15, E: clock.Vec{T: 0.0003}}, crank.Station{Half: clock.Right, At: 185, E: clock.Vec{T: -0.0003}})
+		for i := range st {
+			st[i].Cov, st[i].Dial = lsq.Round(row.sigma), int(st[i].Half)
+		}
+		p := crank.Pass{Stations: st, Pose: solved(t, c, st)}
+		n := crank.Plan([]crank.Pass{p}, crank.Tolerance{RunOut: 0.03})
+		assert.Equal(t, crank.Sound, n.Shaft[0].State)
+		assert.Equal(t, row.want, n.Verdict, "sigma %g", row.sigma)
+		// Read again at the dials alone, what was found of the shafts stands.
+		again := crank.Pass{Stations: st[:2], Pose: solved(t, c, st[:2]), Since: crank.Nothing}
+		n = crank.Plan([]crank.Pass{{Stations: st, Pose: p.Pose, Done: []crank.Done{strikeRight(3, 0.01)}}, again}, crank.Tolerance{RunOut: 0.03})
+		assert.Equal(t, row.want, n.Verdict, "sigma %g, once looked at", row.sigma)
+	}
+}

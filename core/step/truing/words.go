@@ -111,7 +111,11 @@ func (a answers) words(p *pass) {
 		a.Say("truing.then", "Worst run-out %.", p.runOutWords())
 	case p.advice.Verdict == crank.FitAsHung:
 		a.Say("truing.headline", "True as it hangs: leave it.")
-		a.Say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
+		why := "One dial a shaft can’t see a bad centre or a bent shaft."
+		if _, asked := p.asks(crank.AskCentres); !asked {
+			why = "What was read close to the centres doesn’t vouch for them."
+		}
+		a.Say("truing.then", "Worst run-out %. %", p.runOutWords(), why)
 	case p.advice.Verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
 		headline := "Bumping can’t mend this: %."
 		if p.advice.Verdict != crank.NotMendable {

@@ -12,7 +12,7 @@ import { keepScreen, lastScreen } from './lastscreen.js';
 import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { tellOffline } from './offline.js';
-import { Painter } from './paint.js';
+import { Painter, unfold } from './paint.js';
 import { Plan } from './plan.js';
 import { keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
@@ -219,7 +219,7 @@ class Bench {
 
   /** Brings what is named into sight, whatever it is folded away in. */
   unfold(named) {
-    for (let fold = named?.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
+    if (named) unfold(named);
     if (named?.matches('.step')) scrollTo(0, 0); // with the way to all others in sight
     else named?.scrollIntoView();
   }

@@ -82,6 +82,7 @@ function control({ element, name, field, line, hint }, answers) {
   const error = answers[`error.${name}`] ?? '';
   if ((element.getAttribute('aria-invalid') === 'true') !== (error !== '')) {
     element.setAttribute('aria-invalid', String(error !== ''));
+    if (error) unfold(element);
     if (line) {
       line.id ||= `error-${element.id || name}`;
       if (error) element.setAttribute('aria-describedby', line.id);
@@ -97,6 +98,11 @@ function control({ element, name, field, line, hint }, answers) {
   const found = answers[`found.${name}`];
   const text = assumed ? `${assumed} assumed` : found ? `${found} found` : hint;
   if (element.placeholder !== text) element.placeholder = text;
+}
+
+/** Opens what an element is folded away in. */
+export function unfold(element) {
+  for (let fold = element.closest('details'); fold; fold = fold.parentElement.closest('details')) fold.open = true;
 }
 
 /** Asks in place what a text means: by turns in few words, and as it is then typed. */

@@ -23,7 +23,7 @@ func balanceStep(t testing.TB) (*Page, *Server) {
 func weigh(p hands) {
 	for _, row := range [][2]string{
 		{"Piston", "300"}, {"Rings", "20"}, {"Gudgeon pin", "100"}, {"Clips", "2"}, {"Small end, rod level", "128"}, {"Big end, rod level", "340"},
-		{"Whole rod", "468"}, {"Crankpin with nuts", "420"}, {"Throw, half the stroke", "40"}, {"Weight hung, so that it stays wherever it is put", "202"},
+		{"Whole rod", "468"}, {"Crankpin with nuts", "420"}, {"Weight hung, so that it stays wherever it is put", "202"}, {"Throw, half the stroke", "40"},
 	} {
 		p.Fill(row[0], row[1])
 	}

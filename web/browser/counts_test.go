@@ -56,14 +56,27 @@ func TestWhatAJobCostsAThumb(t *testing.T) {
 	spent("yesterday's job", 2, 0, 0)
 }
 
-// How many screens of a phone each step is, nothing unfolded but what unfolds itself.
+// stepSize is how many screens of a phone a step is, and how many fields are in sight,
+// nothing unfolded but what unfolds itself.
+type stepSize struct {
+	Screens float64
+	Fields  int
+}
+
+const sizeOfStep = `new Promise((then) => setTimeout(() => then({
+	Screens: document.documentElement.scrollHeight / innerHeight,
+	Fields: [...document.querySelectorAll('.step:not([hidden]) :is(input, select, textarea)')].filter((each) => each.type !== 'checkbox' && each.checkVisibility()).length,
+}), 120))`
+
+// How long each step is. The sheets of the bench are held to what they ask: blank,
+// the most fields and screens before an answer; filled by the example, screens.
 func TestHowLongEachStepIs(t *testing.T) {
 	p, _ := bench(t)
-	lengths := func() map[string]float64 {
-		all := map[string]float64{}
+	lengths := func() map[string]stepSize {
+		all := map[string]stepSize{}
 		for _, step := range Eval[[]string](p, `[...document.querySelectorAll('.step')].map(({ id }) => id)`) {
 			to(p, step)
-			all[step] = Eval[float64](p, `new Promise((then) => setTimeout(() => then(document.documentElement.scrollHeight / innerHeight), 120))`)
+			all[step] = Eval[stepSize](p, sizeOfStep)
 		}
 		return all
 	}
@@ -71,7 +84,16 @@ func TestHowLongEachStepIs(t *testing.T) {
 	example(p, "true")
 	filled := lengths()
 	for _, step := range Eval[[]string](p, `[...document.querySelectorAll('.step')].map(({ id }) => id)`) {
-		t.Logf("%-8s %4.1f screens empty, %4.1f filled", step, empty[step], filled[step])
+		t.Logf("%-8s %4.1f screens and %2d fields empty, %4.1f and %2d filled", step, empty[step].Screens, empty[step].Fields, filled[step].Screens, filled[step].Fields)
 	}
-	assert.LessOrEqual(t, filled["true"], 3.0)
+	assert.LessOrEqual(t, filled["true"].Screens, 3.0)
+	for _, most := range []struct {
+		step          string
+		fields        int
+		empty, filled float64
+	}{{"balance", 10, 2.1, 4.4}, {"lighten", 5, 3, 4}, {"measure", 8, 2, 4}, {"press", 6, 3, 4}, {"cases", 9, 3, 4}, {"found", 10, 3, 4}} {
+		assert.LessOrEqual(t, empty[most.step].Fields, most.fields, "%s: fields", most.step)
+		assert.LessOrEqual(t, empty[most.step].Screens, most.empty, "%s: screens", most.step)
+		assert.LessOrEqual(t, filled[most.step].Screens, most.filled, "%s filled: screens", most.step)
+	}
 }

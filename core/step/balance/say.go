@@ -19,6 +19,7 @@ func balancing(a *bench.Answers, r *form.Reader) {
 	h := s.readShop()
 	s.unfinished()
 	s.weighed()
+	s.folds(h)
 	found, corrections, ok := s.solve()
 	if !ok {
 		s.unbalanced()

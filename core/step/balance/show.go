@@ -100,6 +100,9 @@ func (s *crank) wheels(h *shop, n *need) {
 		}
 		s.drawHoles(&v, h, n, own)
 		s.Text("picture.holes."+side, draw.Holes(v))
+		if side == "timing" {
+			s.fold("timing", "from its own outer face")
+		}
 		if len(h.holes) > 0 {
 			v.Prefix, v.FullSize = "full-"+side, true
 			s.Text("picture.full."+side, draw.Holes(v))

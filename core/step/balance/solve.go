@@ -21,6 +21,7 @@ type crank struct {
 	lightG   float64   // by which a rod's ends are lighter than the whole
 	pinMM    float64   // the crankpin's diameter
 	ask      string    // for the first field that is wanted yet
+	known    bool      // the parts and the knife-edges are read: there is a factor
 	offBy    float64   // part of the factor that it may be off
 	rpm      []float64 // speeds that the forces are told at
 }
@@ -36,6 +37,7 @@ func readCrank(a *bench.Answers, r *form.Reader) *crank {
 	s.pinMM = bench.CrankpinMM(r)
 	s.parts()
 	s.weighings()
+	s.known = s.ask == ""
 	if !s.job.Keep {
 		s.job.Target = s.factor("To which factor? The maker’s figure counts.", form.TargetFactor)
 	}

@@ -46,6 +46,7 @@ func (f *fitting) bigEnd() {
 		pin.MeanMM = f.r.Default(form.FoundPin)
 	}
 	inner, outer := f.bigEndLimits(pin.MeanMM)
+	f.Say("bigend.fold.limits", "% to %, by steps of %", f.Amount(inner.LeastMM), f.Amount(inner.MostMM), f.Amount(f.StepMM))
 	if f.r.Word(form.BigEndKind) == "rollers" {
 		roller, ok := f.rollers()
 		if !ok || !hasPin || !hasEye {

@@ -15,6 +15,7 @@ func (f *fitting) endFloat(h heat) {
 	limits := f.limits(form.FloatLeast, form.FloatMost, fit.Limits{LeastMM: nan, MostMM: nan})
 	washers := f.r.Default(form.FloatWashers)
 	off := f.r.Default(form.FloatOff)
+	f.Say("float.fold", "% to %", f.Amount(limits.LeastMM), f.Amount(limits.MostMM))
 	faces, ok := f.r.Number(form.FloatFaces)
 	over, ok2 := f.r.Number(form.FloatCrank)
 	if !ok || !ok2 {

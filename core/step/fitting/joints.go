@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
@@ -86,6 +87,7 @@ func (f *fitting) readJoint(j *joint) bool {
 		DiameterMM: d, LengthMM: f.r.Default(form.JointLength, j.key), HubMM: f.r.Or(hub, form.JointHub, j.key), HollowMM: f.r.Default(form.JointHollow, j.key),
 		Friction: f.r.Default(form.JointFriction, j.key), Hub: material, Pin: fit.Steel(),
 	}
+	f.Say(j.at+"fold", "% long, % across, friction %", unit.Format(j.press.LengthMM, unit.MM, 0.1), unit.Format(j.press.HubMM, unit.MM, 0.1), bench.Plain(j.press.Friction, 0.01))
 	if !ok {
 		return false
 	}

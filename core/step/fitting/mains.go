@@ -15,6 +15,7 @@ import (
 func inTheCases(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	heat := f.readHeat()
+	f.Say("cases.fold.heat", "shop %, running %", celsius(heat.room), celsius(heat.running))
 	for n, key := range r.Form.Rows("main") {
 		f.main(key, "fit.mains/"+strconv.Itoa(n)+"/", heat)
 	}
@@ -58,6 +59,7 @@ func (f *fitting) main(key, out string, h heat) {
 	b.BoreMM, b.OutsideMM = bore, outside
 	seatLow, seatHigh, seatOK := f.class(form.MainSeatClass, key, "k5", limits.Shaft, bore, hasBore)
 	houseLow, houseHigh, houseOK := f.class(form.MainHousingClass, key, "N7", limits.Hole, outside, hasOutside)
+	f.Say(at+"fold", "%, %", f.className(form.MainSeatClass, key, "k5"), f.className(form.MainHousingClass, key, "N7"))
 	seat, hasSeat := f.measured(form.MainSeat, key)
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
@@ -109,6 +111,14 @@ func (f *fitting) class(id form.ID, key, standIn string, of deviations, nominal 
 		f.r.Complain(bench.Fill(classWords[e.Problem], text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)), id, key)
 	}
 	return float64(lo) / 1000, float64(hi) / 1000, err == nil
+}
+
+// className is a class as it was typed, or what stands in for it.
+func (f *fitting) className(id form.ID, key, standIn string) string {
+	if f.r.Blank(id, key) {
+		return standIn
+	}
+	return f.r.Text(id, key)
 }
 
 // deviations is limits.Shaft or limits.Hole.

@@ -20,6 +20,13 @@ func times(x float64) string { return unit.Figures(x, unit.Plain, 0.01) }
 // squared writes an inertia in kg·cm², which gives a wheel three or four figures.
 func squared(gmm2 float64) string { return unit.Figures(gmm2/1e5, unit.Plain, 0) }
 
+// folds say on the folds of the page what holds in them.
+func (l *lightening) folds() {
+	if n := len(l.made); n > 0 {
+		l.Say("lighten.fold.made", "%", strconv.Itoa(n))
+	}
+}
+
 // headline says the weight off and the inertia off.
 func (l *lightening) headline() {
 	d, t := &l.wheels[0], &l.wheels[1]
@@ -43,6 +50,7 @@ func (l *lightening) headline() {
 		off := bench.Percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
 		l.Say("lighten.inertia", "% of the inertia off", off)
 		l.Say("lighten.total", "In all % and % of the inertia off both wheels.", bench.Grams(beforeD-afterD+beforeT-afterT, 1), off)
+		l.Say("lighten.fold.after", "% → %", bench.Grams(beforeD+beforeT, 1), bench.Grams(afterD+afterT, 1))
 		l.Say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
 	}
 	switch w := l.cannot(); {

@@ -64,6 +64,7 @@ func lighten(a *bench.Answers, r *form.Reader) {
 	for i := range l.wheels {
 		l.work(i)
 	}
+	l.folds()
 	l.swings()
 	l.account()
 	l.draw()

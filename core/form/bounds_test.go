@@ -15,7 +15,7 @@ import (
 // little, a heavy V-twin's crank with clutch and rotor. Common practice, no source.
 var most = map[unit.Kind]float64{
 	unit.Number: 4000, unit.Length: 1200, unit.Mass: 60000, unit.Angle: 360, unit.Hour: 12, unit.Speed: 25000,
-	unit.Temperature: 250, unit.Percent: 150, unit.Time: 86400, unit.Stress: 2500, unit.Density: 20000, unit.Torque: 20000,
+	unit.Temperature: 250, unit.Percent: 150, unit.Time: 86400, unit.Stress: 2500, unit.Density: 20000, unit.Torque: 20000, unit.Power: 300, unit.Taper: 100,
 }
 
 // No field takes what no crank has: 21464697 g was a wheel.

@@ -307,3 +307,18 @@ func TestTheHourIsSaidFromTheFaceThatIsDrilled(t *testing.T) {
 	f["hole.a.wheel"] = "timing"
 	assert.NotContains(t, said(Answer(f, balance.Step.Name), "hole.a.said"), "outer face")
 }
+
+// "1:8", "0.125", "29 bhp" are understood.
+func TestTapersAndPowerAreReadAsTheyAreWritten(t *testing.T) {
+	draw := func(taper string) string {
+		a := Answer(form.Form{"joint.a.form": "taper", "joint.a.pin": "25", "joint.a.taper": taper, "duty.power": "29 bhp", "duty.speed": "5500"}, fitting.Measure.Name)
+		require.Empty(t, a.Faults(), taper)
+		return said(a, "joint.a.drawto")
+	}
+	eight := draw("8")
+	assert.Contains(t, eight, "To hold 150 Nm, draw it at least", "29 bhp at 5500 rpm, eight times the mean, on the pin")
+	for _, taper := range []string{"1:8", "1 in 8", "0.125", "1/8"} {
+		assert.Equal(t, eight, draw(taper), taper)
+	}
+	assert.NotEqual(t, eight, draw("1:10"))
+}

@@ -78,6 +78,8 @@ var kinds = [...]struct{ noun, example string }{
 	Force:           {"a force", "50 kN or 5 tonne"},
 	Torque:          {"a torque", "40 Nm or 30 lbf ft"},
 	Expansion:       {"a rate of expansion", "11.5 µm/m·K"},
+	Power:           {"a power", "22 kW or 29 bhp"},
+	Taper:           {"a taper", "1:8, 1 in 8 or 0.125"},
 }
 
 func (k Kind) noun() string { return kinds[k].noun }

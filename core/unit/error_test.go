@@ -30,7 +30,7 @@ func TestExamplesWouldDo(t *testing.T) {
 		}
 		kinds[e.Problem] = u.Kind()
 	}
-	assert.Len(t, kinds, int(Expansion)+1)
+	assert.Len(t, kinds, int(Taper)+1)
 }
 
 func TestGivenIsShortAndPrintable(t *testing.T) {

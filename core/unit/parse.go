@@ -39,6 +39,9 @@ func parse(text string, def Unit) (q quantity, fault *Error) {
 // terms reads a sign and then number and unit, once or, as in "2 lb 3 oz",
 // more often.
 func terms(s string, def Unit) (q quantity, fault *Error) {
+	if def.Kind() == Taper {
+		return taper(s, def)
+	}
 	neg := false
 	if s != "" && (s[0] == '-' || s[0] == '+') {
 		neg = s[0] == '-'
@@ -67,6 +70,28 @@ func terms(s string, def Unit) (q quantity, fault *Error) {
 		s = rest
 	}
 	return face(q, def)
+}
+
+// taper reads "1:8", "1 in 8", "1/8", "0.125", all the same, and "8" for 1 in 8.
+func taper(s string, def Unit) (q quantity, fault *Error) {
+	ratio := false
+	if rest, ok := strings.CutPrefix(s, "1"); ok {
+		rest = strings.TrimLeft(rest, " ")
+		for _, mark := range [...]string{":", "in", "/"} {
+			if after, ok := strings.CutPrefix(rest, mark); ok {
+				s, ratio = strings.TrimLeft(after, " "), true
+				break
+			}
+		}
+	}
+	a, rest, fault := number(s)
+	if fault != nil || rest != "" || a.n == 0 {
+		return q, &Error{}
+	}
+	if !ratio && a.n < a.d {
+		a.n, a.d = a.d, a.n
+	}
+	return quantity{value: a.in(def), unit: def}, nil
 }
 
 // unitAfter reads the unit behind a number: the whole rest, or as far as the

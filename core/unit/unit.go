@@ -42,6 +42,8 @@ const (
 	Force                       // N
 	Torque                      // N·m
 	Expansion                   // 1e-6 per K
+	Power                       // kW
+	Taper                       // the length that the diameter changes by 1 in
 )
 
 // Unit is a unit of one kind. The zero Unit is Plain.
@@ -109,6 +111,12 @@ const (
 
 	PerMillionKelvin
 	PerMillionFahrenheit
+
+	Kilowatt
+	BrakeHorsepower
+	MetricHorsepower
+
+	OneIn
 )
 
 // Name returns what is written after a number; "" for Plain.
@@ -128,7 +136,8 @@ type row struct {
 
 // Exact factors: inch and pound by the international yard and pound agreement
 // of 1959 (25.4 mm, 0.45359237 kg); standard gravity 9.80665 m/s², the
-// pound-force built on it, and the degree Fahrenheit as NIST SP 811, appendix B
+// pound-force built on it, with the horsepower of 550 ft lbf/s and the metric one of
+// 75 m kgf/s, and the degree Fahrenheit as NIST SP 811, appendix B
 // has them. Value from memory.
 var units = [...]row{
 	Plain: {num: 1, den: 1},
@@ -191,6 +200,12 @@ var units = [...]row{
 
 	PerMillionKelvin:     {"µm/m·K", Expansion, 1, 1, 0, " um/mk um/m/k um/mdegc um/m/degc ppm/k ppm/degc ppm/c "},
 	PerMillionFahrenheit: {"µin/in·°F", Expansion, 9, 5, 0, " uin/indegf uin/in/degf ppm/degf ppm/f "},
+
+	Kilowatt:         {"kW", Power, 1, 1, 0, " kw kilowatt kilowatts "},
+	BrakeHorsepower:  {"bhp", Power, 37284993579113511, 5e16, 0, " bhp hp "},
+	MetricHorsepower: {"PS", Power, 73549875, 1e8, 0, " ps cv pk "},
+
+	OneIn: {"", Taper, 1, 1, 0, ""},
 }
 
 // reading turns a value in the base unit into what u reads.

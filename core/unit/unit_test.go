@@ -91,6 +91,9 @@ func TestTemperatureFixedPoints(t *testing.T) {
 
 func TestEveryNameIsFoundInItsKindAlone(t *testing.T) {
 	for _, u := range allUnits() {
+		if u == OneIn { // it has no name behind the figure
+			continue
+		}
 		got, ok := Named(u.Kind(), u.Name())
 		assert.True(t, ok, u.Name())
 		assert.Equal(t, u, got)

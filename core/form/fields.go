@@ -1,6 +1,10 @@
 package form
 
-import "math"
+import (
+	"math"
+
+	"pintwelve/core/unit"
+)
 
 // A step reads fields by their IDs, so that the compiler knows each name; keys fill
 // the stars and the place of a row's pattern in turn, as ID.Name has it.
@@ -24,6 +28,15 @@ func (r *Reader) Default(id ID, keys ...string) float64 { return r.Or(math.NaN()
 // one of more entries than most.
 func (r *Reader) Numbers(most int, id ID, keys ...string) []float64 {
 	return r.numbers(Job.field(id), id.Name(keys...), most)
+}
+
+// Coarsest is how coarsely the lengths of a list were read, by the decimals typed, mm;
+// 0 where they don't tell.
+func (r *Reader) Coarsest(most int, id ID, keys ...string) float64 {
+	if r.Blank(id, keys...) {
+		return 0
+	}
+	return unit.Coarsest(r.Text(id, keys...), Job.field(id).UnitIn(r.Form), most)
 }
 
 // Word reads a choice: what was chosen, or its default.

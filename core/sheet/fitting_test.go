@@ -113,7 +113,7 @@ func TestAFloatingBushIsJudgedOnBothSides(t *testing.T) {
 }
 
 func TestRollersTakeTwiceTheirDiameter(t *testing.T) {
-	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"}, fitting.Measure.Name)
+	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30.000", "bigend.roller": "5.000 5.000 5.000", "bigend.eye": "40.020"}, fitting.Measure.Name)
 	assert.InDelta(t, 0.02, value(t, a, "fit.bigend.roller_clearance_mm"), micron)
 	assert.Equal(t, "right", told(t, a, "fit.bigend.roller_clearance_verdict"))
 }
@@ -122,7 +122,7 @@ func TestRollersTakeTwiceTheirDiameter(t *testing.T) {
 // force by definition.
 func TestAPressHoldsWhatLaméSays(t *testing.T) {
 	job := form.Form{
-		"joint.a.pin": "25.04", "joint.a.eye": "25.00", "joint.a.length": "20", "joint.a.hub": "60", "joint.a.friction": "0.1",
+		"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.a.length": "20", "joint.a.hub": "60", "joint.a.friction": "0.1",
 		"duty.power": "20", "duty.speed": "6000", "duty.peak": "8",
 	}
 	a := Answer(job, fitting.Measure.Name)

@@ -322,3 +322,19 @@ func TestTapersAndPowerAreReadAsTheyAreWritten(t *testing.T) {
 	}
 	assert.NotEqual(t, eight, draw("1:10"))
 }
+
+// "30.00" is no tenth of a thou: a reading to 0.01 mm is out by 0.01/√12 · 1.96, and its
+// zero by as much again.
+func TestThePlusMinusIsOfTheDecimalsTyped(t *testing.T) {
+	plus := func(job form.Form) float64 {
+		return value(t, Answer(job, fitting.Measure.Name), "fit.bigend.pin_plus_mm")
+	}
+	rounding := func(step float64) float64 { return 1.959964 * step / math.Sqrt(12) * math.Sqrt2 }
+	for text, step := range map[string]float64{
+		"30.00": 0.01, "30": 0.01, "30.002 30.00 30.001": 0.01, "30.002": 0.00254, "1.181 in": 0.0254, "1.1810 in": 0.00254, "1.181 1.1811 in": 0.0254,
+	} {
+		assert.InDelta(t, rounding(step), plus(form.Form{"bigend.pin": text}), 1e-6, text)
+	}
+	assert.InDelta(t, rounding(0.01), plus(form.Form{"bigend.pin": "30.000", "bigend.pin90": "30.00"}), 1e-6, "the coarser of both ways")
+	assert.InDelta(t, rounding(0.0254), plus(form.Form{"bigend.pin": "30.00", "bigend.step": "1"}), 1e-6, "and no finer than the micrometer")
+}

@@ -114,17 +114,23 @@ func (f *fitting) sized(along, across form.ID) (fit.Size, bool) {
 		f.faulty(err, across)
 		return fit.Size{}, false
 	}
-	return f.worked(all, along)
+	return f.worked(all, math.Max(f.stepOf(along), f.stepOf(across)), along)
 }
 
-func (f *fitting) worked(all []fit.Micrometer, id form.ID, keys ...string) (fit.Size, bool) {
+// stepOf is what the readings of a field tell apart: the micrometer's step, or a
+// coarser one by the decimals typed, “30.00” being no tenth of a thou.
+func (f *fitting) stepOf(id form.ID, keys ...string) float64 {
+	return math.Max(f.StepMM, f.r.Coarsest(bench.MostReadings, id, keys...))
+}
+
+func (f *fitting) worked(all []fit.Micrometer, stepMM float64, id form.ID, keys ...string) (fit.Size, bool) {
 	if len(all) == 0 || f.r.Wrong(id, keys...) {
 		return fit.Size{}, false
 	}
 	if !f.onTaper(id, keys...) && f.faulty(fit.Together(all), id, keys...) {
 		return fit.Size{}, false
 	}
-	size, err := fit.Measure(all, f.StepMM)
+	size, err := fit.Measure(all, stepMM)
 	return size, !f.faulty(err, id, keys...)
 }
 
@@ -136,7 +142,7 @@ func (f *fitting) onTaper(id form.ID, keys ...string) bool {
 
 // measured works a size out of the list in one field, and says it under it.
 func (f *fitting) measured(id form.ID, keys ...string) (fit.Size, bool) {
-	size, ok := f.worked(f.readings(false, id, keys...), id, keys...)
+	size, ok := f.worked(f.readings(false, id, keys...), f.stepOf(id, keys...), id, keys...)
 	return size, ok && f.told(&size, id.Name(keys...))
 }
 

@@ -157,6 +157,8 @@ func sayingJobs() []form.Form {
 		{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30", "found.side": "0.1 mm", "found.cheek": "100"},
 		{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "0 1", "found.twistsmall": "0 2"},
 		{"bigend.kind": "rollers", "bigend.roller": "5 5.01"},
+		{"bigend.pin": "25.0000", "bigend.bore": "25.0300", "bigend.bush": "32.0000", "bigend.eye": "32.0500",
+			"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.a.need": "100"},
 		{"joint.a.pin": "25.05", "joint.a.eye": "25", "joint.a.wheel": "iron"}, knife("weight.rod", "528", "cylinder.b.bank", "45"),
 		knife("new.piston", "250", "knife.what", "wheels", "knife.drive.hour", "3", "knife.timing.hour", "4"),
 		{"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.05"},

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -337,4 +338,36 @@ func TestThePlusMinusIsOfTheDecimalsTyped(t *testing.T) {
 	}
 	assert.InDelta(t, rounding(0.01), plus(form.Form{"bigend.pin": "30.000", "bigend.pin90": "30.00"}), 1e-6, "the coarser of both ways")
 	assert.InDelta(t, rounding(0.0254), plus(form.Form{"bigend.pin": "30.00", "bigend.step": "1"}), 1e-6, "and no finer than the micrometer")
+}
+
+// What to grind to: the pin for this eye and the eye for this pin, each held against the
+// joint that comes of it.
+func TestWhatToGrindHoldsAndDoesNotYield(t *testing.T) {
+	job := form.Form{"joint.a.pin": "25.030", "joint.a.eye": "25.000", "joint.a.hub": "60", "joint.a.need": "150"}
+	words := said(Answer(job, fitting.Measure.Name), "joint.a.grind")
+	got := regexp.MustCompile(`for this eye a pin of ([0-9.]+) to ([0-9.]+) mm; for this pin an eye of ([0-9.]+) to ([0-9.]+) mm`).FindStringSubmatch(words)
+	require.Len(t, got, 5, words)
+	for i, field := range []string{"joint.a.pin", "joint.a.pin", "joint.a.eye", "joint.a.eye"} {
+		ground := with(job, form.Form{field: got[i+1]})
+		a := Answer(ground, fitting.Measure.Name)
+		assert.NotEqual(t, "wrong", told(t, a, "fit.joint.a.bite_verdict"), "%s %s", field, got[i+1])
+		assert.GreaterOrEqual(t, value(t, a, "fit.joints/0/margin"), 1.0)
+		assert.Empty(t, said(a, "joint.a.yields"))
+	}
+	tooSmall := with(job, form.Form{"joint.a.pin": "25.005"})
+	assert.Equal(t, "wrong", told(t, Answer(tooSmall, fitting.Measure.Name), "fit.joint.a.bite_verdict"))
+
+	// 1 to 1.5 thou an inch of 25.4 mm is 25.4 to 38.1 µm; ± of a tenth of a thou is off both ends.
+	words = said(Answer(form.Form{"bigend.pin": "25.4000", "bigend.bore": "25.4200"}, fitting.Measure.Name), "bigend.inner_clearance.grind")
+	assert.Equal(t, "To grind: for this hole a part of 25.384 to 25.393 mm, or for this part a hole of 25.427 to 25.436 mm.", words)
+}
+
+func TestPressUpTellsTonnesAndDraw(t *testing.T) {
+	job := form.Form{"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.b.what": "driveshaft", "joint.b.form": "taper", "joint.b.pin": "25", "joint.b.need": "200", "joint.b.draw": "40"}
+	measure, press := Answer(job, fitting.Measure.Name), Answer(job, fitting.PressUp.Name)
+	tonnes := value(t, measure, "fit.joints/0/press_in_n") / 9806.65
+	assert.Equal(t, "Pin in drive wheel: press it in with "+number(math.Round(10*tonnes)/10)+" tonne.", said(press, "press.joint.a"))
+	assert.Contains(t, said(press, "press.joint.b"), "Drive shaft in wheel: draw it at least ")
+	assert.Contains(t, said(press, "press.joint.b.drawn"), "Drawn up 40 thou, it holds ")
+	assert.Equal(t, "Pin in drive wheel: not measured.", said(Answer(form.Form{"joint.a.pin": "25.040"}, fitting.PressUp.Name), "press.joint.a"))
 }

@@ -104,6 +104,7 @@ func (f *fitting) rollers() (fit.Size, bool) {
 func (f *fitting) runs(field form.ID, g gap, hole, part fit.Size) {
 	var err error
 	g.Gap, err = fit.Running(hole, part)
+	f.grindRunning(g.name, "for this hole a part", "for this part a hole", hole, part, g.Limits)
 	if !f.faulty(err, field) {
 		g.below, g.above = "too tight", "too loose"
 		f.judged(g)

@@ -17,8 +17,10 @@ type joint struct {
 	what    string
 	press   fit.Press
 	gap     fit.Gap // of the interference
-	needNm  float64 // 0 where what it must hold isn't known
-	taper   float64 // 0 for a plain press
+	pin     fit.Size
+	eye     fit.Size // of a plain press
+	needNm  float64  // 0 where what it must hold isn't known
+	taper   float64  // 0 for a plain press
 }
 
 var jointNames = [...][2]string{
@@ -29,17 +31,23 @@ var jointNames = [...][2]string{
 func (f *fitting) joints() {
 	duty, known := f.duty()
 	for n, key := range f.r.Form.Rows("joint") {
-		j := joint{key: key, at: "joint." + key + ".", out: "fit.joints/" + strconv.Itoa(n) + "/"}
-		j.what = f.r.Word(form.JointWhat, j.key)
+		j := f.rowOf(key)
+		j.out = "fit.joints/" + strconv.Itoa(n) + "/"
 		f.Text(j.out+"what", j.what)
-		if j.taper = 0; f.r.Word(form.JointForm, j.key) == "taper" {
-			j.taper = 1 / f.r.Default(form.JointTaper, j.key)
-		}
 		f.need(&j, duty, known)
 		if f.readJoint(&j) {
 			f.workOut(&j)
 		}
 	}
+}
+
+// rowOf reads what a row's joint is.
+func (f *fitting) rowOf(key string) joint {
+	j := joint{key: key, at: "joint." + key + ".", what: f.r.Word(form.JointWhat, key)}
+	if f.r.Word(form.JointForm, key) == "taper" {
+		j.taper = 1 / f.r.Default(form.JointTaper, key)
+	}
+	return j
 }
 
 // duty reads what the engine asks of the joints.
@@ -99,6 +107,7 @@ func (f *fitting) readJoint(j *joint) bool {
 		return false
 	}
 	g, err := fit.Between(eye, pin)
+	j.pin, j.eye = pin, eye
 	j.gap = fit.Gap{MeanMM: -g.MeanMM, LeastMM: -g.MostMM, MostMM: -g.LeastMM, PlusMinusMM: g.PlusMinusMM, SpotPlusMinusMM: g.SpotPlusMinusMM}
 	return !f.faulty(err, form.JointPin, j.key)
 }
@@ -125,6 +134,16 @@ func (j *joint) worked() (fit.Tapered, error) {
 	}
 	plain, err := j.press.Joint()
 	return fit.Tapered{Joint: plain}, err
+}
+
+// name is what a joint is called at the head of a sentence.
+func (j *joint) name() string {
+	for _, name := range jointNames {
+		if name[0] == j.what {
+			return name[1]
+		}
+	}
+	return ""
 }
 
 // workOut says what a joint holds and what that costs.
@@ -159,13 +178,11 @@ func (f *fitting) workOut(j *joint) {
 		}
 		f.Say(j.at+"cannot", "%", cannot)
 	}
-	title := ""
-	for _, name := range jointNames {
-		if name[0] == j.what {
-			title = name[1] + ", interference"
-		}
-	}
+	title := j.name() + ", interference"
 	f.judged(gap{j.at + "bite", title, j.gap, limits, below, above})
+	if below != "" && j.taper == 0 {
+		f.grindJoint(j, limits)
+	}
 	f.jointWords(j, &worked)
 }
 

@@ -10,6 +10,7 @@ import (
 // pressingUp answers the step "Press up".
 func pressingUp(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
+	f.pressing()
 	side := f.sideLimits()
 	w := fit.Widths{WashersMM: r.Default(form.PressWashers)}
 	has := true

@@ -1,0 +1,77 @@
+package fitting
+
+import (
+	"pintwelve/core/bench"
+	"pintwelve/core/fit"
+	"pintwelve/core/unit"
+)
+
+// finest is how finely a size to grind to is told, mm.
+const finest = 0.001
+
+// window is the sizes between which a part may be ground, ± of what it was measured
+// against taken off both ends; false where nothing is left between.
+func window(lowMM, highMM, plusMM float64) (low, high string, ok bool) {
+	lowMM, highMM = lowMM+plusMM, highMM-plusMM
+	return unit.Figures(lowMM, unit.MM, finest), unit.Format(highMM, unit.MM, finest), highMM-lowMM >= finest
+}
+
+// grindJoint says what to grind a pressed joint to: the pin for this eye, or the eye for
+// this pin, between what holds and what yields.
+func (f *fitting) grindJoint(j *joint, l fit.Limits) {
+	pinLow, pinHigh, ok := window(j.eye.MostMM+l.LeastMM, j.eye.LeastMM+l.MostMM, j.eye.PlusMinusMM)
+	eyeLow, eyeHigh, ok2 := window(j.pin.MostMM-l.MostMM, j.pin.LeastMM-l.LeastMM, j.pin.PlusMinusMM)
+	if ok && ok2 {
+		f.Say(j.at+"grind", "To hold and not yield: for this eye a pin of % to %; for this pin an eye of % to %.", pinLow, pinHigh, eyeLow, eyeHigh)
+	}
+}
+
+// grindRunning says what to grind a running fit to.
+func (f *fitting) grindRunning(name, partWords, holeWords string, hole, part fit.Size, l fit.Limits) {
+	partLow, partHigh, ok := window(hole.MostMM-l.MostMM, hole.LeastMM-l.LeastMM, hole.PlusMinusMM)
+	holeLow, holeHigh, ok2 := window(part.MostMM+l.LeastMM, part.LeastMM+l.MostMM, part.PlusMinusMM)
+	var words string
+	if ok {
+		words = bench.Fill("To grind: % of % to %", partWords, partLow, partHigh)
+	}
+	if ok2 {
+		if words != "" {
+			words += ", or "
+		} else {
+			words = "To grind: "
+		}
+		words += bench.Fill("% of % to %", holeWords, holeLow, holeHigh)
+	}
+	if words != "" {
+		f.Say(name+".grind", "%.", words)
+	}
+}
+
+// pressing says what each joint asks of the press, or of its nut, by what was measured.
+func (f *fitting) pressing() {
+	quiet := *f
+	quiet.Answers = &bench.Answers{}
+	duty, known := f.duty()
+	for _, key := range f.r.Form.Rows("joint") {
+		j := quiet.rowOf(key)
+		quiet.need(&j, duty, known)
+		measured := quiet.readJoint(&j)
+		j.press.InterferenceMM = j.gap.MeanMM
+		worked, err := j.worked()
+		at := "press.joint." + key
+		switch {
+		case j.taper > 0 && j.needNm > 0:
+			mm, _, err := j.press.For(j.needNm)
+			if err == nil {
+				f.Say(at, "%: draw it at least % past hand-tight, to hold %.", j.name(), f.Amount(mm/j.taper), newtonMetres(j.needNm))
+			}
+		case !measured || err != nil:
+			f.Say(at, "%: not measured.", j.name())
+		case j.taper == 0:
+			f.Say(at, "%: press it in with %.", j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne))
+		}
+		if measured && err == nil && j.taper > 0 {
+			f.Say(at+".drawn", "Drawn up %, it holds %.", f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm))
+		}
+	}
+}

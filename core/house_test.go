@@ -25,7 +25,7 @@ var rooms = map[string][]string{
 	"bench": {"draw", "form"},
 	// A step uses its own trade rooms.
 	"step/fitting":  {"bench", "draw", "form", "fit", "limits"},
-	"step/balance":  {"bench", "draw", "form", "balance", "balance/drill"},
+	"step/balance":  {"bench", "draw", "form", "balance", "balance/drill", "flywheel"},
 	"step/lighten":  {"bench", "draw", "form", "flywheel"},
 	"step/truing":   {"bench", "draw", "form", "dial", "crank", "tryout"},
 	"step/jobsheet": {"bench", "draw", "form"},

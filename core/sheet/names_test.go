@@ -159,6 +159,7 @@ func sayingJobs() []form.Form {
 		{"bigend.kind": "rollers", "bigend.roller": "5 5.01"},
 		{"bigend.pin": "25.0000", "bigend.bore": "25.0300", "bigend.bush": "32.0000", "bigend.eye": "32.0500",
 			"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.a.need": "100"},
+		knife("wheel.drive.width", "28", "made.m.from", "60", "made.m.to", "140", "made.m.depth", "8"),
 		{"joint.a.pin": "25.05", "joint.a.eye": "25", "joint.a.wheel": "iron"}, knife("weight.rod", "528", "cylinder.b.bank", "45"),
 		knife("new.piston", "250", "knife.what", "wheels", "knife.drive.hour", "3", "knife.timing.hour", "4"),
 		{"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.05"},

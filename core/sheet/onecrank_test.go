@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/bench"
+	"pintwelve/core/clock"
 	"pintwelve/core/form"
 	"pintwelve/core/step/balance"
 	"pintwelve/core/step/fitting"
@@ -275,7 +277,7 @@ func TestTheScaleCountsBeforeTheDrawing(t *testing.T) {
 	a := Answer(job, lighten.Step.Name)
 	assert.Equal(t, "Drive wheel 5000 g, timing wheel 5100 g, by the scale where it was weighed.", said(a, "lighten.headline"))
 	assert.InDelta(t, 10100, value(t, a, "lighten.before_g"), 1e-9)
-	job["cut.c.kind"], job["cut.c.rim"], job["wheel.drive.after"] = "rim", "196", "4700"
+	job["cut.c.kind"], job["cut.c.rim"], job["wheel.drive.after"] = "rim", "186", "4700"
 	a = Answer(job, lighten.Step.Name)
 	off := 5100 - value(t, a, "lighten.timing.after_g")
 	assert.Equal(t, "300", said(a, "lighten.drive.off_g"))
@@ -370,4 +372,48 @@ func TestPressUpTellsTonnesAndDraw(t *testing.T) {
 	assert.Contains(t, said(press, "press.joint.b"), "Drive shaft in wheel: draw it at least ")
 	assert.Contains(t, said(press, "press.joint.b.drawn"), "Drawn up 40 thou, it holds ")
 	assert.Equal(t, "Pin in drive wheel: not measured.", said(Answer(form.Form{"joint.a.pin": "25.040"}, fitting.PressUp.Name), "press.joint.a"))
+}
+
+// One wheel for all sheets: the balance plans in the wheel under Lighten, as it will
+// be cut: turned down to 160 mm, 12 mm thick where it is recessed, of iron, its ring of
+// holes kept off.
+func TestTheBalancePlansInTheWheelThatIsLightened(t *testing.T) {
+	f := oneSingle("target", "factor", "target.factor", "55", "cut.a.kind", "rim", "cut.a.rim", "160", "lighten.material", "iron",
+		"wheel.drive.width", "28", "made.m.from", "60", "made.m.to", "140", "made.m.depth", "16",
+		"cut.b.kind", "holes", "cut.b.holes", "6", "cut.b.circle", "124", "cut.b.drill", "12")
+	plan := balance.Plan(f, "k")
+	f = withPlan(f, plan)
+	a := Answer(f, balance.Step.Name)
+	require.Empty(t, a.Faults())
+	e, _ := a.Get("assumed.zone.density")
+	assert.Equal(t, "7200 kg/m³", e.Text)
+	e, _ = a.Get("assumed.zone.thick")
+	assert.Equal(t, "12 mm", e.Text)
+	assert.Equal(t, "In the zone the wheels are from 12 mm to 28 mm thick: planned for the least.", said(a, "balance.uneven"))
+	ring := bench.ReadTurned(form.Read(f), "drive").Holes
+	require.Len(t, ring, 6)
+	planned := f.Rows("hole")
+	require.NotEmpty(t, planned)
+	for i := range planned {
+		at := "balance.holes/" + strconv.Itoa(i) + "/"
+		radius, drill := value(t, a, at+"radius_mm"), value(t, a, at+"drill_mm")
+		assert.LessOrEqual(t, radius+drill/2, 80.0)
+		for _, h := range ring {
+			apart := clock.Polar(radius, value(t, a, at+"hour")).Sub(h.At).Len()
+			assert.GreaterOrEqual(t, apart, (drill+h.DiameterMM)/2+2.9, "the wall to a hole that is drawn")
+		}
+	}
+	f["hole.x.radius"], f["hole.x.hour"], f["hole.x.drill"], f["hole.x.bottom"] = "62", "1", "6", "through"
+	e, _ = Answer(f, balance.Step.Name).Get("error.hole.x.radius")
+	assert.Contains(t, e.Text, "runs into a hole drawn under Lighten")
+}
+
+// What stands in for the wheel's diameter is one figure for all sheets.
+func TestStandInsAreTheSameOnEverySheet(t *testing.T) {
+	a := Answer(form.Form{}, "")
+	for _, name := range []string{"assumed.rim", "assumed.wheel.drive.diameter", "assumed.wheel.timing.diameter"} {
+		assert.Equal(t, "190 mm", told(t, a, name), name)
+	}
+	a = Answer(form.Form{"wheel.timing.diameter": "176"}, balance.Step.Name)
+	assert.Equal(t, "176 mm", told(t, a, "assumed.rim"))
 }

@@ -7,6 +7,7 @@ import (
 	"pintwelve/core/balance/drill"
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
+	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
 	"pintwelve/core/wheel"
@@ -22,8 +23,9 @@ type shop struct {
 // drilled is a hole of the job, in one wheel or in each.
 type drilled struct {
 	drill.Hole
-	key string
-	on  [2]bool // by end
+	key     string
+	on      [2]bool // by end
+	thickMM float64 // of the wheel there
 }
 
 func (s *crank) readShop() *shop {
@@ -37,9 +39,13 @@ func (s *crank) readShop() *shop {
 	t.InMM = r.Or(math.Round(s.rim*0.55), form.ZoneIn)
 	t.OutMM = r.Or(math.Round(s.rim*0.97), form.ZoneOut)
 	t.HalfRad = r.Default(form.ZoneHalf) * math.Pi / 180
-	t.ThickMM = r.Default(form.ZoneThick)
+	least, most := s.thick(t.InMM, t.OutMM, [2]bool{true, true})
+	t.ThickMM = r.Or(least, form.ZoneThick)
+	if most > least && r.Blank(form.ZoneThick) {
+		s.Say("balance.uneven", "In the zone the wheels are from % to % thick: planned for the least.", millimetres(least), millimetres(most))
+	}
 	t.WallMM = r.Default(form.ZoneWall)
-	t.DensityKGM3 = r.Default(form.ZoneDensity)
+	t.DensityKGM3 = r.Or(s.density(), form.ZoneDensity)
 	t.PlugKGM3, _ = r.Number(form.PlugDensity)
 	t.ToleranceGMM = s.tolerance()
 	hour, given := r.Number(form.ZoneHour)
@@ -52,6 +58,41 @@ func (s *crank) readShop() *shop {
 	}
 	s.readHoles(h)
 	return h
+}
+
+// thick is the least and the most metal that any of the wheels has between two radii:
+// as under Lighten, or what stands in while that is not measured.
+func (s *crank) thick(fromMM, toMM float64, on [2]bool) (least, most float64) {
+	least, most = math.Inf(1), 0
+	for end := range s.turned {
+		if w := &s.turned[end]; on[end] && w.WidthMM > 0 && toMM > fromMM {
+			l, m := w.ThickMM(fromMM, toMM)
+			least, most = math.Min(least, l), math.Max(most, m)
+		}
+	}
+	if math.IsInf(least, 0) {
+		return standInThick, standInThick
+	}
+	return least, most
+}
+
+// standInThick is a wheel's thickness in the zone while nothing of it is measured, mm.
+const standInThick = 20
+
+// density is the wheels', of the material given under Lighten.
+func (s *crank) density() float64 {
+	if v, ok := s.r.Number(form.LightenDensity); ok {
+		return v
+	}
+	stock := flywheel.Steel
+	switch s.r.Word(form.LightenMaterial) {
+	case "iron":
+		stock = flywheel.CastIron
+	case "ductile":
+		stock = flywheel.DuctileIron
+	}
+	m, _ := stock.Material()
+	return m.DensityKGM3
 }
 
 // tolerance is how far the moment may be off, g·mm.
@@ -101,7 +142,11 @@ func (s *crank) readHoles(h *shop) {
 		d.Hour = s.Hour(hour)
 		ok = s.given(&d.RadiusMM, form.HoleRadius, key) && ok
 		ok = s.given(&d.DiameterMM, form.HoleDrill, key) && ok
-		if d.DepthMM = h.ThickMM; !d.Through {
+		d.thickMM = h.ThickMM
+		if s.r.Blank(form.ZoneThick) {
+			d.thickMM, _ = s.thick(d.RadiusMM-d.DiameterMM/2, d.RadiusMM+d.DiameterMM/2, d.on)
+		}
+		if d.DepthMM = d.thickMM; !d.Through {
 			ok = s.given(&d.DepthMM, form.HoleDepth, key) && ok
 		}
 		d.At = clock.Polar(d.RadiusMM, d.Hour)
@@ -123,9 +168,9 @@ func (s *crank) possible(d *drilled, h *shop) bool {
 		s.r.Complain(bench.Fill("the hole runs out of the wheel, whose radius is %", millimetres(s.rim)), form.HoleRadius, d.key)
 		return false
 	}
-	if reach := d.ReachMM(); !d.Through && reach > h.ThickMM {
+	if reach := d.ReachMM(); !d.Through && reach > d.thickMM {
 		s.r.Complain(bench.Fill("with its point it is % deep and the wheel % thick: choose right through, or % at most",
-			millimetres(reach), millimetres(h.ThickMM), millimetres(math.Max(0, h.ThickMM-d.PointMM()))), form.HoleDepth, d.key)
+			millimetres(reach), millimetres(d.thickMM), millimetres(math.Max(0, d.thickMM-d.PointMM()))), form.HoleDepth, d.key)
 		return false
 	}
 	return s.clear(d, h)

@@ -17,8 +17,8 @@ type kept struct {
 	soft  bool   // it stands on a stand-in: a hole may lie in it, with a word
 }
 
-// keepOff is what stands in the way on one wheel: the crankpin's boss first, and
-// the rows of "keep" that are whole.
+// keepOff is what stands in the way on one wheel: the crankpin's boss first, the
+// rows of "keep" that are whole, and the holes of the lightening.
 func (s *crank) keepOff(end clock.End) []kept {
 	pin := clock.Vec{T: s.job.ThrowMM}
 	all := []kept{{drill.Circle{At: pin, DiameterMM: s.r.Default(form.ZoneBoss)}, "the crankpin’s boss", s.r.Blank(form.ZoneBoss)}}
@@ -27,6 +27,9 @@ func (s *crank) keepOff(end clock.End) []kept {
 		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
 			all = append(all, kept{drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across}, "place " + strconv.Itoa(n+1) + " to keep off", false})
 		}
+	}
+	for _, h := range s.turned[end].Holes {
+		all = append(all, kept{drill.Circle{At: h.At, DiameterMM: h.DiameterMM}, "a hole drawn under Lighten", false})
 	}
 	return all
 }

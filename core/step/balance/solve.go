@@ -14,16 +14,17 @@ type crank struct {
 	bench.Ends
 	r        *form.Reader
 	job      balance.Job
-	keys     []string  // of the rows of further cylinders
-	rows     []string  // what the place of each cylinder's weights begins with
-	readings []string  // the place of each weighing's fields
-	rim      float64   // mm, radius of the wheels
-	lightG   float64   // by which a rod's ends are lighter than the whole
-	pinMM    float64   // the crankpin's diameter
-	ask      string    // for the first field that is wanted yet
-	known    bool      // the parts and the knife-edges are read: there is a factor
-	offBy    float64   // part of the factor that it may be off
-	rpm      []float64 // speeds that the forces are told at
+	keys     []string        // of the rows of further cylinders
+	rows     []string        // what the place of each cylinder's weights begins with
+	readings []string        // the place of each weighing's fields
+	rim      float64         // mm, radius of the wheels
+	lightG   float64         // by which a rod's ends are lighter than the whole
+	turned   [2]bench.Turned // by end: the wheels as they stand, or will once cut
+	pinMM    float64         // the crankpin's diameter
+	ask      string          // for the first field that is wanted yet
+	known    bool            // the parts and the knife-edges are read: there is a factor
+	offBy    float64         // part of the factor that it may be off
+	rpm      []float64       // speeds that the forces are told at
 }
 
 func readCrank(a *bench.Answers, r *form.Reader) *crank {
@@ -33,7 +34,11 @@ func readCrank(a *bench.Answers, r *form.Reader) *crank {
 		s.rows = append(s.rows, "cylinder."+key+".")
 	}
 	s.job = balance.Job{StepG: r.Default(form.BalanceScale), ThrowMM: r.Default(form.Throw), Keep: r.Word(form.Target) == "keep"}
-	s.rim = r.Or(math.Max(190, 4.5*s.job.ThrowMM), form.Rim) / 2
+	s.rim = r.Or(bench.WheelMM(r), form.Rim) / 2
+	for end, side := range s.SideOf {
+		s.turned[end] = bench.ReadTurned(r, side)
+		s.rim = math.Min(s.rim, s.turned[end].DiameterMM/2)
+	}
 	s.pinMM = bench.CrankpinMM(r)
 	s.parts()
 	s.weighings()

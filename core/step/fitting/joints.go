@@ -78,7 +78,7 @@ func (f *fitting) readJoint(j *joint) bool {
 	if !ok {
 		d = f.r.Default(form.FoundPin)
 	}
-	throw, rim := f.r.Default(form.Throw), f.r.Default(form.Rim)/2
+	throw, rim := f.r.Default(form.Throw), f.r.Or(bench.WheelMM(f.r), form.Rim)/2
 	if j.what == "driveshaft" || j.what == "timingshaft" {
 		rim += throw // the shaft's hole is in the middle of the wheel
 	}

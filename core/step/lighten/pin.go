@@ -58,18 +58,7 @@ func (l *lightening) ringToPin(ring *flywheel.Cut) (leftMM, hour float64) {
 
 // setFirst reads the hour that a ring of so many holes starts at.
 func (l *lightening) setFirst(row *cutRow, ring *flywheel.Cut) {
-	ring.FirstHour = l.Hour(l.r.Or(l.Hour(l.firstHour(ring)), form.CutFirst, row.keys(form.CutFirst)...))
-}
-
-// firstHour stands in for the first hour of a ring: 12, or where a hole there would
-// run into the crankpin, half a pitch on, so that the pin stands between two.
-func (l *lightening) firstHour(ring *flywheel.Cut) float64 {
-	from12 := *ring
-	from12.FirstHour = 0
-	if left, _ := l.ringToPin(&from12); left > 0 || ring.Number > flywheel.MostHoles {
-		return 0
-	}
-	return 6 / float64(ring.Number)
+	ring.FirstHour = l.Hour(l.r.Or(l.Hour(bench.FirstHour(ring.Number, ring.PitchMM, ring.DiameterMM, l.throw, l.pinMM)), form.CutFirst, row.keys(form.CutFirst)...))
 }
 
 // thinToPin says where the cuts on a wheel leave less to the crankpin than is asked

@@ -102,12 +102,8 @@ func (l *lightening) readWheels() {
 			}
 			return l.r.Or(standIn, id, w.side)
 		}
-		rim, ok := l.r.Number(form.Rim)
-		if !ok {
-			rim = math.NaN()
-		}
 		w.dims = wheelDims{
-			or(form.WheelDiameter, rim), or(form.WheelWidth, math.NaN()), or(form.WheelBore, math.NaN()),
+			or(form.WheelDiameter, bench.WheelMM(l.r)), or(form.WheelWidth, math.NaN()), or(form.WheelBore, math.NaN()),
 			or(form.WheelBoss, math.NaN()), or(form.WheelPinHole, math.NaN()),
 		}
 	}

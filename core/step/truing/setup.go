@@ -54,7 +54,7 @@ func readSetUp(r *form.Reader) setUp {
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
 	length := s.length()
 	s.crank = crank.Crank{
-		Throw: r.Default(form.Throw), Rim: r.Default(form.Rim) / 2, Pin: half[clock.Left].pin,
+		Throw: r.Default(form.Throw), Rim: r.Or(bench.WheelMM(r), form.Rim) / 2, Pin: half[clock.Left].pin,
 		Support: [2]float64{half[clock.Left].held, length - half[clock.Right].held},
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
 		Mount:   mountNamed(r.Word(form.Mount)),

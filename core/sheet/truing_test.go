@@ -365,7 +365,7 @@ func TestBadInputIsToldBesideItsField(t *testing.T) {
 		{"pass.1.drive.tir", "-1", "out of range: 0 thou to 250 thou will do"},
 		{"pass.1.drive.tir", "NaN", "write"},
 		{"pass.1.timing.high", "25", "12"},
-		{"throw", "100", "outside the wheel"},
+		{"rim", "60", "outside the wheel"},
 		{"drive.at", "130", "the crankpin’s middle, which stands at 120 mm"},
 		{"timing.bearing", "150", "the crankpin’s middle, which stands at 120 mm"},
 		{"left", "up", "drive, timing"},

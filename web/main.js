@@ -14,7 +14,7 @@ import { Notice } from './notice.js';
 import { tellOffline } from './offline.js';
 import { Painter, unfold } from './paint.js';
 import { Plan } from './plan.js';
-import { keysOf, matchRows, removed } from './rows.js';
+import { added, keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
@@ -376,7 +376,21 @@ class Bench {
   /** Answers what was asked, in the field that the answers name for it. */
   replied(asked, reply) {
     const field = this.answers.now[asked] ?? this.answers.later[asked];
-    if (field) this.put({ [field]: reply });
+    if (!field) return;
+    // At the lathe there is no room for a row: that it isn't logged is noted.
+    if (asked === 'ask.since' && reply === 'else' && !this.controls.lathe.open) this.saySince(field);
+    else this.put({ [field]: reply });
+  }
+
+  /** Opens a row on the pass before, blank, for what was done and isn't logged: left blank it counts as not known. */
+  saySince(field) {
+    const { form } = this.job;
+    const keys = keysOf(form, 'pass');
+    const before = keys[keys.indexOf(field.split('.')[1]) - 1];
+    const words = 'Say here what was done. If it was no blow and no squeeze, take the row out.';
+    if (!this.grow({ [field]: 'else', ...added(form, `pass.${before}.done`) }, words)) return;
+    this.lookAt(before);
+    this.changeDone();
   }
 
   again() {

@@ -89,6 +89,32 @@ func TestTheFirstScreenAsksWhatWasDone(t *testing.T) {
 	p.Until(kept(`form['pass.2.since'] === 'nuts'`))
 }
 
+// What else was done is said in a row on the pass before; blank, it counts as not known.
+func TestSomethingElseOpensARowToSayIt(t *testing.T) {
+	p := benchOf(t, apart())
+	p.Press("Something else")
+	p.Until(kept(`form['pass.2.since'] === 'else'`))
+	assert.Equal(t, "pass.*.done.*.kind", Eval[string](p, `document.activeElement.name`))
+	assert.Contains(t, p.Text(".pass"), "something was done that isn’t logged")
+	p.Choose("Move", "squeeze")
+	p.Type("At hour", "6")
+	p.Until(`document.querySelector('.pass').textContent.includes('squeezed at 6')`)
+	assert.NotContains(t, p.Text(".pass"), "isn’t logged")
+	for range 3 {
+		p.Press("Undo")
+	}
+	p.Until(kept(`!form['pass.2.since'] && !Object.keys(form).some((name) => name.includes('.done.'))`))
+}
+
+// At the lathe there is no room for a row, and the view stays.
+func TestSomethingElseIsNotedAtTheLathe(t *testing.T) {
+	p := benchOf(t, apart())
+	p.Press("At the lathe")
+	p.Press("Something else")
+	p.Until(kept(`form['pass.2.since'] === 'else' && !Object.keys(form).some((name) => name.includes('.done.'))`))
+	assert.True(t, Eval[bool](p, `document.querySelector('[data-lathe="leave"]').checkVisibility()`))
+}
+
 func TestTheCentresAreAskedForOnce(t *testing.T) {
 	p, _ := bench(t)
 	fill4(p, "1", "3", "0.5", "3")

@@ -2,6 +2,7 @@ package crank
 
 import (
 	"math"
+	"slices"
 )
 
 // What a usual dose is taken to do before there is any pass to learn from: a
@@ -27,7 +28,12 @@ type Gain struct {
 }
 
 // effect is what a dose does.
-func (g *Gain) effect(dose float64) float64 { return g.PerDose * math.Max(dose-g.Dead, 0) }
+func (g *Gain) effect(dose float64) float64 {
+	if dose <= g.Dead {
+		return 0
+	}
+	return g.PerDose * (dose - g.Dead)
+}
 
 // dose is what it takes for an effect.
 func (g *Gain) dose(effect float64) float64 { return g.Dead + effect/g.PerDose }
@@ -48,23 +54,44 @@ func usual(k Kind) float64 {
 	return UsualBend
 }
 
-// fit learns the gains anew from all the tries (MODEL §7): the dead dose
-// is the one that explains them best, one for both ways of bending.
-func (l *Lesson) fit() {
-	for _, kinds := range [...][]Kind{{Strike}, {Squeeze, Spread}} {
-		best := math.Inf(1)
-		for dead := 0.0; dead <= l.mostDead(kinds); dead += deadStep {
-			cost := surprise(dead)
-			var gains [3]Gain
-			for _, k := range kinds {
-				gains[k] = l.gain(k, dead)
-				cost += l.cost(k, &gains[k])
+// fitAll learns the gains of every kind.
+func (l *Lesson) fitAll() {
+	for _, kinds := range fitted {
+		l.fit(kinds)
+	}
+}
+
+// fitAfter learns the gains anew where further tries bear on them.
+func (l *Lesson) fitAfter(tries []Try) {
+	for _, kinds := range fitted {
+		for i := range tries {
+			if slices.Contains(kinds, tries[i].Kind) {
+				l.fit(kinds)
+				break
 			}
-			if cost < best {
-				best = cost
-				for _, k := range kinds {
-					l.Gain[k] = gains[k]
-				}
+		}
+	}
+}
+
+// fitted are the kinds that have one dead dose: both ways of bending.
+var fitted = [...][]Kind{{Strike}, {Squeeze, Spread}}
+
+// fit learns the gains of kinds of one dead dose anew from all the tries (MODEL §7): it
+// is the one that explains them best.
+func (l *Lesson) fit(kinds []Kind) {
+	best := math.Inf(1)
+	most := l.mostDead(kinds)
+	for dead := 0.0; dead <= most; dead += deadStep {
+		cost := surprise(dead)
+		var gains [3]Gain
+		for _, k := range kinds {
+			gains[k] = l.gain(k, dead)
+			cost += l.cost(k, &gains[k])
+		}
+		if cost < best {
+			best = cost
+			for _, k := range kinds {
+				l.Gain[k] = gains[k]
 			}
 		}
 	}
@@ -135,7 +162,11 @@ func (l *Lesson) cost(k Kind, g *Gain) (cost float64) {
 		if t := &l.Tries[i]; t.Kind == k && t.teaches() {
 			e := g.effect(t.Dose)
 			v := t.noise2() + hand*hand*e*e + blur*blur*usual(k)*usual(k)
-			cost += math.Min((t.Got-e)*(t.Got-e)/v, oddest)
+			odd := (t.Got - e) * (t.Got - e) / v
+			if odd > oddest {
+				odd = oddest
+			}
+			cost += odd
 		}
 	}
 	return cost

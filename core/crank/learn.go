@@ -72,7 +72,7 @@ type Try struct {
 // say what to take as done, after so many of them and by what they taught.
 func learn(g []pooled, advised func(before int, l *Lesson) []Done) Lesson {
 	l := Lesson{Hinge: newHinge()}
-	l.fit()
+	l.fitAll()
 	for i := 1; i < len(g); i++ {
 		c, ok := changed(&g[i-1], &g[i])
 		if !ok {
@@ -97,7 +97,7 @@ func (l *Lesson) take(c *change, tries []Try) {
 		bent = bent || t.Kind != Strike && t.Outcome == AsMeant
 	}
 	l.Tries = append(l.Tries, tries...)
-	l.fit()
+	l.fitAfter(tries)
 	if bent {
 		l.Hinge.learn(c, struck)
 	}

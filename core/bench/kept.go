@@ -1,10 +1,20 @@
 package bench
 
-import "pintwelve/core/form"
+import (
+	"strings"
+
+	"pintwelve/core/form"
+)
 
 // Kept is what the steps worked out of one form, so that another part of it solves
-// nothing again. The zero value has nothing yet.
-type Kept struct{ held map[string]kept }
+// nothing again, and what they read of its rows, so that the next form reads only
+// those that were changed. The zero value has nothing yet.
+type Kept struct {
+	held held
+	rows map[string]map[string]held // by group and key
+}
+
+type held map[string]kept
 
 type kept struct {
 	result any
@@ -24,8 +34,58 @@ func Once[T any](k *Kept, name string, f form.Form, work func(*form.Reader) T) (
 	told := form.Read(f)
 	result := work(told)
 	if k.held == nil {
-		k.held = map[string]kept{}
+		k.held = held{}
 	}
 	k.held[name] = kept{result, told}
 	return result, told
+}
+
+// OfRow returns what was read of a row under a name, and has r tell what that told:
+// the first time by read, from then on as kept, from form to form too. It may
+// depend on the row and on what stands outside its group, on no other row of it;
+// what is kept is not changed any more. Nil keeps nothing.
+func OfRow[T any](k *Kept, r *form.Reader, group, key, name string, read func(*form.Reader) T) T {
+	if k == nil {
+		return read(r)
+	}
+	row := k.row(group, key)
+	was, ok := row[name]
+	if !ok {
+		told := r.Apart()
+		was = kept{result: read(told)}
+		// Without its form, which would stay for as long as the row stays as it is.
+		was.told = &form.Reader{Problems: told.Problems, StandIns: told.StandIns, Doubts: told.Doubts}
+		row[name] = was
+	}
+	r.Take(was.told)
+	return was.result.(T)
+}
+
+func (k *Kept) row(group, key string) held {
+	if k.rows == nil {
+		k.rows = map[string]map[string]held{}
+	}
+	if k.rows[group] == nil {
+		k.rows[group] = map[string]held{}
+	}
+	if k.rows[group][key] == nil {
+		k.rows[group][key] = held{}
+	}
+	return k.rows[group][key]
+}
+
+// Changed lets go of what was worked out of a form that is changed in the fields
+// named, but for the rows that they don't touch.
+func (k *Kept) Changed(names []string) {
+	k.held = nil
+	for _, name := range names {
+		group, rest, _ := strings.Cut(name, ".")
+		key, _, _ := strings.Cut(rest, ".")
+		delete(k.rows[group], key)
+		for other := range k.rows {
+			if other != group {
+				delete(k.rows, other)
+			}
+		}
+	}
 }

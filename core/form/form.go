@@ -49,6 +49,12 @@ func (f Form) Rows(group string) []string {
 			keys = append(keys, key)
 		}
 	}
+	f.inOrder(prefix, keys)
+	return keys
+}
+
+// inOrder sorts the keys of the rows whose names begin with a prefix.
+func (f Form) inOrder(prefix string, keys []string) {
 	// Sorted as texts, the order padded.
 	const pad = "000000000"
 	for i, key := range keys {
@@ -62,7 +68,49 @@ func (f Form) Rows(group string) []string {
 	for i, key := range keys {
 		keys[i] = key[len(pad):]
 	}
-	return keys
+}
+
+// groups are the keys of each group's rows, in their order.
+type groups map[string][]string
+
+// groups returns what Rows does, for every group that has any.
+func (f Form) groups() groups {
+	all := groups{}
+	seen := map[string]bool{}
+	for name := range f {
+		from := 0 // where the key may begin
+		for at := range len(name) {
+			if name[at] != '.' {
+				continue
+			}
+			if from > 0 && !seen[name[:at]] {
+				seen[name[:at]] = true
+				if key := name[from:at]; ValidKey(key) {
+					all[name[:from-1]] = append(all[name[:from-1]], key)
+				}
+			}
+			from = at + 1
+		}
+	}
+	for group, keys := range all {
+		f.inOrder(group+".", keys)
+	}
+	return all
+}
+
+// Differing returns the names whose texts two forms don't have alike, in no order.
+func (f Form) Differing(other Form) (names []string) {
+	for name, text := range f {
+		if was, ok := other[name]; !ok || was != text {
+			names = append(names, name)
+		}
+	}
+	for name := range other {
+		if _, ok := f[name]; !ok {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 // isOrder says whether a text is a whole number of up to nine figures. What is

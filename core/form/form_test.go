@@ -31,6 +31,26 @@ func TestRowsStandInTheirOrder(t *testing.T) {
 	assert.Empty(t, f.Rows("dial"))
 }
 
+// A reader finds the rows of every group by one walk, as the form does for each.
+func TestAReaderFindsTheSameRows(t *testing.T) {
+	f := Form{
+		"pass.b.order": "1", "pass.a.order": "2", "pass.a.done.x.order": "2", "pass.a.done.y.hour": "3", "pass.a.done": "1",
+		"pass.B.order": "0", "throw": "40", "pass..order": "1", ".a.order": "1", "dial.k.at": "3", "...": "1", "pass.waytoolongakey.order": "1",
+	}
+	r := Read(f)
+	for _, group := range []string{"pass", "dial", "hole", "pass.a", "pass.a.done", "pass.b.done", "", ".", "pass.B", "throw"} {
+		assert.Equal(t, f.Rows(group), r.Rows(group), group)
+	}
+	assert.Equal(t, []string{"y", "x"}, r.Apart().Rows("pass.a.done"))
+}
+
+func TestDifferingNames(t *testing.T) {
+	a, b := Form{"throw": "40", "rim": "80", "number": ""}, Form{"throw": "41", "rim": "80", "notes": "1"}
+	assert.ElementsMatch(t, []string{"throw", "number", "notes"}, a.Differing(b))
+	assert.ElementsMatch(t, []string{"throw", "number", "notes"}, b.Differing(a))
+	assert.Nil(t, a.Differing(Form{"rim": "80", "throw": "40", "number": ""}))
+}
+
 func TestCheckFindsWhatIsWrong(t *testing.T) {
 	assert.Empty(t, Check(Form{"pass.1.drive.tir": "2", "left": "timing", "throw": "1 5/8 in", "number": "Nº 12"}))
 	problems := Check(Form{

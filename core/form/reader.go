@@ -29,6 +29,7 @@ type Reader struct {
 	stood    map[string]bool // names whose stand-in has been kept
 	doubted  map[string]bool // names whose doubt has been kept
 	sure     bool            // keeps no doubts
+	groups   groups          // once the rows of one are asked for
 }
 
 // Read starts reading a form.
@@ -40,6 +41,24 @@ func (r *Reader) complain(name, text string) {
 		r.told[name] = true
 		r.Problems = append(r.Problems, Problem{name, text})
 	}
+}
+
+// Apart starts reading the same form anew, with nothing told yet.
+func (r *Reader) Apart() *Reader {
+	apart := Read(r.Form)
+	apart.groups = r.index()
+	return apart
+}
+
+// Rows returns the keys of a group as Form.Rows does, of all groups by one walk
+// through the form; the list is not to be changed.
+func (r *Reader) Rows(group string) []string { return r.index()[group] }
+
+func (r *Reader) index() groups {
+	if r.groups == nil {
+		r.groups = r.Form.groups()
+	}
+	return r.groups
 }
 
 // Take tells what another reader of the same form told.

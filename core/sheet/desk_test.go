@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"maps"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -27,4 +29,35 @@ func TestADeskKnowsAChangedForm(t *testing.T) {
 	desk.Answer(f, "true")
 	f["pass.1.drive.tir"] = "8"
 	assert.Equal(t, Answer(f, "true").Entries, desk.Answer(f, "true").Entries)
+}
+
+// Edit after edit a desk says what the form says by itself, though it reads only the
+// passes that an edit touched: one changes a text, takes another's, or clears it, in
+// a pass or what all passes are read by.
+func TestADeskFollowsEdits(t *testing.T) {
+	seed := rand.New(rand.NewPCG(7, 20))
+	for i, job := range append(append(givenJobs(t), sayingJobs()...), append(anyTruing(60), longJob(5))...) {
+		desk, f := &Desk{}, maps.Clone(job)
+		for n := range 12 {
+			if names := f.Names(); len(names) > 0 {
+				name, from := names[seed.IntN(len(names))], names[seed.IntN(len(names))]
+				switch seed.IntN(4) {
+				case 0:
+					delete(f, name)
+				case 1:
+					f[name] = f[from]
+				case 2:
+					f[name] += "1"
+				default:
+					f["units"] = []string{"inch", "metric"}[n%2]
+				}
+			}
+			for _, part := range [...]string{"true", "true.more", "true.values"} {
+				assert.Equal(t, Answer(f, part).Entries, desk.Answer(f, part).Entries, "%s of job %d, edit %d", part, i, n)
+			}
+			if t.Failed() {
+				return
+			}
+		}
+	}
 }

@@ -19,8 +19,8 @@ import (
 // sheet, which says the same again, and for how to measure.
 func Answer(f form.Form, part string) *bench.Answers { return answer(f, part, &bench.Kept{}) }
 
-// Desk answers part after part of a form, and solves nothing of it twice. The zero
-// value has no form yet.
+// Desk answers part after part of a form, and solves nothing of it twice; of the next
+// form it reads only the passes that were changed. The zero value has no form yet.
 type Desk struct {
 	form form.Form
 	kept bench.Kept
@@ -28,8 +28,9 @@ type Desk struct {
 
 // Answer answers a part of a form as the function does.
 func (d *Desk) Answer(f form.Form, part string) *bench.Answers {
-	if !maps.Equal(f, d.form) {
-		*d = Desk{form: maps.Clone(f)}
+	if names := f.Differing(d.form); names != nil {
+		d.kept.Changed(names)
+		d.form = maps.Clone(f)
 	}
 	return answer(f, part, &d.kept)
 }

@@ -47,7 +47,7 @@ type advisedMove struct {
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
-	p := workOut(r)
+	p := workOut(r, nil)
 	for _, m := range p.moves {
 		field, how := p.logged(doneAs(&m.PlannedMove))
 		if p.leverAssumed {

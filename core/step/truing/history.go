@@ -9,11 +9,11 @@ import (
 // history are the passes as the crank room takes them. What was done after each is
 // what is logged, or else what the pass after it says was done of what had been
 // advised; each round of the bench is told what counts.
-func (p *pass) history(r *form.Reader) []crank.Pass {
+func (p *pass) history(r *form.Reader, kept *bench.Kept) []crank.Pass {
 	all := make([]crank.Pass, len(p.rounds))
 	for i := range p.rounds {
 		d := &p.rounds[i]
-		d.did = p.done(r, d.key)
+		d.did = bench.OfRow(kept, r, "pass", d.key, "done", func(r *form.Reader) []crank.Done { return p.done(r, d.key) })
 		all[i].Done = d.did
 		if pose, err := p.crank.Solve(d.counted); err == nil {
 			all[i].Pose, all[i].Stations = pose, d.counted
@@ -57,7 +57,7 @@ func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
 // done reads what is logged as done after a pass.
 func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 	var all []crank.Done
-	for _, row := range r.Form.Rows("pass." + key + ".done") {
+	for _, row := range r.Rows("pass." + key + ".done") {
 		hour, ok := r.Number(form.PassDoneHour, key, row)
 		if !ok {
 			continue

@@ -93,7 +93,7 @@ func TruedAgain(f form.Form) bool { return NutsDrawn(f) && endsTrue(f) }
 
 func endsTrue(f form.Form) bool {
 	keys, _ := PassKeys(f)
-	p := workOut(form.Read(f.With(form.Form{form.Bench.Name(): keys[len(keys)-1]})))
+	p := workOut(form.Read(f.With(form.Form{form.Bench.Name(): keys[len(keys)-1]})), nil)
 	return p.wants < 0 && p.fault == nil && !p.pressed && (p.advice.Verdict == crank.Fit || p.advice.Verdict == crank.FitAsHung)
 }
 

@@ -60,7 +60,7 @@ func readSetUp(r *form.Reader) setUp {
 		Mount:   mountNamed(r.Word(form.Mount)),
 	}
 	s.crank.CentresKnown = r.Word(form.Centres) == "good"
-	for _, key := range r.Form.Rows("pass") {
+	for _, key := range r.Rows("pass") {
 		s.crank.Steady = s.crank.Steady || r.Word(form.PassTailstock, key) != ""
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
@@ -71,7 +71,7 @@ func readSetUp(r *form.Reader) setUp {
 	s.closing = r.Word(form.Clamp) == "closing"
 	s.addStation(r, "drive", "drive", half[s.End("drive")].dial)
 	s.addStation(r, "timing", "timing", half[s.End("timing")].dial)
-	for _, key := range r.Form.Rows("dial") {
+	for _, key := range r.Rows("dial") {
 		side := r.Word(form.DialHalf, key)
 		s.addStation(r, "dial."+key, side, r.Or(half[s.End(side)].dial/2, form.DialAt, key))
 	}

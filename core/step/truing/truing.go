@@ -2,6 +2,7 @@ package truing
 
 import (
 	"math"
+	"slices"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
@@ -91,7 +92,7 @@ func (a answers) more(r *form.Reader) {
 
 // workOut works out the pass on the bench, and tells what is wrong with its fields.
 func (a answers) workOut(r *form.Reader) *pass {
-	keys, on := PassKeys(r.Form)
+	keys, on := passKeys(r.Form, r.Rows("pass"))
 	p, told := a.passAt(r.Form, keys[on])
 	r.Take(told)
 	return p
@@ -104,16 +105,16 @@ func (a answers) passOf(f form.Form, key string) *pass {
 }
 
 func (a answers) passAt(f form.Form, key string) (*pass, *form.Reader) {
-	return bench.Once(a.Kept, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), workOut)
+	return bench.Once(a.Kept, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), func(r *form.Reader) *pass { return workOut(r, a.Kept) })
 }
 
 // workOut reads the passes and works out the one on the bench, as far as its
-// readings let it.
-func workOut(r *form.Reader) *pass {
+// readings let it. What it reads of the passes is kept.
+func workOut(r *form.Reader, kept *bench.Kept) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
-	p.readRounds(r)
-	p.passes = p.history(r)
+	p.readRounds(r, kept)
+	p.passes = p.history(r, kept)
 	p.round = p.rounds[p.bench]
 	p.doubts = r.Doubts
 	if p.wants = p.wanted(); p.wants >= 0 {
@@ -136,12 +137,13 @@ func workOut(r *form.Reader) *pass {
 }
 
 // readRounds reads every pass, and finds the scatter of the dials over all.
-func (p *pass) readRounds(r *form.Reader) {
+func (p *pass) readRounds(r *form.Reader, kept *bench.Kept) {
 	var keys []string
-	keys, p.bench = PassKeys(r.Form)
+	keys, p.bench = passKeys(r.Form, r.Rows("pass"))
 	readings := make([][]reading, len(keys))
 	for i, key := range keys {
-		readings[i] = p.readPass(r, key)
+		read := bench.OfRow(kept, r, "pass", key, "readings", func(r *form.Reader) []reading { return p.readPass(r, key) })
+		readings[i] = slices.Clone(read) // what the other passes tell of the dials goes into the copy
 		p.rounds = append(p.rounds, round{key: key, reading: readings[i]})
 	}
 	p.pool(readings)
@@ -153,7 +155,11 @@ func (p *pass) readRounds(r *form.Reader) {
 // PassKeys returns the keys of a job's passes, at least one, and which of them
 // is on the bench: the last, unless the form says otherwise.
 func PassKeys(f form.Form) (keys []string, bench int) {
-	if keys = f.Rows("pass"); len(keys) == 0 {
+	return passKeys(f, f.Rows("pass"))
+}
+
+func passKeys(f form.Form, rows []string) (keys []string, bench int) {
+	if keys = rows; len(keys) == 0 {
 		keys = []string{"1"}
 	}
 	bench = len(keys) - 1

@@ -220,8 +220,7 @@ class Bench {
   /** Brings what is named into sight, whatever it is folded away in. */
   unfold(named) {
     if (named) unfold(named);
-    if (named?.matches('.step')) scrollTo(0, 0); // with the way to all others in sight
-    else named?.scrollIntoView();
+    named?.scrollIntoView();
   }
 
   refresh() {

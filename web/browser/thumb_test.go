@@ -45,6 +45,15 @@ func TestAWholeTruingByTouchNeedsNoScrolling(t *testing.T) {
 	}
 }
 
+func TestAStepOpensWithTheWayToAllOthersInSight(t *testing.T) {
+	p, _ := bench(t)
+	for _, step := range []string{"order", "jobs", "sheet", "balance", "lighten", "measure", "true", "press"} {
+		to(p, step)
+		Eval[bool](p, `new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(() => then(true))))`)
+		assert.Zero(t, Eval[float64](p, `scrollY`), step)
+	}
+}
+
 func TestOfTwoMovesTheFirstAloneIsLoggedByOneTap(t *testing.T) {
 	p, _ := bench(t)
 	h := p.Thumb()

@@ -60,6 +60,14 @@ const (
 	PassDoneClosing
 	TrySeed
 	TryStart
+	PinOrder
+	PinAt
+	PinAngle
+	PinThrow
+	PinGap12
+	PinGap3
+	PinGap6
+	PinGap9
 
 	LightenMaterial
 	LightenDensity

@@ -13,7 +13,8 @@ var table = [rows]Row{
 	// "since" is what came before a pass where the one before it has none: all that was
 	// advised, its first move only, something else, the nuts drawn up, or nothing.
 	// "tailstock" is what the needles of a pass did when it was backed off to just snug,
-	// "centres" whether they are known good. "bench" is the key of the pass that is on
+	// "centres" whether they are known good. A crank's further pins are rows of "pin", from the left end,
+	// the angle from the first pin clockwise as the hours run. "bench" is the key of the pass that is on
 	// the bench.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
@@ -70,6 +71,14 @@ var table = [rows]Row{
 	PassDoneClosing:  {Pattern: "pass.*.done.*.closing", Numbers: numbers{97}, Unit: unit.Thou, Min: 0.001, Max: 25},
 	TrySeed:          {Pattern: "try.seed", Numbers: numbers{100}, Kind: Words, Long: 12},
 	TryStart:         {Pattern: "try.start", Numbers: numbers{101}, Kind: Choice, Choices: []string{"chance", "twist", "pinch", "skew", "mismatch"}},
+	PinOrder:         {Pattern: "pin.*.order", Numbers: numbers{640}, Kind: Order},
+	PinAt:            {Pattern: "pin.*.at", Numbers: numbers{641}, Unit: unit.MM, Min: 5, Max: 1200, Default: "180"},
+	PinAngle:         {Pattern: "pin.*.angle", Numbers: numbers{642}, Unit: unit.Degree, Max: 360, Default: "180"},
+	PinThrow:         {Pattern: "pin.*.throw", Numbers: numbers{643}, Unit: unit.MM, Min: 10, Max: 100, Default: "42"},
+	PinGap12:         {Pattern: "pass.*.pin.*.gap12", Numbers: numbers{644}, Unit: unit.MM, Max: 100},
+	PinGap3:          {Pattern: "pass.*.pin.*.gap3", Numbers: numbers{645}, Unit: unit.MM, Max: 100},
+	PinGap6:          {Pattern: "pass.*.pin.*.gap6", Numbers: numbers{646}, Unit: unit.MM, Max: 100},
+	PinGap9:          {Pattern: "pass.*.pin.*.gap9", Numbers: numbers{647}, Unit: unit.MM, Max: 100},
 
 	// Lighten: the wheels as they stand, the cuts to make, and what the
 	// lightening is judged by. What is turned is given by diameters, as a caliper

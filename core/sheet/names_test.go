@@ -135,13 +135,15 @@ func sayingJobs() []form.Form {
 		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",
 		"pass.2.drive.tir": "7", "pass.2.drive.high": "3", "pass.2.timing.tir": "7", "pass.2.timing.high": "9",
 	})
+	twin := with(typed("4", "3", "4", "9"), form.Form{"pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "140", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
+		"dial.b.order": "2", "dial.b.at": "155", "pass.1.dial.b.tir": "6", "pass.1.dial.b.high": "3"})
 	logged := typed("4", "3", "4", "9")
 	logged = with(logged, truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
 		logged,
 		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),
 		with(typed("0.5", "3", "0.5", "3"), form.Form{"centres": "good"}),
-		struck, with(struck, form.Form{"bench": "1"}),
+		struck, with(struck, form.Form{"bench": "1"}), twin,
 		with(typed("0.5", "3", "0.5", "3"), form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
 		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),

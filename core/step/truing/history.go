@@ -15,7 +15,7 @@ func (p *pass) history(r *form.Reader, kept *bench.Kept) []crank.Pass {
 		d := &p.rounds[i]
 		d.did = bench.OfRow(kept, r, "pass", d.key, "done", func(r *form.Reader) []crank.Done { return p.done(r, d.key) })
 		all[i].Done = d.did
-		if pose, err := p.crank.Solve(d.counted); err == nil {
+		if pose, err := p.solveOne(d.counted); err == nil {
 			all[i].Pose, all[i].Stations = pose, d.counted
 		}
 		if i > 0 {
@@ -47,6 +47,9 @@ func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 
 // advisedAt is what was advised at the last of the passes, as it was told.
 func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
+	if p.several() {
+		return nil
+	}
 	next := crank.Plan(passes, p.allowed)
 	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Pose, &next) {
 		done = append(done, doneAs(&m.PlannedMove))

@@ -18,7 +18,9 @@ func (a answers) onSheet(r *form.Reader) {
 	a.plainWords(found, left, assumed)
 	a.line(r, left)
 	if left.wants < 0 && left.fault == nil {
-		if assumed {
+		if left.several() {
+			a.throwsSit(left)
+		} else if assumed {
 			a.Say("sheet.assumed", "This crank’s distances were assumed, not measured: how it would run and lean in its bearings is left out.")
 		} else {
 			a.sit(left)

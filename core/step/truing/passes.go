@@ -95,7 +95,7 @@ func (p *pass) figures(d *round) draw.PassFigures {
 			*[...]*float64{&f.Drive, &f.Timing}[i] = p.inFine(got.RunOut)
 		}
 	}
-	if pose, err := p.crank.Solve(d.counted); err == nil {
+	if pose, err := p.solveOne(d.counted); err == nil {
 		off := pose.D.From(p.Seen)
 		across, _ := pose.Gap()
 		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)
@@ -179,7 +179,7 @@ func (a answers) spin(p *pass, found, left *round) {
 func (s *setUp) turningBends(rounds ...*round) (all [2]*draw.BendView) {
 	factor := 0.0
 	for i, d := range rounds {
-		pose, err := s.crank.Solve(d.counted)
+		pose, err := s.solveOne(d.counted)
 		if err != nil {
 			continue
 		}

@@ -25,10 +25,13 @@ type setUp struct {
 	heldAt       form.ID    // the length that says where a shaft is held; meaningless between centres
 	leverAssumed bool       // what the dials show is blown up by a guess: no amounts
 	closing      bool       // clamps and wedges are worked by how far they close or open the gap, not by turns
-	ownPin       [2]float64 // mm, from each shaft's own end to the middle of the pin
+	ownPin       [2]float64 // mm, from each shaft's own end to the middle of its pin
+	throws       throws
 }
 
-func (s *setUp) length() float64 { return s.ownPin[clock.Left] + s.ownPin[clock.Right] }
+func (s *setUp) length() float64 {
+	return s.ownPin[clock.Left] + s.throws.span() + s.ownPin[clock.Right]
+}
 
 // station is a place where a dial stands: "drive" and "timing" always, and as
 // many more on either shaft as the job has rows of "dial".
@@ -52,6 +55,7 @@ func readSetUp(r *form.Reader) setUp {
 	left, right := s.SideOf[clock.Left], s.SideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
+	s.readPins(r, half[clock.Left].pin)
 	length := s.length()
 	s.crank = crank.Crank{
 		Throw: r.Default(form.Throw), Rim: r.Or(bench.WheelMM(r), form.Rim) / 2, Pin: half[clock.Left].pin,

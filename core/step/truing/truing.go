@@ -62,6 +62,9 @@ func (a answers) first(r *form.Reader) {
 		a.before(p, r)
 	case p.fault != nil:
 		a.cantSolve(p)
+	case p.several():
+		a.throwsWords(p)
+		a.wayOn(p, r)
 	default:
 		a.words(p)
 		a.wayOn(p, r)
@@ -74,7 +77,12 @@ func (a answers) first(r *form.Reader) {
 func (a answers) more(r *form.Reader) {
 	p := a.workOut(r)
 	a.Say("right.side", p.SideOf[clock.Right])
-	if p.wants < 0 && p.fault == nil {
+	switch {
+	case p.wants >= 0 || p.fault != nil:
+	case p.several():
+		a.throwsSit(p)
+		a.jointFace(p)
+	default:
 		a.elseWords(p)
 		a.smallAsks(p)
 		a.tiltVerdict(p)
@@ -124,7 +132,11 @@ func workOut(r *form.Reader, kept *bench.Kept) *pass {
 		p.fault = errDoubt
 		return p
 	}
-	if p.pose, p.fault = p.crank.Solve(p.counted); p.fault != nil {
+	if p.several() {
+		p.workOutThrows(r)
+		return p
+	}
+	if p.pose, p.fault = p.solveOne(p.counted); p.fault != nil {
 		p.complain(r, p.fault)
 		return p
 	}

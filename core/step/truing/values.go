@@ -20,6 +20,10 @@ func (a answers) values(r *form.Reader) {
 		a.unanswered()
 		return
 	}
+	if p.several() {
+		a.throwsValues(p)
+		return
+	}
 	d := p.pose.D.From(p.Seen)
 	a.Text("verdict", verdictNames[p.advice.Verdict])
 	a.Text("verdict_as_read", verdictNames[p.advice.Plain])
@@ -47,10 +51,15 @@ var adviceNames = [...]string{
 // unanswered fills in the figures that can't be given yet.
 func (a answers) unanswered() {
 	a.Text("verdict", "needs a reading")
+	a.ofOneThrow()
+	a.EmptyList("moves")
+}
+
+// ofOneThrow fills in nothing for the figures that a crank of one throw has.
+func (a answers) ofOneThrow() {
 	for _, name := range [...]string{"advice", "offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
 		a.Null(name)
 	}
-	a.EmptyList("moves")
 }
 
 // tryValues tell what was done and was not as meant, and why that may be.

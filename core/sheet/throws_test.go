@@ -1,0 +1,176 @@
+package sheet
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/form"
+)
+
+// throwsCase is an exact crank of several throws of testdata/cases/throws.json.
+type throwsCase struct {
+	Name string
+	Pins []struct {
+		At    float64 `json:"at_mm"`
+		Throw float64 `json:"throw_mm"`
+		Phase float64 `json:"phase_clock"`
+	}
+	Length   float64 `json:"length_mm"`
+	Rim      float64 `json:"rim_radius_mm"`
+	Mount    string
+	Supports []struct {
+		Piece int
+		At    float64 `json:"at_mm"`
+	}
+	Dials []struct {
+		Piece  int
+		At     float64 `json:"at_mm"`
+		RunOut float64 `json:"tir_mm"`
+		High   float64 `json:"high_spot_clock"`
+	}
+	Gaps []struct {
+		Joint int
+		G12   float64 `json:"gap_at_12_mm"`
+		G3    float64 `json:"gap_at_3_mm"`
+		G6    float64 `json:"gap_at_6_mm"`
+		G9    float64 `json:"gap_at_9_mm"`
+	} `json:"rim_gaps"`
+	Truth struct {
+		Joints []struct {
+			T        float64   `json:"offset_towards_12_mm"`
+			N        float64   `json:"offset_towards_3_mm"`
+			Widest   float64   `json:"gap_widest_clock"`
+			Across   float64   `json:"gap_across_rim_mm"`
+			Untwist  []float64 `json:"tir_after_untwist_mm"`
+			CloseGap []float64 `json:"tir_after_closing_gap_mm"`
+		}
+		All []float64 `json:"tir_after_all_mm"`
+	}
+}
+
+func throwsCases(t *testing.T) []throwsCase {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/cases/throws.json")
+	require.NoError(t, err)
+	var file struct{ Cases []throwsCase }
+	require.NoError(t, json.Unmarshal(text, &file))
+	return file.Cases
+}
+
+// job types a case as a person would, the drive side at the left, hours as seen
+// from seen: the end dials by the two sides', all others as further places.
+func (c *throwsCase) job(seen string) (f form.Form, dialOf []string) {
+	mm := func(v float64) string { return strconv.FormatFloat(v, 'f', 6, 64) + " mm" }
+	hour := func(h float64) string {
+		if seen == "timing" {
+			h = clock.Mirror(h)
+		}
+		return strconv.FormatFloat(h, 'f', 6, 64)
+	}
+	last := c.Pins[len(c.Pins)-1]
+	f = form.Form{
+		"left": "drive", "seen": seen, "throw": mm(c.Pins[0].Throw), "rim": mm(2 * c.Rim), "tolerance": "0.02 mm",
+		"drive.pin": mm(c.Pins[0].At), "timing.pin": mm(c.Length - last.At), "drive.division": "0.001 mm", "timing.division": "0.001 mm",
+	}
+	if c.Mount != "centres" {
+		f["mount"], f["drive.held"], f["timing.held"] = "vblocks", mm(c.Supports[0].At), mm(c.Length-c.Supports[1].At)
+	}
+	for i, pin := range c.Pins[1:] {
+		key := "pin.p" + strconv.Itoa(i) + "."
+		angle := 30 * pin.Phase
+		if seen == "timing" {
+			angle = 360 - angle
+		}
+		f[key+"order"], f[key+"at"], f[key+"throw"], f[key+"angle"] = strconv.Itoa(i), mm(pin.At), mm(pin.Throw), strconv.FormatFloat(angle, 'f', 4, 64)
+	}
+	taken := map[string]bool{}
+	for i, d := range c.Dials {
+		name := "drive"
+		if d.Piece == len(c.Pins)+1 {
+			name = "timing"
+		}
+		if end := d.Piece == 1 || name == "timing"; !end || taken[name] {
+			key := "dial.d" + strconv.Itoa(i)
+			f[key+".order"], f[key+".half"] = strconv.Itoa(i), "drive"
+			if name == "timing" {
+				f[key+".half"] = "timing"
+			}
+			name = key
+		}
+		taken[name] = true
+		if at := d.At; f[name+".half"] == "timing" || name == "timing" {
+			f[name+".at"] = mm(c.Length - at)
+		} else {
+			f[name+".at"] = mm(at)
+		}
+		f["pass.1."+name+".tir"], f["pass.1."+name+".high"] = mm(d.RunOut), hour(d.High)
+		dialOf = append(dialOf, name)
+	}
+	for _, g := range c.Gaps {
+		at := "pass.1."
+		if g.Joint > 1 {
+			at += "pin.p" + strconv.Itoa(g.Joint-2) + "."
+		}
+		f[at+"gap12"], f[at+"gap6"], f[at+"gap3"], f[at+"gap9"] = mm(g.G12), mm(g.G6), mm(g.G3), mm(g.G9)
+		if seen == "timing" {
+			f[at+"gap3"], f[at+"gap9"] = mm(g.G9), mm(g.G3)
+		}
+	}
+	return f, dialOf
+}
+
+// The answers to exact cranks of several throws, typed into the form: offset and
+// forecasts within a micron, the gap across the rim within 1.5. Source:
+// testdata/cases/throws.json, an exact rigid-body crank by full rotations.
+func TestThrowsAreAnswered(t *testing.T) {
+	worst := [3]float64{}
+	for _, c := range throwsCases(t) {
+		for _, seen := range []string{"drive", "timing"} {
+			job, dialOf := c.job(seen)
+			a := Answer(job, "true.values")
+			require.Empty(t, a.Faults(), "%s", c.Name)
+			number := func(name string) float64 {
+				e, ok := a.Get(name)
+				require.True(t, ok, "%s: %s", c.Name, name)
+				return e.Number
+			}
+			place := map[string]int{} // of each dial in the answers' lists
+			for i := range dialOf {
+				e, _ := a.Get(fmt.Sprintf("dials/%d/name", i))
+				place[e.Text] = i
+			}
+			fore := func(list string, want []float64) {
+				for i, v := range want {
+					off := math.Abs(number(fmt.Sprintf("%s/%d", list, place[dialOf[i]])) - v)
+					assert.Less(t, off, 1e-3, "%s: %s, dial %d", c.Name, list, i)
+					worst[2] = math.Max(worst[2], off)
+				}
+			}
+			for j, want := range c.Truth.Joints {
+				at := fmt.Sprintf("joints/%d/", j)
+				end := clock.Left
+				if seen == "timing" {
+					end = clock.Right
+				}
+				d := clock.Vec{T: number(at + "offset.towards12_mm"), N: number(at + "offset.towards3_mm")}.From(end)
+				off := d.Sub(clock.Vec{T: want.T, N: want.N}).Len()
+				assert.Less(t, off, 1e-3, "%s: offset at %d", c.Name, j)
+				across := math.Abs(number(at+"gap.across_rim_mm") - want.Across)
+				assert.Less(t, across, 1.5e-3, "%s: gap at %d", c.Name, j)
+				worst = [3]float64{math.Max(worst[0], off), math.Max(worst[1], across), worst[2]}
+				fore(at+"after_strike_tir_mm", want.Untwist)
+				fore(at+"after_gap_tir_mm", want.CloseGap)
+			}
+			fore("after_all_tir_mm", c.Truth.All)
+		}
+	}
+	t.Logf("worst offset %.2f µm, gap across the rim %.2f µm, forecast %.2f µm", 1e3*worst[0], 1e3*worst[1], 1e3*worst[2])
+}

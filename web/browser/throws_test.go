@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// put types a text into the n-th control of a selector.
-func put(p *Page, selector string, n int, text string) {
+// typeInto types a text into the n-th control of a selector.
+func typeInto(p *Page, selector string, n int, text string) {
 	Eval[bool](p, `(() => {
 		const control = document.querySelectorAll(`+strconv.Quote(selector)+`)[`+strconv.Itoa(n)+`];
 		control.value = `+strconv.Quote(text)+`;
@@ -25,13 +25,17 @@ func TestATwinIsRead(t *testing.T) {
 	twist(p)
 	p.Press("Add a crankpin")
 	p.Until(`document.querySelectorAll('#throws [name$=".angle"]').length === 1`)
+	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent === 'Measure where each crankpin stands.'`)
+	for selector, text := range map[string]string{`#throws [name$=".at"]`: "160", `#throws [name$=".angle"]`: "180", `#distances [name="drive.pin"]`: "100", `#distances [name="timing.pin"]`: "100"} {
+		typeInto(p, selector, 0, text)
+	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes('can’t tell at which pin')`)
-	for n, row := range [][3]string{{"140", "8", "3"}, {"155", "7", "3:10"}} {
+	for n, row := range [][3]string{{"120", "8", "3"}, {"140", "7", "3:10"}} {
 		p.Press("Add a place")
 		p.Until(`document.querySelectorAll('#more-dials [name$=".at"]').length === ` + strconv.Itoa(n+1))
-		put(p, `#more-dials [name$=".at"]`, n, row[0])
-		put(p, `#more-dials [name$=".tir"]`, n, row[1])
-		put(p, `#more-dials [name$=".high"]`, n, row[2])
+		typeInto(p, `#more-dials [name$=".at"]`, n, row[0])
+		typeInto(p, `#more-dials [name$=".tir"]`, n, row[1])
+		typeInto(p, `#more-dials [name$=".high"]`, n, row[2])
 	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes(' pin ')`)
 	p.Until(`document.querySelector('#throws [data-picture="joint"] svg')`)

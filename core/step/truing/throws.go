@@ -68,9 +68,26 @@ func (s *setUp) solveOne(st []crank.Station) (crank.Pose, error) {
 	return s.crank.Solve(st)
 }
 
+// errUnmeasured says that a place or angle is assumed that it hangs on which pin is
+// at fault.
+var errUnmeasured = errors.New("truing: pins not measured")
+
+// unmeasured tells whether where a pin stands, along the crank or round it, is assumed.
+func (p *pass) unmeasured(r *form.Reader) bool {
+	blank := r.Blank(form.ShaftPin, sideNames[0]) || r.Blank(form.ShaftPin, sideNames[1])
+	for _, key := range p.throws.keys[1:] {
+		blank = blank || r.Blank(form.PinAt, key) || r.Blank(form.PinAngle, key)
+	}
+	return blank
+}
+
 // workOutThrows works out the round on the bench.
 func (p *pass) workOutThrows(r *form.Reader) {
 	t := &p.throws
+	if p.unmeasured(r) {
+		p.fault = errUnmeasured
+		return
+	}
 	t.Mount, t.CentresKnown = p.crank.Mount, p.crank.CentresKnown
 	for i, x := range p.crank.Support {
 		t.Rests[i] = crank.Rest{Piece: t.pieceAt(x), At: x}
@@ -310,6 +327,7 @@ func (a answers) throwsValues(p *pass) {
 	a.ofOneThrow()
 	a.Text("verdict", verdictNames[t.Verdict])
 	a.Text("verdict_as_read", verdictNames[t.Plain])
+	a.Text("advice", adviceNames[throwsWhy[t.Verdict]])
 	a.Text("seen_from", p.SeenFrom())
 	a.list("after_all_tir_mm", s.RunOuts(s.Mended()))
 	for n, st := range p.counted {
@@ -341,6 +359,12 @@ func (a answers) throwsValues(p *pass) {
 			a.Number(at+"at_mm", ask.At)
 		}
 	}
+}
+
+// throwsWhy is what a verdict on a crank of several throws comes to.
+var throwsWhy = [...]crank.Why{
+	crank.Fit: crank.Leave, crank.FitAsHung: crank.Leave, crank.OutOfTrue: crank.Work,
+	crank.NotMendable: crank.Unmendable, crank.TooClose: crank.Unclear, crank.CantTell: crank.Unclear,
 }
 
 func (a answers) list(name string, values []float64) {

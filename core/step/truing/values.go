@@ -51,13 +51,14 @@ var adviceNames = [...]string{
 // unanswered fills in the figures that can't be given yet.
 func (a answers) unanswered() {
 	a.Text("verdict", "needs a reading")
+	a.Null("advice")
 	a.ofOneThrow()
 	a.EmptyList("moves")
 }
 
 // ofOneThrow fills in nothing for the figures that a crank of one throw has.
 func (a answers) ofOneThrow() {
-	for _, name := range [...]string{"advice", "offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
+	for _, name := range [...]string{"offset.towards12_mm", "offset.towards3_mm", "gap.widest_hour", "gap.across_rim_mm", "floor_tir_mm", "bearings"} {
 		a.Null(name)
 	}
 }

@@ -163,6 +163,11 @@ func (a answers) cantSolve(p *pass) {
 		a.askUnit(p)
 		return
 	}
+	if p.fault == errUnmeasured {
+		a.Say("truing.headline", "Measure where each crankpin stands.")
+		a.Say("truing.then", "Which pin is at fault hangs on it: type both ends’ distances to their crankpin, and each further pin’s place and angle, below.")
+		return
+	}
 	if e, ok := p.fault.(*crank.MissingError); ok {
 		a.Say("truing.headline", "One more dial is wanted on the % shaft.", p.SideOf[e.Half])
 		a.Say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))

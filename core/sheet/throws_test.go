@@ -160,10 +160,10 @@ func TestThrowsAreAnswered(t *testing.T) {
 				if seen == "timing" {
 					end = clock.Right
 				}
-				d := clock.Vec{T: number(at + "offset.towards12_mm"), N: number(at + "offset.towards3_mm")}.From(end)
+				d := clock.Vec{T: number(at + "offset/towards12_mm"), N: number(at + "offset/towards3_mm")}.From(end)
 				off := d.Sub(clock.Vec{T: want.T, N: want.N}).Len()
 				assert.Less(t, off, 1e-3, "%s: offset at %d", c.Name, j)
-				across := math.Abs(number(at+"gap.across_rim_mm") - want.Across)
+				across := math.Abs(number(at+"gap/across_rim_mm") - want.Across)
 				assert.Less(t, across, 1.5e-3, "%s: gap at %d", c.Name, j)
 				worst = [3]float64{math.Max(worst[0], off), math.Max(worst[1], across), worst[2]}
 				fore(at+"after_strike_tir_mm", want.Untwist)

@@ -386,12 +386,12 @@ func (a answers) jointValues(p *pass, j int) {
 	d, sureD, sureG := s.Bends[j].D.From(p.Seen), s.UncertaintyOfD(j), s.UncertaintyOfG(j)
 	across, widest := s.GapAcross(j)
 	a.Number(at+"pin", float64(j+1))
-	told("offset.towards12_mm", s.DTold(j), d.T)
-	told("offset.towards3_mm", s.TwistTold(j), d.N)
-	told("offset.plus_mm", s.DTold(j), sureD.HalfWidth95(s.Bends[j].D))
-	told("gap.widest_hour", s.GTold(j) && sureG.Significant(s.Bends[j].G), p.Hour(widest))
-	told("gap.across_rim_mm", s.GTold(j), across)
-	told("gap.plus_mm", s.GTold(j), 2*p.throws.Rim*sureG.HalfWidth95(s.Bends[j].G))
+	told("offset/towards12_mm", s.DTold(j), d.T)
+	told("offset/towards3_mm", s.TwistTold(j), d.N)
+	told("offset/plus_mm", s.DTold(j), sureD.HalfWidth95(s.Bends[j].D))
+	told("gap/widest_hour", s.GTold(j) && sureG.Significant(s.Bends[j].G), p.Hour(widest))
+	told("gap/across_rim_mm", s.GTold(j), across)
+	told("gap/plus_mm", s.GTold(j), 2*p.throws.Rim*sureG.HalfWidth95(s.Bends[j].G))
 	if s.TwistTold(j) {
 		a.list(at+"after_strike_tir_mm", s.RunOuts(s.Without(j, crank.Strike)))
 	}

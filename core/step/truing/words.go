@@ -165,7 +165,7 @@ func (a answers) cantSolve(p *pass) {
 	}
 	if p.fault == errUnmeasured {
 		a.Say("truing.headline", "Measure where each crankpin stands.")
-		a.Say("truing.then", "Which pin is at fault hangs on it: type both ends’ distances to their crankpin, and each further pin’s place and angle, below.")
+		a.Say("truing.then", "Which pin is at fault hangs on it: type both ends’ distances to their crankpin, and each further pin’s place and angle, under Distances.")
 		return
 	}
 	if e, ok := p.fault.(*crank.MissingError); ok {

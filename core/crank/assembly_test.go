@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand"
 	"os"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -427,5 +428,33 @@ func TestThrowsMirroredTurnedAndScaled(t *testing.T) {
 			assert.InDelta(t, want.G.T, got.G.T, 2e-5, c.Name)
 			assert.InDelta(t, -want.G.N, got.G.N, 2e-5, c.Name)
 		}
+	}
+}
+
+// An answer's time against the number of throws, two dials on each piece.
+func BenchmarkThrows(b *testing.B) {
+	for n := 1; n <= crank.MostThrows; n++ {
+		a := crank.Assembly{Rim: 60, Mount: crank.VBlocks}
+		rng := rand.New(rand.NewSource(int64(n)))
+		var dials []crank.PieceDial
+		for k := range n + 1 {
+			for i := range 2 {
+				e := clock.Vec{T: 0.05 * rng.NormFloat64(), N: 0.05 * rng.NormFloat64()}
+				dials = append(dials, crank.PieceDial{Piece: k, Station: crank.Station{At: 70*float64(k) + 20 + 30*float64(i), E: e, Cov: lsq.Round(4e-3), Nu: 3}})
+			}
+			if k < n {
+				a.Joints = append(a.Joints, crank.Joint{At: 70 * float64(k+1), Throw: 25, Phase: 6 * float64(k)})
+			}
+		}
+		a.Rests = [2]crank.Rest{{Piece: 0, At: 10}, {Piece: n, At: 70*float64(n) + 60}}
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			for range b.N {
+				s, err := a.Solve(dials, nil)
+				if err != nil {
+					b.Fatal(err)
+				}
+				s.Advise(0.02)
+			}
+		})
 	}
 }

@@ -44,7 +44,7 @@ func (s *setUp) readPins(r *form.Reader, first float64) {
 	throw, wheel := r.Default(form.Throw), r.Default(form.Rim)
 	t := &s.throws
 	t.Rim, t.Joints, t.keys = wheel/2, []crank.Joint{{At: first, Throw: throw}}, []string{""}
-	for _, key := range r.Form.Rows("pin") {
+	for _, key := range r.Rows("pin") {
 		j := crank.Joint{Phase: clock.SeenFrom(s.Seen, r.Default(form.PinAngle, key)/degreesPerHour), Throw: r.Or(throw, form.PinThrow, key)}
 		j.At = r.Or(math.Round(t.Joints[len(t.Joints)-1].At+0.3*wheel), form.PinAt, key)
 		t.Joints, t.keys = append(t.Joints, j), append(t.keys, key)

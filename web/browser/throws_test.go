@@ -38,7 +38,7 @@ func TestATwinIsRead(t *testing.T) {
 		typeInto(p, `#more-dials [name$=".high"]`, n, row[2])
 	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes(' pin ')`)
-	p.Until(`document.querySelector('#joints [data-picture="joint"] svg')`)
-	assert.Contains(t, p.Text(`#joints [data-say="throws.sit"]`), "Pin 2: ")
+	p.Until(`document.querySelector('#pieces [data-picture="joint"] svg')`)
+	assert.Contains(t, p.Text(`#pieces [data-say="throws.sit"]`), "Pin 2: ")
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
 }

@@ -40,15 +40,18 @@ export class Controls {
       onStep: (control, by) => { if (!this.deaf) this.step(nameOf(control.name, control), by); },
       onNext: (control) => !this.deaf && this.goOn(control),
       onTurn: (control) => this.touched(control),
+      onMove: () => this.deafen(),
     });
   }
 
   /** Whether a tap may have been meant for what stood there before. */
   get deaf() { return performance.now() < this.deafUntil; }
 
+  deafen() { this.deafUntil = performance.now() + DEAF; }
+
   /** Another pass is on the bench: what was touched in the one before says nothing of it. */
   passChanged() {
-    this.deafUntil = performance.now() + DEAF;
+    this.deafen();
     this.picked = null;
     this.stepsHour(null);
   }

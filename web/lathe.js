@@ -5,12 +5,14 @@ import { Voice } from './voice.js';
 export class Lathe {
   /**
    * bench is the dials' section. onStep(control, by) and onNext(control) change
-   * the reading; onNext says whether it is done with; onTurn(control) hears which is wanted.
+   * the reading; onNext says whether it is done with; onTurn(control) hears which is wanted;
+   * onMove() that all stands elsewhere now.
    */
-  constructor(bench, { onStep, onNext, onTurn }) {
+  constructor(bench, { onStep, onNext, onTurn, onMove }) {
     this.bench = bench;
     this.onNext = onNext;
     this.onTurn = onTurn;
+    this.onMove = onMove;
     this.awake = null;
     const bar = bench.querySelector('.lathe-bar');
     this.what = bar.querySelector('.lathe-what');
@@ -30,6 +32,7 @@ export class Lathe {
   enter() {
     document.documentElement.classList.add('at-lathe');
     history.pushState('at the lathe', '');
+    this.onMove();
     this.stayAwake();
     this.begin();
   }
@@ -46,6 +49,7 @@ export class Lathe {
     this.bench.querySelector('.now')?.classList.remove('now');
     this.letSleep();
     this.voice.hush();
+    this.onMove();
     [...this.bench.querySelectorAll('[data-lathe-open]')].find((button) => !button.hidden).focus();
   }
 

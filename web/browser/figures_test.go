@@ -90,6 +90,7 @@ func TestAtTheLatheATapIsForTheReadingThatShows(t *testing.T) {
 	p, _ := bench(t)
 	p.Fill("Drive run-out", "4")
 	p.Press("At the lathe")
+	quiet()
 	p.Until(`document.querySelector('.lathe-what').textContent.includes('high at')`)
 	at3(p)
 	p.Press("Next")
@@ -329,4 +330,19 @@ func TestAPassTakenOutSaysWhatGoesWithIt(t *testing.T) {
 	h.Tap("Put it back")
 	assert.Equal(t, 3, passCount(p))
 	assert.Equal(t, 2, Eval[int](p, `[...document.querySelectorAll('#passes .pass')].filter((e) => e.textContent.includes('struck')).length`))
+}
+
+// The way to the lathe tapped twice: the second tap finds the face where the button was.
+func TestTheLatheTappedTwiceSetsNoHour(t *testing.T) {
+	p, _ := bench(t)
+	p.Fill("Drive run-out", "4")
+	Eval[bool](p, `(document.querySelector('.acts [data-lathe-open]').click(), true)`)
+	at3(p)
+	assert.Equal(t, "", Eval[string](p, `document.getElementById('drive-high').value`))
+	assert.Equal(t, 1, Eval[int](p, `document.querySelectorAll('.at-lathe').length`))
+	quiet()
+	at3(p)
+	assert.Equal(t, "3", Eval[string](p, `document.getElementById('drive-high').value`))
+	Eval[bool](p, `(history.back(), true)`)
+	p.Until(`!document.documentElement.classList.contains('at-lathe')`)
 }

@@ -193,6 +193,7 @@ func TestAFullTurnIsTypedByADialWithAKeyboard(t *testing.T) {
 func TestAtTheLatheOneTapGoesToTheNextReading(t *testing.T) {
 	p, _ := bench(t)
 	p.Press("At the lathe")
+	quiet()
 	assert.Equal(t, "Drive run-out", p.Text(".lathe-what"))
 	p.Press("One division more")
 	p.Press("One division more")

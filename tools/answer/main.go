@@ -86,10 +86,23 @@ func parse(text []byte) (form.Form, error) {
 		case float64:
 			job[name] = strconv.FormatFloat(v, 'f', -1, 64)
 		default:
-			return nil, fmt.Errorf("%q holds %v: a text or a number will do", name, value)
+			return nil, fmt.Errorf("%q holds %s: a text or a number will do", name, kindOf(value))
 		}
 	}
 	return job, nil
+}
+
+// kindOf names what a field can't hold; its content may be as long as a file.
+func kindOf(value any) string {
+	switch value.(type) {
+	case []any:
+		return "a list"
+	case map[string]any:
+		return "an object"
+	case bool:
+		return "true or false"
+	}
+	return "null"
 }
 
 // faults says what is wrong with a job: with a field by itself, or with what

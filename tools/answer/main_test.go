@@ -62,7 +62,10 @@ func TestABadFileIsRefusedWithAMessage(t *testing.T) {
 	for _, row := range []struct{ job, says string }{
 		{``, "not a flat JSON object"},
 		{`[1]`, "not a flat JSON object"},
-		{`{"throw": {"mm": 40}}`, `"throw" holds map[mm:40]`},
+		{`{"throw": {"mm": 40}}`, `"throw" holds an object: a text or a number will do`},
+		{`{"throw": [40]}`, `"throw" holds a list:`},
+		{`{"throw": true}`, `"throw" holds true or false:`},
+		{`{"throw": null}`, `"throw" holds null:`},
 		{`{"throw": "wide"}`, "throw: "},
 		{`{"no.such": "1"}`, "no.such: no field has this name"},
 		{`{"pass.1.drive.tir": "4", "pass.1.drive.high": "3", "pass.1.timing.tir": "4", "pass.1.timing.high": "9", "drive.at": "150"}`, "drive.at: "},

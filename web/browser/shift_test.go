@@ -39,19 +39,21 @@ func TestNothingMovesWhileFiguresAreTyped(t *testing.T) {
 		still([]string{"first", "second", "third", "fourth", "closing"}[n] + " point of a turn")
 	}
 	// Elsewhere what a figure brings comes below it: the field stays under its finger.
-	for _, step := range []string{"found", "press"} {
+	for _, step := range []string{"found", "press", "measure", "cases"} {
 		to(p, step)
 		count := `[...document.querySelectorAll('#` + step + ` input:not([type=checkbox], [type=radio], [type=range])')].filter((e) => e.checkVisibility()).slice(0, 8)`
 		moved := Eval[[]string](p, `(async () => {
 			const frame = () => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then)));
 			await frame();
 			const moved = [];
+			let size = 25;
 			for (const field of `+count+`) {
+				size += 0.03; // each goes over the one before
 				field.scrollIntoView({ block: 'center' });
 				field.focus();
 				await frame();
 				const before = field.getBoundingClientRect().top;
-				for (const letter of '25.01') {
+				for (const letter of size.toFixed(2)) {
 					field.value += letter;
 					field.dispatchEvent(new Event('input', { bubbles: true }));
 					await frame();

@@ -16,8 +16,9 @@ const LISTED = ['number', 'engine', 'owner', 'date.in', 'date.out', 'notes', 'ar
 const VERSION = 3;
 const STORES = { jobs: { keyPath: 'id' }, lines: { keyPath: 'id' }, state: {}, bin: { keyPath: 'key', autoIncrement: true } };
 
-/** How often a store that was closed is opened anew before that counts as failed. */
+/** How often a store that was closed is opened anew before that counts as failed, and how long an opening may take, ms. */
 const REOPENS = 10;
+const OPENING_MS = 3000;
 
 /** In a message: that the bin is another now. No job's id holds a stop. */
 const BIN = 'bin.';
@@ -86,17 +87,17 @@ class Store {
     return db;
   }
 
-  // While the browser still clears, it opens nothing.
+  // While the browser still clears, it opens nothing, or never answers.
   async #reopened() {
     for (let tried = 1; ; tried++) {
       try {
-        return await this.#opened();
+        return await soon(this.#opened());
       } catch (error) {
         if (tried === REOPENS) {
           this.#opening = null;
           throw error;
         }
-        await new Promise((then) => setTimeout(then, 300));
+        await new Promise((then) => setTimeout(then, 300 * tried));
       }
     }
   }
@@ -292,6 +293,10 @@ class Store {
 
 function lineOf({ id, born, rev, turn, day, filed, form }) {
   return { id, born, rev, turn, day, filed, form: Object.fromEntries(LISTED.filter((name) => form[name]).map((name) => [name, form[name]])) };
+}
+
+function soon(promise) {
+  return Promise.race([promise, new Promise((_, reject) => setTimeout(() => reject(new Error('its store does not answer')), OPENING_MS))]);
 }
 
 function done(request) {

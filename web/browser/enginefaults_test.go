@@ -5,36 +5,24 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"pintwelve/tools/engines"
 )
 
 // TestFaultsInEachEngine does to the site what a bad host or a full phone may, as
 // far as it can be done from outside an engine: the version that ran runs, with the job.
 func TestFaultsInEachEngine(t *testing.T) {
-	if engines.Off() {
-		t.Skip("BROWSER=none: the browser tests are skipped")
-	}
-	for _, engine := range engines.All {
-		t.Run(engine.Name, func(t *testing.T) {
-			path, err := engine.Find()
-			if err != nil {
-				t.Skip(err)
-			}
-			p := fresh[engine.Name](t, path)
-			s := Serve(t, "/crank/", Built(t))
-			brokenFirstLoads(t, p, s)
-			p.Fill("Drive run-out", "4")
-			p.Fill("Drive high at", "3")
-			p.Fill("Timing run-out", "4")
-			p.Fill("Timing high at", "9")
-			p.Until(kept(`form['pass.1.timing.high'] === '9'`))
-			p.Until(`navigator.serviceWorker.controller !== null`)
-			brokenUpdates(t, p, s)
-			fullStore(t, p)
-			backAndForward(t, p, s)
-		})
-	}
+	inEachEngine(t, func(t *testing.T, p hands) {
+		s := Serve(t, "/crank/", Built(t))
+		brokenFirstLoads(t, p, s)
+		p.Fill("Drive run-out", "4")
+		p.Fill("Drive high at", "3")
+		p.Fill("Timing run-out", "4")
+		p.Fill("Timing high at", "9")
+		p.Until(kept(`form['pass.1.timing.high'] === '9'`))
+		p.Until(`navigator.serviceWorker.controller !== null`)
+		brokenUpdates(t, p, s)
+		fullStore(t, p)
+		backAndForward(t, p, s)
+	})
 }
 
 func brokenFirstLoads(t *testing.T, p hands, s *Server) {

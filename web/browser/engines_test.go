@@ -30,6 +30,14 @@ var fresh = map[string]func(t testing.TB, path string) hands{
 }
 
 func TestEngines(t *testing.T) {
+	inEachEngine(t, func(t *testing.T, p hands) {
+		mainPath(t, p)
+		newVersion(t, p)
+	})
+}
+
+// inEachEngine has a test use a fresh browser of each engine that is there.
+func inEachEngine(t *testing.T, test func(t *testing.T, p hands)) {
 	if engines.Off() {
 		t.Skip("BROWSER=none: the browser tests are skipped")
 	}
@@ -39,9 +47,7 @@ func TestEngines(t *testing.T) {
 			if err != nil {
 				t.Skip(err)
 			}
-			p := fresh[engine.Name](t, path)
-			mainPath(t, p)
-			newVersion(t, p)
+			test(t, fresh[engine.Name](t, path))
 		})
 	}
 }

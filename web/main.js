@@ -18,11 +18,10 @@ import { added, keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
 import { stepAt, stepsIn } from './steps.js';
-import { openStore } from './store.js';
+import { openStore, soon } from './store.js';
 import { FOLDER, Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
-const STORE_MS = 3000;
 const SCREEN_MS = 400; // after the last key
 const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
@@ -70,11 +69,6 @@ function showLastScreen() {
     painter.show(screen.form, screen[when]);
   }
   header.show(screen.form, screen.now);
-}
-
-/** Resolves as a promise of the store's does, if it does soon: nothing waits long for the store. */
-function soon(promise) {
-  return Promise.race([promise, new Promise((_, reject) => setTimeout(() => reject(new Error('its store does not answer')), STORE_MS))]);
 }
 
 function faulted(fault) {

@@ -16,9 +16,11 @@ const LISTED = ['number', 'engine', 'owner', 'date.in', 'date.out', 'notes', 'ar
 const VERSION = 3;
 const STORES = { jobs: { keyPath: 'id' }, lines: { keyPath: 'id' }, state: {}, bin: { keyPath: 'key', autoIncrement: true } };
 
-/** How often a store that was closed is opened anew before that counts as failed, and how long an opening may take, ms. */
+/** How often a store that was closed is opened anew before that counts as failed. */
 const REOPENS = 10;
-const OPENING_MS = 3000;
+
+/** What takes the store longer counts as no answer, ms. */
+const SOON_MS = 3000;
 
 /** In a message: that the bin is another now. No job's id holds a stop. */
 const BIN = 'bin.';
@@ -90,6 +92,7 @@ class Store {
   // While the browser still clears, it opens nothing, or never answers.
   async #reopened() {
     for (let tried = 1; ; tried++) {
+      await new Promise((then) => setTimeout(then, 300 * tried)); // what opens before it has cleared is cleared too
       try {
         return await soon(this.#opened());
       } catch (error) {
@@ -97,7 +100,6 @@ class Store {
           this.#opening = null;
           throw error;
         }
-        await new Promise((then) => setTimeout(then, 300 * tried));
       }
     }
   }
@@ -295,8 +297,9 @@ function lineOf({ id, born, rev, turn, day, filed, form }) {
   return { id, born, rev, turn, day, filed, form: Object.fromEntries(LISTED.filter((name) => form[name]).map((name) => [name, form[name]])) };
 }
 
-function soon(promise) {
-  return Promise.race([promise, new Promise((_, reject) => setTimeout(() => reject(new Error('its store does not answer')), OPENING_MS))]);
+/** Resolves as a promise of the store's does, if it does soon: nothing waits long for the store. */
+export function soon(promise) {
+  return Promise.race([promise, new Promise((_, reject) => setTimeout(() => reject(new Error('its store does not answer')), SOON_MS))]);
 }
 
 function done(request) {

@@ -39,6 +39,20 @@ func TestDoneAsSaidCountsAsLogged(t *testing.T) {
 	assert.NotContains(t, text(a, "say.pass.1.said"), "as advised")
 }
 
+// After a pass that wasn't read there is nothing that could have been done as advised.
+func TestNothingWasAdvisedAfterAPassUnread(t *testing.T) {
+	f := again(skewed(), "", "", "", "", "")
+	for _, since := range []string{"said", "first"} {
+		f = with(f, form.Form{
+			"pass.3.order": "3", "pass.3.since": since,
+			"pass.3.drive.tir": "4", "pass.3.drive.high": "5", "pass.3.timing.tir": "4", "pass.3.timing.high": "7",
+		})
+		a := Answer(f, "")
+		assert.Contains(t, text(a, "say.pass.2.said"), "not read yet.", since)
+		assert.NotContains(t, text(a, "say.pass.2.said"), "as advised", since)
+	}
+}
+
 // Of two moves logged, the second counts as not done when it is said so.
 func TestTheFirstMoveOnlyTakesBackTheSecond(t *testing.T) {
 	f := skewed()

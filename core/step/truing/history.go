@@ -45,13 +45,15 @@ func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 	from.Done = before.did
 }
 
-// advisedAt is what was advised at the last of the passes, as it was told.
+// advisedAt is what was advised at the last of the passes, as it was told: nothing
+// where its readings can't be solved, whatever those before it came to.
 func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
-	if p.several() {
+	last := &passes[len(passes)-1]
+	if last.Stations == nil || p.several() {
 		return nil
 	}
 	next := crank.Plan(passes, p.allowed)
-	for _, m := range p.setUp.moves(d, &passes[len(passes)-1].Pose, &next) {
+	for _, m := range p.setUp.moves(d, &last.Pose, &next) {
 		done = append(done, doneAs(&m.PlannedMove))
 	}
 	return done

@@ -32,8 +32,11 @@ func (g Gauge) Within(mm, plus float64) string {
 	if g.Bare(plus) == "0" {
 		return g.Amount(mm)
 	}
-	return Fill("% ± %", g.Bare(mm), g.Amount(plus))
+	return PlusMinus(g.Bare(mm), g.Amount(plus))
 }
+
+// PlusMinus writes a figure with how far it may be out.
+func PlusMinus(figure, plus string) string { return Fill("% ± %", figure, plus) }
 
 // Grams writes a weight as finely as a step.
 func Grams(g, step float64) string { return unit.Format(g, unit.Gram, step) }

@@ -152,9 +152,9 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 		}
 		text := ""
 		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {
-			text += unit.Figures(mm, s.fine, 0.001*tryout.HalfThou.Division) + " "
+			text += unit.Figures(mm, s.Unit, 0.001*tryout.HalfThou.Division) + " "
 		}
-		text += s.fine.Name() // finer than any dial, it would be in doubt
+		text += s.Unit.Name() // finer than any dial, it would be in doubt
 		into[form.ReadingHow.Name(newPass, side)], into[form.ReadingPoints.Name(newPass, side)] = "turn", "8"
 		into[form.ReadingTurn.Name(newPass, side)] = text
 	}

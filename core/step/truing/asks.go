@@ -1,10 +1,10 @@
 package truing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -36,20 +36,20 @@ func (p *pass) asksSince() (pass int, asked bool) {
 // askSince asks what came between two rounds that differ: before it is answered,
 // the later one alone is gone by.
 func (a answers) askSince(p *pass, pass int) {
-	a.Say("truing.headline", "What was done after %?", afterName(pass-1))
-	then := "These readings differ by more than the dials can, and nothing is logged."
+	a.Say("truing.headline", whatWasDone(afterName(pass-1)))
+	then := differUnlogged
 	if p.next.Rounds > 1 && pass == p.bench {
-		then = "These readings are as before, and nothing is logged: if it was done, say so."
+		then = alikeUnlogged
 	}
 	for i := range p.next.Tries {
 		if t := &p.next.Tries[i]; t.Assumed && t.Pass == pass-1 {
-			then = "Nothing is logged, but the needles moved as what was advised would move them: until you say, it counts as done."
+			then = movedAsAdvised
 		}
 	}
 	if p.next.Why == crank.Work {
-		then += bench.Fill(" As they stand: %.", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
+		then = asTheyStand(then, lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
 	}
-	a.Say("truing.then", "%", then)
+	a.Say("truing.then", then)
 	if len(p.advisedAt(p.passes[:pass], &p.rounds[pass-1])) > 1 {
 		a.Say("ask.first", "yes")
 	}
@@ -60,18 +60,18 @@ func (a answers) askSince(p *pass, pass int) {
 // smallAsks are those that stand beside an answer.
 func (a answers) smallAsks(p *pass) {
 	if pass, asked := p.asks(crank.AskPressure); asked {
-		a.Say("ask.pressure", "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch.")
+		a.Say("ask.pressure", backItOff)
 		a.Text("ask.pressure", form.PassTailstock.Name(p.rounds[pass].key))
 	}
 	if _, asked := p.asks(crank.AskReadAgain); asked {
-		a.Say("ask.again", "Read both once more, nothing done: the rounds are taken together, and it is surer.")
+		a.Say("ask.again", readOnceMore)
 	}
 	if p.next.Discrepancy.Value > 0 {
-		a.Say("ask.unlike", "Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", p.amount(p.next.Discrepancy.Value))
+		a.Say("ask.unlike", needleDiffers(p.Amount(p.next.Discrepancy.Value)))
 	}
 	pass, asked := p.asks(crank.AskSince)
 	if _, here := p.asksSince(); asked && !here {
-		a.Say("ask.earlier", "What was done after % isn’t said: put % on the bench and say it there.", afterName(pass-1), afterName(pass))
+		a.Say("ask.earlier", sayItThere(afterName(pass-1), afterName(pass)))
 	}
 }
 
@@ -110,13 +110,13 @@ func NearCentres(f form.Form, rows [2]string) form.Form {
 
 // stopWords say why to hit it no more, what is likely wrong, and what would tell.
 func (a answers) stopWords(p *pass) {
-	a.Say("truing.headline", "Stop: find out first why it goes wrong.")
+	a.Say("truing.headline", stopFindOut)
 	var causes []string
 	for _, c := range p.next.Causes {
-		causes = append(causes, causeNames[c])
+		causes = append(causes, causeWords[c])
 	}
-	a.Say("truing.then", "Likeliest first: %.", strings.Join(causes, "; "))
-	a.Say("truing.hard", "%", p.quickTest())
+	a.Say("truing.then", likeliestFirst(strings.Join(causes, "; ")))
+	a.Say("truing.hard", p.quickTest())
 	a.Say("truing.long", "yes")
 }
 
@@ -124,12 +124,14 @@ func (a answers) stopWords(p *pass) {
 func (p *pass) unmendable() string {
 	words := ""
 	for _, c := range p.next.Causes {
-		words += map[crank.Cause]string{
-			crank.Hinged:        "The squeeze brought this: ease it back and clamp from the other side. ",
-			crank.CentreOrShaft: "A bad centre or a bent shaft shows so: read a second place close to each centre. ",
-		}[c]
+		switch c {
+		case crank.Hinged:
+			words += squeezeHinged + " "
+		case crank.CentreOrShaft:
+			words += badCentreShows + " "
+		}
 	}
-	return words + "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
+	return words + throwMismatch
 }
 
 // quickTest words the test that tells the causes of a stop apart: what the needle
@@ -137,39 +139,34 @@ func (p *pass) unmendable() string {
 func (p *pass) quickTest() string {
 	w := &p.next.Witness
 	if w.Shows == 0 && w.Mirrored == 0 && w.Exchanged == 0 {
-		return "Read both dials again from fresh chalk, the hours counted from the end that is named, before you strike or squeeze it any more."
+		return freshChalk
 	}
 	var shown, means []string
 	for _, each := range [...]struct {
 		mm    float64
 		means string
-	}{{w.Shows, "as logged, the blows fell elsewhere"}, {w.Mirrored, "hours from the other end"}, {w.Exchanged, "dials exchanged"}} {
+	}{{w.Shows, fellElsewhere}, {w.Mirrored, fromOtherEnd}, {w.Exchanged, dialsExchanged}} {
 		at := p.offMiddle(each.mm)
-		n := len(shown)
-		for i := range shown {
-			if shown[i] == at {
-				n = i
-			}
-		}
-		if n == len(shown) {
+		n := slices.Index(shown, at)
+		if n < 0 {
 			shown, means = append(shown, at), append(means, each.means)
 			continue
 		}
-		means[n] += ", or " + each.means
+		means[n] = oneOf([]string{means[n], each.means})
 	}
-	test := bench.Fill("Quick test: turn % on the % shaft under its dial. In % from the middle of its swing", p.at(w.Hour), p.SideOf[w.Half], p.fine.Name())
+	test := quickTest(p.at(w.Hour), p.SideOf[w.Half], p.Unit.Name())
 	for i := range shown {
-		test += bench.Fill("; %: %", shown[i], means[i])
+		test += ifItShows(shown[i], means[i])
 	}
 	return test + "."
 }
 
 // offMiddle writes how far a needle stands from the middle of its swing.
 func (s *setUp) offMiddle(mm float64) string {
-	if s.bare(mm) != "0" && mm > 0 {
-		return "+" + s.bare(mm)
+	if s.Bare(mm) != "0" && mm > 0 {
+		return "+" + s.Bare(mm)
 	}
-	return s.bare(mm)
+	return s.Bare(mm)
 }
 
 // askValues tells what is asked, each with the field that answers it, and of a
@@ -251,24 +248,4 @@ func (a answers) stopValue(p *pass) {
 		a.Text("stop/causes/"+strconv.Itoa(i), causeNames[c])
 	}
 	a.Text("stop/test", p.quickTest())
-}
-
-// causeNames are the causes in few words.
-var causeNames = [...]string{
-	crank.HoursFromWrongEnd: "hours from the other end",
-	crank.WrongWheel:        "the wrong wheel",
-	crank.WrongMove:         "squeezed for spread",
-	crank.TooLight:          "too light",
-	crank.NotSupported:      "not supported",
-	crank.DialMoved:         "a dial moved",
-	crank.PinSlipped:        "the pin slipped",
-	crank.DialsExchanged:    "dials exchanged",
-	crank.HourMirrored:      "the hour mirrored",
-	crank.LowForHigh:        "low taken for high",
-	crank.FirstOnly:         "first move only",
-	crank.NotDone:           "not done",
-	crank.CentreOrShaft:     "bad centre or bent shaft",
-	crank.Hinged:            "squeeze hinged off the pin",
-	crank.Unlogged:          "something done that isn’t logged",
-	crank.Pressure:          "tailstock pressure",
 }

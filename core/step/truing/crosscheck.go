@@ -39,13 +39,13 @@ func numbers(r *form.Reader, pass string, of ...form.ID) (values []float64, all 
 
 func (a answers) gapCheck(p *pass, c crank.Check, closure float64, askew bool) {
 	across := 2 * p.crank.Rim * c.Value.Len()
-	a.Say("check.gaps", "By the rim gaps the wheels stand open at %, by %.", p.at(c.Value.Hour()),
-		p.within(across, 2*p.crank.Rim*c.Sure.HalfWidth95(c.Value)))
+	a.Say("check.gaps", openByGaps(p.at(c.Value.Hour()),
+		p.Within(across, 2*p.crank.Rim*c.Sure.HalfWidth95(c.Value))))
 	a.Number("gaps.across_rim_mm", across)
 	a.Number("gaps.widest_hour", p.Hour(c.Value.Hour()))
 	a.agree("check.gaps.agree", c.Differ)
 	if askew {
-		a.Say("check.gaps.askew", "12 and 6 together differ from 3 and 9 together by %: one gap is misread, or a face isn’t flat.", p.amount(abs(closure)))
+		a.Say("check.gaps.askew", gapsAskew(p.Amount(abs(closure))))
 	}
 }
 
@@ -54,8 +54,7 @@ func (a answers) edgeCheck(p *pass, c crank.Check, radii float64) {
 	if radii < 0 {
 		larger = clock.Left
 	}
-	a.Say("check.edge", "By the straight-edge: % of twist, % of throw mismatch; the % rim’s radius is % the larger.",
-		p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), p.SideOf[larger], p.amount(abs(radii)))
+	a.Say("check.edge", byStraightEdge(p.towards(clock.Vec{N: c.Value.N}, 0), p.towards(clock.Vec{T: c.Value.T}, 0), p.SideOf[larger], p.Amount(abs(radii))))
 	d := c.Value.From(p.Seen)
 	a.Number("edge.towards12_mm", d.T)
 	a.Number("edge.towards3_mm", d.N)
@@ -64,8 +63,8 @@ func (a answers) edgeCheck(p *pass, c crank.Check, radii float64) {
 
 func (a answers) agree(name string, differ bool) {
 	if differ {
-		a.Say(name, "The dials say otherwise, by more than either can be out: find out which before you strike.")
+		a.Say(name, dialsDiffer)
 	} else {
-		a.Say(name, "The dials agree.")
+		a.Say(name, dialsAgree)
 	}
 }

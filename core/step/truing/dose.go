@@ -1,9 +1,6 @@
 package truing
 
 import (
-	"math"
-
-	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -47,7 +44,7 @@ func (s *setUp) logged(d crank.Done) (field form.ID, text string) {
 	case d.Kind == crank.Strike:
 		return form.PassDoneStrength, unit.Figures(form.PassDoneStrength.Within(max(d.Dose, tenth)), unit.Plain, tenth)
 	case s.closing:
-		return form.PassDoneClosing, s.amount(max(form.PassDoneClosing.Within(d.Dose*s.closingOf(d.Hour)), s.step))
+		return form.PassDoneClosing, s.Amount(max(form.PassDoneClosing.Within(d.Dose*s.closingOf(d.Hour)), s.StepMM))
 	}
 	return form.PassDoneTurns, unit.Figures(form.PassDoneTurns.Within(max(d.Dose, tenth)), unit.Plain, tenth)
 }
@@ -57,29 +54,16 @@ func (s *setUp) logged(d crank.Done) (field form.ID, text string) {
 func (s *setUp) hardness(d crank.Done) string {
 	switch field, figure := s.logged(d); {
 	case field == form.PassDoneStrength:
-		return bench.Fill("% (%)", blows(d.Dose), figure)
+		return blowOf(blows(d.Dose), figure)
 	case field == form.PassDoneClosing && d.Kind == crank.Spread:
-		return figure + " over the wedge"
+		return overTheWedge(figure)
 	case field == form.PassDoneClosing:
-		return figure + " under the clamp"
+		return underTheClamp(figure)
 	case figure == "1":
-		return "1 turn"
+		return oneTurn
 	default:
-		return figure + " turns"
+		return turnsOf(figure)
 	}
-}
-
-// blows likens a strike's dose to blows.
-func blows(dose float64) string {
-	for _, row := range [...]struct {
-		to    float64
-		words string
-	}{{0.35, "a tap"}, {0.75, "a light blow"}, {1.25, "a usual blow"}, {1.75, "a hard blow"}, {2.5, "two usual blows"}, {3.5, "three usual blows"}} {
-		if dose <= row.to {
-			return row.words
-		}
-	}
-	return "many blows"
 }
 
 // howHard says how hard to work, by what earlier passes taught: in few words,
@@ -89,25 +73,25 @@ func (p *pass) howHard() string {
 	hard := p.hardness(doneAs(first))
 	switch {
 	case first.Trial && p.wentWrong():
-		return bench.Fill("It went the other way: now % as a trial, then read.", hard)
+		return wrongWayTrial(hard)
 	case len(p.moves) > 1:
 		second := &p.moves[1].PlannedMove
 		then := p.hardness(doneAs(second))
 		if first.Trial && second.Trial {
-			return bench.Fill("A trial: %, then %.", hard, then)
+			return twoTrials(hard, then)
 		}
 		if first.Pass < 0 && second.Pass < 0 {
-			return bench.Fill("By guess: %, then %.", hard, then)
+			return twoGuesses(hard, then)
 		}
-		return bench.Fill("%, then %.", upperFirst(hard), then)
+		return twoMoves(upperFirst(hard), then)
 	case first.Trial:
-		return bench.Fill("A trial: %; then read.", hard)
+		return oneTrial(hard)
 	case first.Pass < 0:
-		return bench.Fill("By guess: %; work up to it.", hard)
+		return oneGuess(hard)
 	case first.Pass == 0:
-		return bench.Fill("%: % the first.", upperFirst(hard), timesWords(first.Times))
+		return timesTheFirst(upperFirst(hard), timesWords(first.Times))
 	default:
-		return bench.Fill("%: % %’s.", upperFirst(hard), timesWords(first.Times), afterName(first.Pass))
+		return timesThePass(upperFirst(hard), timesWords(first.Times), afterName(first.Pass))
 	}
 }
 
@@ -120,20 +104,4 @@ func (p *pass) wentWrong() bool {
 		}
 	}
 	return false
-}
-
-// timesWords liken a dose to an earlier one.
-func timesWords(times float64) string {
-	for _, row := range [...]struct {
-		to    float64
-		words string
-	}{
-		{0.18, "a small part of"}, {0.29, "about ¼ of"}, {0.42, "about ⅓ of"}, {0.6, "about ½ of"}, {0.85, "about ¾ of"},
-		{1.2, "as hard as"}, {1.75, "about 1½ ×"}, {2.5, "about 2 ×"}, {math.Inf(1), "many times"},
-	} {
-		if times <= row.to {
-			return row.words
-		}
-	}
-	return ""
 }

@@ -26,33 +26,29 @@ func (a answers) askUnit(p *pass) {
 	for _, m := range p.doubt.Meanings {
 		labels = append(labels, m.Label)
 	}
-	a.Say("truing.headline", "%?", strings.Join(labels, ", or "))
-	a.Say("truing.then", "Say what the % is in: nothing is called true before.", p.doubtedWords())
+	a.Say("truing.headline", whichUnit(oneOf(labels)))
+	a.Say("truing.then", sayTheUnit(p.doubtedWords()))
 }
 
 // doubtedWords name the figure in doubt.
 func (p *pass) doubtedWords() string {
 	names := strings.Split(p.doubt.Name, ".")
-	words := map[string]string{
-		"tir": "run-out", "turn": "turn", "tolerance": "run-out allowed", "division": "dial’s division", "sweep": "dial’s turn of the needle",
-	}[names[len(names)-1]]
-	if names[0] == "tolerance" {
-		return words
-	}
-	if names[0] != "pass" {
-		return names[0] + " " + words
-	}
-	for i := range p.stations {
-		if strings.HasPrefix(p.doubt.Name, "pass."+names[1]+"."+p.stations[i].name+".") {
-			words = p.dialName(i) + " " + words
+	field, at, pass := names[len(names)-1], "", ""
+	if names[0] == "pass" {
+		for i := range p.stations {
+			if strings.HasPrefix(p.doubt.Name, "pass."+names[1]+"."+p.stations[i].name+".") {
+				at = p.dialName(i)
+			}
 		}
-	}
-	for i, d := range p.rounds {
-		if d.key == names[1] && i != p.bench {
-			words += " of " + afterName(i)
+		for i, d := range p.rounds {
+			if d.key == names[1] && i != p.bench {
+				pass = afterName(i)
+			}
 		}
+	} else if names[0] != "tolerance" {
+		at = names[0]
 	}
-	return words
+	return doubted(field, at, pass)
 }
 
 // askMeanings asks for what the texts in doubt mean, and for the distances that

@@ -54,7 +54,7 @@ func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
 			sector = sure.Sector(got.E)
 		}
 		spots = append(spots, draw.HighSpot{
-			Letter: s.stations[i].letter, Hour: s.Hour(got.E.Hour()), RunOut: s.bare(got.RunOut), HalfSector: sector,
+			Letter: s.stations[i].letter, Hour: s.Hour(got.E.Hour()), RunOut: s.Bare(got.RunOut), HalfSector: sector,
 		})
 	}
 	return spots
@@ -63,7 +63,7 @@ func (s *setUp) spots(readings []reading) (spots []draw.HighSpot) {
 func (p *pass) mark(m move) draw.Mark {
 	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: bench.Drawn(p.SideOf[m.Wheel]), Hour: p.Hour(m.Hour)}
 	if m.Kind != crank.Strike && !p.leverAssumed {
-		mark.Amount = p.amount(m.Aim)
+		mark.Amount = p.Amount(m.Aim)
 	}
 	return mark
 }

@@ -75,31 +75,25 @@ func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 	return all
 }
 
-func kindNamed(word string) crank.Kind {
-	for kind, name := range kindNames {
-		if name == word {
-			return crank.Kind(kind)
-		}
-	}
-	return crank.Strike
-}
-
 // doneWords say what was done after a pass, and what came before the next.
 func (p *pass) doneWords(i int) string {
 	words := ""
 	for _, d := range p.rounds[i].did {
-		what := [...]string{"struck " + p.SideOf[d.Wheel], "squeezed", "spread"}[d.Kind]
-		words += bench.Fill("; % at %, %", what, p.at(d.Hour), p.hardness(d))
+		if d.Kind == crank.Strike {
+			words += struckAt(p.SideOf[d.Wheel], p.at(d.Hour), p.hardness(d))
+		} else {
+			words += closedAt(d.Kind, p.at(d.Hour), p.hardness(d))
+		}
 	}
 	if p.rounds[i].unlogged && words != "" {
-		words += ", as advised"
+		words += asWasAdvised
 	}
 	if i+1 < len(p.rounds) {
 		switch since := p.rounds[i+1].since; {
 		case since == "nuts":
-			words += "; the nuts were drawn up"
+			words += nutsDrawnUp
 		case since == "else" && words == "":
-			words = "; something was done that isn’t logged"
+			words = somethingDone
 		}
 	}
 	return words + "."

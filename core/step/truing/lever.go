@@ -1,9 +1,6 @@
 package truing
 
 import (
-	"strings"
-
-	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 )
@@ -55,12 +52,12 @@ func heldBy(r *form.Reader) (held form.ID, ok bool) {
 
 // directionWords say which way to work, and no amount: it hangs on the lever.
 func (a answers) directionWords(p *pass) {
-	a.Say("truing.headline", "%.", p.way(p.moves[0].Move))
-	words := "How far and how hard hang on two distances: type them below the readings."
+	a.Say("truing.headline", onlyTheWay(p.way(p.moves[0].Move)))
+	words := howFarHangs
 	if len(p.moves) > 1 {
-		words = bench.Fill("Then %. ", lowerFirst(p.way(p.moves[1].Move))) + words
+		words = thenTheWay(lowerFirst(p.way(p.moves[1].Move)), words)
 	}
-	a.Say("truing.then", "%", words)
+	a.Say("truing.then", words)
 	a.Say("truing.caution", caution)
 }
 
@@ -68,15 +65,14 @@ func (a answers) directionWords(p *pass) {
 // them, and leaves them there when they are given.
 func (a answers) askLever(r *form.Reader) {
 	if _, ok := heldBy(r); ok {
-		a.Say("truing.lever", "From that shaft’s own end; the other shaft’s are taken to be alike.")
+		a.Say("truing.lever", distancesAlike)
 	}
 }
 
 // way is a move without its amount.
 func (p *pass) way(m crank.Move) string {
 	if m.Kind == crank.Strike {
-		return bench.Fill("Strike the % wheel at %", p.SideOf[m.Wheel], p.at(m.Hour))
+		return strikeAt(p.SideOf[m.Wheel], p.at(m.Hour))
 	}
-	kind := kindNames[m.Kind]
-	return bench.Fill("% the wheels at %", strings.ToUpper(kind[:1])+kind[1:], p.at(m.Hour))
+	return closeAt(m.Kind, p.at(m.Hour))
 }

@@ -3,7 +3,6 @@ package truing
 import (
 	"strings"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -15,21 +14,21 @@ import (
 func (a answers) onSheet(r *form.Reader) {
 	found, left := a.rounds(r)
 	assumed := distancesAssumed(r)
-	a.plainWords(found, left, assumed)
+	a.plain(found, left, assumed)
 	a.line(r, left)
 	if left.wants < 0 && left.fault == nil {
 		if left.several() {
 			a.throwsSit(left)
 		} else if assumed {
-			a.Say("sheet.assumed", "This crank’s distances were assumed, not measured: how it would run and lean in its bearings is left out.")
+			a.Say("sheet.assumed", notJudgedAssumed)
 		} else {
 			a.sit(left)
 		}
 	}
 	for i, d := range left.rounds {
 		at := "pass." + d.key + "."
-		a.Say(at+"said", "%: %%", passName(i), left.roundWords(&d), left.doneWords(i))
-		a.Say(at+"noted", "%", r.Text(form.PassNote, d.key))
+		a.Say(at+"said", passSaid(passName(i), left.roundWords(&d), left.doneWords(i)))
+		a.Say(at+"noted", r.Text(form.PassNote, d.key))
 	}
 }
 
@@ -53,16 +52,17 @@ func (a answers) line(r *form.Reader, left *pass) {
 	if name == "" {
 		name = r.Text(form.Engine)
 	}
-	if name != "" {
-		name = " " + name
+	if name == "" {
+		a.Say("sheet.line", sheetLine(left.state()))
+	} else {
+		a.Say("sheet.line", sheetLineOf(name, left.state()))
 	}
-	a.Say("sheet.line", "Job sheet%: %", name, left.state())
 }
 
 // state says in a few words how far a job's truing is.
 func (a answers) state(r *form.Reader) {
 	keys, _ := PassKeys(r.Form)
-	a.Say("state", "%", a.passOf(r.Form, keys[len(keys)-1]).state())
+	a.Say("state", a.passOf(r.Form, keys[len(keys)-1]).state())
 }
 
 // Begun tells whether a job holds a reading of its crank.
@@ -96,30 +96,13 @@ func TruedAgain(f form.Form) bool { return NutsDrawn(f) && endsTrue(f) }
 func endsTrue(f form.Form) bool {
 	keys, _ := PassKeys(f)
 	p := workOut(form.Read(f.With(form.Form{form.Bench.Name(): keys[len(keys)-1]})), nil)
-	return p.wants < 0 && p.fault == nil && !p.pressed && (p.advice.Verdict == crank.Fit || p.advice.Verdict == crank.FitAsHung)
+	is := p.standing()
+	return is == standing(crank.Fit) || is == standing(crank.FitAsHung)
 }
 
 // state says how far a pass has come: never surer than the verdict.
 func (p *pass) state() string {
-	if p.wants >= 0 || p.fault != nil || p.pressed {
-		return "not measured to the end yet"
-	}
-	template := "not true yet, %"
-	switch p.advice.Verdict {
-	case crank.Fit:
-		template = "true to %"
-	case crank.FitAsHung:
-		template = "true as it hangs, to %"
-	case crank.TooClose:
-		template = "% as read, too close to call"
-	case crank.NotMendable:
-		if _, asked := p.asks(crank.AskCentres); !asked {
-			template = "can’t be trued as it stands, %"
-		}
-	case crank.CantTell:
-		template = "%, more readings wanted"
-	}
-	return bench.Fill(template, p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
+	return stateWords(p.standing(), p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
 }
 
 // rounds works out the first pass and the last, and shows both dials in each.
@@ -136,7 +119,7 @@ func (a answers) rounds(r *form.Reader) (found, left *pass) {
 			got := &p.reading[n]
 			if got.lack == nothing {
 				read = true
-				a.Say("sheet."+which+"."+side, "%", p.needle(got.E, got.HalfWidth95()))
+				a.Say("sheet."+which+"."+side, p.needle(got.E, got.HalfWidth95()))
 			}
 		}
 		if read {
@@ -144,39 +127,28 @@ func (a answers) rounds(r *form.Reader) (found, left *pass) {
 			a.Text("picture.sheet."+which, draw.Face(p.highSpots("sheet-"+which)))
 		}
 	}
-	a.Say("sheet.from", "Hours run clockwise as seen from the % side; 12 is the crankpin.", found.SeenFrom())
+	a.Say("sheet.from", hoursSeenFrom(found.SeenFrom()))
 	return found, left
 }
 
-// plainWords tell the customer how the crank came and how it goes.
-func (a answers) plainWords(found, left *pass, assumed bool) {
-	if left.wants >= 0 || left.fault != nil || left.pressed {
-		a.Say("sheet.plain", "Not measured to the end yet.")
+// plain tells the customer how the crank came and how it goes.
+func (a answers) plain(found, left *pass, assumed bool) {
+	worst, allowed := left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}), left.limit()
+	standing := left.standing()
+	if standing == unmeasured {
+		a.Say("sheet.plain", plainWords(standing, worst, allowed))
 		return
 	}
-	worst, allowed := left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}), left.limit()
-	template := "Not true yet: a shaft still moves % over one turn; % is allowed."
-	switch left.advice.Verdict {
-	case crank.Fit:
-		template = "The crank runs true: over one turn neither shaft moves more than %; % is allowed."
-	case crank.FitAsHung:
-		template = "Hung between its centres the crank runs true: over one turn neither shaft moves more than %; % is allowed. The centres themselves were not tried."
-	case crank.TooClose:
-		template = "The crank runs true or very nearly, as far as the dials can tell: %, and % is allowed."
-	case crank.NotMendable:
-		template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed, and its halves don’t match."
-		if _, asked := left.asks(crank.AskCentres); asked {
-			template = "As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed. Its halves don’t match, or a centre or a shaft is bad: that was not tried."
-		}
+	_, leans := left.leans()
+	switch leans = leans && left.advice.Verdict != crank.TooClose; {
+	case leans && assumed:
+		a.Say("sheet.plain", leansAsAssumed(worst, allowed))
+	case leans:
+		a.Say("sheet.plain", leansTooMuch(worst, allowed))
+	default:
+		a.Say("sheet.plain", plainWords(standing, worst, allowed))
 	}
-	if _, leans := left.leans(); leans && left.advice.Verdict != crank.TooClose {
-		template = "Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may."
-		if assumed {
-			template = strings.TrimSuffix(template, ".") + ", as reckoned with assumed distances."
-		}
-	}
-	a.Say("sheet.plain", template, worst, allowed)
 	if len(left.rounds) > 1 && found.wants < 0 && found.fault == nil {
-		a.Say("sheet.came", "It came at %.", found.amount(found.advice.Worst.Value))
+		a.Say("sheet.came", cameAt(found.Amount(found.advice.Worst.Value)))
 	}
 }

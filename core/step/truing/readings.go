@@ -124,7 +124,7 @@ func (s *setUp) readTurn(r *form.Reader, pass string, st *station) reading {
 	case r.Wrong(form.ReadingTurn, pass, st.name) || r.Wrong(form.ReadingHours, pass, st.name):
 		got.lack = mending
 	case len(values) > len(hours):
-		r.Complain(bench.Fill("% for %: give as many of one as of the other", bench.Counted(len(values), "reading", "readings"), bench.Counted(len(hours), "hour", "hours")), form.ReadingTurn, pass, st.name)
+		r.Complain(unevenLists(bench.Counted(len(values), "reading", "readings"), bench.Counted(len(hours), "hour", "hours")), form.ReadingTurn, pass, st.name)
 		got.lack = mending
 	case len(values) < got.of:
 		got.lack = points
@@ -132,7 +132,7 @@ func (s *setUp) readTurn(r *form.Reader, pass string, st *station) reading {
 		turn := dial.Turn{From: s.Seen, Hours: hours[:len(values)], Values: values, Division: st.division, Range: sweepOf(values, st)}
 		fit, err := turn.Fit()
 		if err != nil {
-			r.Complain("a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9", form.ReadingTurn, pass, st.name)
+			r.Complain(turnNeedsThree, form.ReadingTurn, pass, st.name)
 			got.lack = mending
 			break
 		}
@@ -213,10 +213,9 @@ func (s *setUp) taken(r *form.Reader, pass string, st *station) func(dial.Readin
 		}
 		switch e.Field {
 		case dial.Rising, dial.Falling:
-			r.Complain("the needle can’t rise and fall through half-way at the same hour: "+
-				"give the hour where it falls, as 9 for one that rises at 3", form.ReadingFall, pass, st.name)
+			r.Complain(sameHourTwice, form.ReadingFall, pass, st.name)
 		default:
-			r.Complain(bench.Fill("% can’t be a run-out: write 0 or more, as 1.5", unit.Format(e.Given, s.fine, 0)), form.ReadingTIR, pass, st.name)
+			r.Complain(noRunOut(unit.Format(e.Given, s.Unit, 0)), form.ReadingTIR, pass, st.name)
 		}
 		return reading{lack: mending}
 	}

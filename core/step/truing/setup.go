@@ -15,12 +15,11 @@ import (
 // setUp is the crank at the lathe: its geometry, and where the dials stand.
 type setUp struct {
 	bench.Ends
-	crank    crank.Crank
-	stations []station
-	tip      [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
-	fine     unit.Unit  // what is read off a dial is shown in this
-	step     float64    // mm, the coarser dial's division: figures are shown no finer
-	oneDial  bool       // carried across, the left shaft being read first
+	bench.Gauge // what is read off a dial is shown by the coarser dial's division
+	crank       crank.Crank
+	stations    []station
+	tip         [2]float64 // where each half's sprocket, pinion or rotor sits, mm from the left end
+	oneDial     bool       // carried across, the left shaft being read first
 
 	heldAt       form.ID    // the length that says where a shaft is held; meaningless between centres
 	leverAssumed bool       // what the dials show is blown up by a guess: no amounts
@@ -51,7 +50,7 @@ type station struct {
 type places struct{ pin, dial, bearing, tip, held float64 }
 
 func readSetUp(r *form.Reader) setUp {
-	s := setUp{Ends: bench.ReadEnds(r), fine: bench.FineUnit(r)}
+	s := setUp{Ends: bench.ReadEnds(r), Gauge: bench.Gauge{Unit: bench.FineUnit(r)}}
 	left, right := s.SideOf[clock.Left], s.SideOf[clock.Right]
 	half := [2]places{readPlaces(r, left, right), readPlaces(r, right, left)}
 	s.ownPin = [2]float64{half[clock.Left].pin, half[clock.Right].pin}
@@ -68,7 +67,7 @@ func readSetUp(r *form.Reader) setUp {
 		s.crank.Steady = s.crank.Steady || r.Word(form.PassTailstock, key) != ""
 	}
 	s.tip = [2]float64{half[clock.Left].tip, length - half[clock.Right].tip}
-	s.step = math.Max(r.Division("drive"), r.Division("timing"))
+	s.StepMM = math.Max(r.Division("drive"), r.Division("timing"))
 	s.oneDial = r.Word(form.Dials) == "one"
 	s.leverAssumed = leverAssumed(r)
 	s.heldAt, _ = heldBy(r)
@@ -82,7 +81,7 @@ func readSetUp(r *form.Reader) setUp {
 	return s
 }
 
-// stand adds a station so far from its own shaft's end.
+// addStation adds a station so far from its own shaft's end.
 func (s *setUp) addStation(r *form.Reader, name, side string, own float64) {
 	st := station{name: name, letter: bench.Drawn(side).Letter(), half: s.End(side), at: own, division: r.Division(side)}
 	if st.half == clock.Right {
@@ -144,17 +143,6 @@ func readPlaces(r *form.Reader, side, mate string) places {
 	return p
 }
 
-var mountNames = [...]string{crank.Centres: "centres", crank.VBlocks: "vblocks", crank.OwnBearings: "bearings"}
-
-func mountNamed(word string) crank.Mount {
-	for mount, name := range mountNames {
-		if name == word {
-			return crank.Mount(mount)
-		}
-	}
-	return crank.Centres
-}
-
 // complain puts what the crank room says of a length beside the field that the
 // length stands in.
 func (p *pass) complain(r *form.Reader, err error) {
@@ -186,13 +174,11 @@ func (p *pass) complain(r *form.Reader, err error) {
 func (s *setUp) lengthWords(l *crank.LengthError) string {
 	mm := func(v float64) string { return unit.Format(v, unit.MM, 0.1) }
 	if l.Length == crank.Throw || l.Length == crank.Rim {
-		return bench.Fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel",
-			mm(s.crank.Throw), mm(2*s.crank.Rim))
+		return pinOutsideWheel(mm(s.crank.Throw), mm(2*s.crank.Rim))
 	}
 	given, pin := l.Given, s.ownPin[l.Half]
 	if l.Half == clock.Right {
 		given = s.length() - given
 	}
-	return bench.Fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: "+
-		"measure from this shaft’s own end, or give the distance to the crankpin", mm(given), mm(pin))
+	return beyondThePin(mm(given), mm(pin))
 }

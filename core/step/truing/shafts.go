@@ -2,9 +2,7 @@ package truing
 
 import (
 	"strconv"
-	"strings"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/unit"
 )
@@ -14,37 +12,25 @@ import (
 func (a answers) shafts(p *pass) {
 	for half, shaft := range p.advice.Shaft {
 		side := p.SideOf[half]
-		hole := p.within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
-		a.Say("shaft."+side, shaftWords[shaft.State], side, p.support(), hole, p.at(shaft.Hole.Hour()))
+		hole := p.Within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
+		a.Say("shaft."+side, shaftWords(shaft.State, side, p.support(), hole, p.at(shaft.Hole.Hour())))
 	}
 	var slips []string
 	for _, slip := range p.crank.Slips(p.counted) {
-		template := "the hours of % had been read from the other end"
 		if slip.Kind == crank.Swapped {
-			template = "those of % and % had been exchanged"
+			slips = append(slips, readingsSwapped(p.letter(slip.A), p.letter(slip.B)))
+		} else {
+			slips = append(slips, hoursMirrored(p.letter(slip.A)))
 		}
-		slips = append(slips, bench.Fill(template, p.letter(slip.A), p.letter(slip.B)))
 	}
 	if slips != nil {
-		a.Say("shaft.slip", "The readings would fit if %.", strings.Join(slips, ", or if "))
+		a.Say("shaft.slip", wouldFit(slips))
 	}
 }
 
 func (p *pass) letter(n int) string { return p.stations[p.used[n]].letter }
 
-// shaftWords are filled with the side, what holds the shaft, how far that
-// stands off the shaft's axis, and towards which hour.
-var shaftWords = [...]string{
-	crank.Unseen:        "With one dial on the % shaft its % is taken on trust.",
-	crank.Sound:         "The % shaft’s % can be trusted.",
-	crank.SupportOrBent: "On the % side, a bad % or a bent shaft: the dials’ line passes % from it, towards %. A third place on that shaft would tell which; the dials alone are gone by.",
-	crank.BadSupport:    "Don’t trust the % shaft’s %: it stands % off the shaft’s axis, towards %. The dials alone are gone by.",
-	crank.Bent:          "The % shaft is bent, or a dial was misread: its dials don’t stand on one line.",
-}
-
-func (p *pass) support() string {
-	return [...]string{crank.Centres: "centre", crank.VBlocks: "V-block seat", crank.OwnBearings: "bearing seat"}[p.crank.Mount]
-}
+func (p *pass) support() string { return supportWords[p.crank.Mount] }
 
 // turns says what each full turn shows beside its run-out.
 func (a answers) turns(p *pass) {
@@ -53,36 +39,34 @@ func (a answers) turns(p *pass) {
 		name := p.stations[i].name
 		if i >= len(sideNames) {
 			a.next(got, name)
-			a.Say(name+".name", "Place %", p.stations[i].letter)
+			a.Say(name+".name", furtherPlace(p.stations[i].letter))
 		}
 		if got.turn == nil {
 			a.halves(got, &p.stations[i])
 			continue
 		}
 		a.Say("turns.any", "yes")
-		say := func(what, template string, figures ...string) {
-			a.Say("turn."+name+what, template, figures...)
-		}
-		say("", "%: full movement %, fitted run-out %.", p.stations[i].letter, p.amount(got.turn.Full), p.within(got.RunOut, got.HalfWidth95()))
+		say := func(what, words string) { a.Say("turn."+name+what, words) }
+		say("", turnShows(p.stations[i].letter, p.Amount(got.turn.Full), p.Within(got.RunOut, got.HalfWidth95())))
 		oval := &got.turn.Oval
 		switch {
 		case got.turn.OutOfRound(got.noise):
-			say(".oval", "Out of round by %: the shaft’s own shape, not its place.", p.amount(2*oval.Size))
-		case p.bare(2*oval.Size) != "0" && oval.Size > 0:
-			say(".oval", "Out of round, or scatter, by up to %: more points would tell.", p.amount(2*oval.Size))
+			say(".oval", outOfRound(p.Amount(2*oval.Size)))
+		case p.Bare(2*oval.Size) != "0" && oval.Size > 0:
+			say(".oval", perhapsOutOfRound(p.Amount(2*oval.Size)))
 		}
 		if got.turn.Drifted(got.noise) {
-			way := "higher"
+			came := cameBackHigher
 			if got.turn.Drift < 0 {
-				way = "lower"
+				came = cameBackLower
 			}
-			say(".drift", "The first point came back % %: the dial or the crank has moved. Read the turn again.", p.amount(abs(got.turn.Drift)), way)
+			say(".drift", came(p.Amount(abs(got.turn.Drift))))
 		}
 		if got.turn.Unwrapped {
-			say(".zero", "The needle passed zero: the readings were taken on past it, one turn of it being %.", p.amount(got.sweep))
+			say(".zero", needlePassedZero(p.Amount(got.sweep)))
 		}
 		if got.noise.Nu >= 1 {
-			say(".scatter", "Readings scatter by about %.", p.amount(got.noise.S))
+			say(".scatter", scatterBy(p.Amount(got.noise.S)))
 		}
 	}
 }
@@ -95,8 +79,7 @@ func (a answers) halves(got *reading, st *station) {
 		return
 	}
 	a.Say("turns.any", "yes")
-	a.Say("turn."+st.name, "%: the half-way hours lie % apart, where half a turn is 6. One is misread, or the shaft is out of round: read a full turn.",
-		st.letter, unit.Figures(got.apart, unit.Plain, 0.1))
+	a.Say("turn."+st.name, halvesApart(st.letter, unit.Figures(got.apart, unit.Plain, 0.1)))
 }
 
 // next says how far a turn has been read, and where to read next.
@@ -104,19 +87,19 @@ func (a answers) next(got *reading, name string) {
 	if got.of == 0 || got.lack == mending {
 		return
 	}
-	count := bench.Fill("% of % read", strconv.Itoa(got.taken), strconv.Itoa(got.of))
+	taken, of := strconv.Itoa(got.taken), strconv.Itoa(got.of)
 	next := ""
 	switch {
 	case got.taken < min(got.of, len(got.hours)):
-		next = bench.Fill("%; next at %.", count, unit.FormatHour(got.hours[got.taken], 10))
+		next = nextPoint(taken, of, unit.FormatHour(got.hours[got.taken], 10))
 	case got.taken < got.of:
-		next = bench.Fill("%; give the hours of three points or more.", count)
+		next = hoursWanted(taken, of)
 	case got.taken < len(got.hours):
-		next = bench.Fill("%; read the first point again to see whether anything moved.", count)
+		next = firstPointAgain(taken, of)
 	case got.of < len(got.hours):
-		next = bench.Fill("All % read, and the first again: the turn is whole.", strconv.Itoa(got.of))
+		next = wholeAndBack(of)
 	default: // at hours that were given, which may come back to the first or not
-		next = bench.Fill("All % read: the turn is whole.", strconv.Itoa(got.of))
+		next = wholeTurn(of)
 	}
-	a.Say("turn."+name+".next", "%", next)
+	a.Say("turn."+name+".next", next)
 }

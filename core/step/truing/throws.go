@@ -177,7 +177,7 @@ func (p *pass) jointWay(m *crank.JointMove) string {
 	if p.leverAssumed {
 		return way
 	}
-	return bench.Fill("% until % stays", way, p.amount(m.Aim))
+	return bench.Fill("% until % stays", way, p.Amount(m.Aim))
 }
 
 // jointWatch is the needle that such a move brings down most, and to what.
@@ -188,7 +188,7 @@ func (p *pass) jointWatch(m *crank.JointMove, before []float64) string {
 			watch = i
 		}
 	}
-	return bench.Fill("% needle to %", p.dialName(p.used[watch]), p.amount(m.Then[watch]))
+	return bench.Fill("% needle to %", p.dialName(p.used[watch]), p.Amount(m.Then[watch]))
 }
 
 // throwsWords say the verdict of a crank of several throws, and what to do first.
@@ -238,7 +238,7 @@ func (a answers) throwsWork(p *pass) {
 	a.Say("truing.then", "%", strings.TrimSpace(then))
 	a.Say("truing.hard", "A light blow or turn first: what it does to this crank isn’t learned.")
 	a.Say("truing.caution", caution)
-	a.Say("lathe.do", "% PIN % at %", loudNames[m.Move.Kind], strconv.Itoa(m.Joint+1), p.at(m.Move.Hour))
+	a.Say("lathe.do", "% PIN % at %", loudWords[m.Move.Kind], strconv.Itoa(m.Joint+1), p.at(m.Move.Hour))
 }
 
 // settleWords say which readings would settle what is open, the soonest first.
@@ -285,14 +285,14 @@ func (a answers) throwsSit(p *pass) {
 			line += "; the readings can’t tell the gap"
 		case !p.leverAssumed:
 			across, widest := s.GapAcross(j)
-			line += bench.Fill("; open at % by %", p.at(widest), p.within(across, 2*p.throws.Rim*sure.HalfWidth95(s.Bends[j].G)))
+			line += bench.Fill("; open at % by %", p.at(widest), p.Within(across, 2*p.throws.Rim*sure.HalfWidth95(s.Bends[j].G)))
 		}
 		lines = append(lines, line+".")
 	}
 	for i, m := range p.throws.advice.Steps {
 		var shows []string
 		for n, v := range m.Then {
-			shows = append(shows, bench.Fill("% %", p.stations[p.used[n]].letter, p.amount(v)))
+			shows = append(shows, bench.Fill("% %", p.stations[p.used[n]].letter, p.Amount(v)))
 		}
 		lines = append(lines, bench.Fill("%. %: then %.", strconv.Itoa(i+1), upperFirst(p.jointWay(&m)), strings.Join(shows, ", ")))
 	}
@@ -314,7 +314,7 @@ func (a answers) jointFace(p *pass) {
 	}
 	mark := draw.Mark{Kind: draw.MarkKind(m.Move.Kind), Wheel: bench.Drawn(p.SideOf[m.Move.Wheel]), Hour: p.Hour(m.Move.Hour)}
 	if m.Move.Kind != crank.Strike && !p.leverAssumed {
-		mark.Amount = p.amount(m.Aim)
+		mark.Amount = p.Amount(m.Aim)
 	}
 	v.Moves = []draw.Mark{mark}
 	a.Say("throws.face", "The clock face of %, which is its 12.", pinName(m.Joint))

@@ -43,11 +43,6 @@ func (a answers) values(r *form.Reader) {
 	a.bearingValues(p)
 }
 
-// adviceNames say what a plan comes to.
-var adviceNames = [...]string{
-	crank.Unread: "", crank.Work: "work", crank.Leave: "leave", crank.Unmendable: "look elsewhere", crank.Unclear: "read again", crank.Stop: "stop",
-}
-
 // unanswered fills in the figures that can't be given yet.
 func (a answers) unanswered() {
 	a.Text("verdict", "needs a reading")
@@ -68,24 +63,15 @@ func (a answers) tryValues(p *pass) {
 	n := 0
 	for i := range p.next.Tries {
 		t := &p.next.Tries[i]
-		came := ""
-		switch {
-		case t.Outcome == crank.Opposite:
-			came = "the other way"
-		case t.Outcome == crank.NoEffect:
-			came = "nothing"
-		case t.Outcome == crank.Unshown && len(t.Likely) > 0:
-			came = "hardly shows"
-		case t.Astray > 0:
-			came = "astray"
-		default:
+		came, amiss := cameOf(t)
+		if !amiss {
 			continue
 		}
 		at := "amiss/" + strconv.Itoa(n) + "/"
 		n++
 		a.Text(at+"pass", p.rounds[t.Pass].key)
 		a.Text(at+"kind", kindNames[t.Kind])
-		a.Text(at+"came", came)
+		a.Text(at+"came", cameNames[came])
 		for k, c := range t.Likely {
 			a.Text(at+"causes/"+strconv.Itoa(k), causeNames[c])
 		}

@@ -2,9 +2,7 @@ package truing
 
 import (
 	"strconv"
-	"strings"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -14,17 +12,17 @@ import (
 // the pass before and what was hoped of what was done since.
 func (a answers) before(p *pass, r *form.Reader) {
 	if p.bench == 0 {
-		a.Say("truing.new", "%", yes(untouched(p)))
+		a.Say("truing.new", yes(untouched(p)))
 		return
 	}
 	last := &p.rounds[p.bench-1]
-	hoped := ""
+	words := beforeIt(p.roundWords(last))
 	if done := p.done(r, last.key); len(done) == 0 {
-		hoped = "\nNothing is logged as done since."
+		words += "\n" + nothingLogged
 	} else if hope := a.passOf(r.Form, last.key).hopeOf(done); hope != nil {
-		hoped = bench.Fill("\nHoped for: %.", p.hopeWords(hope, last.used))
+		words += "\n" + hopedFor(p.hopeWords(hope, last.used))
 	}
-	a.Say("truing.before", "Before: %.%", p.roundWords(last), hoped)
+	a.Say("truing.before", words)
 }
 
 func yes(so bool) string {
@@ -77,20 +75,6 @@ func asAdvised(m *move, d *crank.Done) bool {
 	return false
 }
 
-// hopeWords are run-outs [mm] of the stations used: "D 0.6 thou, T 0.6 thou".
-func (s *setUp) hopeWords(hope []float64, used []int) string {
-	var said [len(sideNames)]string
-	for n, mm := range hope {
-		if used[n] < len(sideNames) {
-			said[used[n]] = bench.Fill("% %", s.stations[used[n]].letter, s.amount(mm))
-		}
-	}
-	return strings.Trim(strings.Join(said[:], ", "), ", ")
-}
-
-// Words for a move as done.
-var didNames = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", crank.Spread: "Spread"}
-
 // wayOn says what the buttons below the sentence do: what is done is logged and
 // read again, and what is true goes on. What was done after an earlier pass is
 // logged already.
@@ -98,17 +82,17 @@ func (a answers) wayOn(p *pass, r *form.Reader) {
 	_, asked := p.asksSince() // is answered first
 	switch {
 	case p.bench < len(p.rounds)-1:
-		a.Say("truing.next", "On to pass %", strconv.Itoa(p.bench+2))
+		a.Say("truing.next", onToPass(strconv.Itoa(p.bench+2)))
 	case asked:
 		return
 	case p.advice.Verdict == crank.Fit:
 		a.Say("truing.on", "yes")
 	case len(p.done(r, p.key)) > 0:
-		a.Say("truing.logged", "As logged: read again")
+		a.Say("truing.logged", asLogged)
 	case len(p.moves) > 0:
-		a.Say("truing.did", "%: read again", didNames[p.moves[0].Kind])
+		a.Say("truing.did", doneReadAgain(didWords[p.moves[0].Kind]))
 		if len(p.moves) > 1 {
-			a.Say("truing.both", "Both done: read again")
+			a.Say("truing.both", bothDone)
 		}
 	}
 }

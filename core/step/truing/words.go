@@ -1,430 +1,635 @@
 package truing
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
 	"pintwelve/core/bench"
-	"pintwelve/core/clock"
 	"pintwelve/core/crank"
-	"pintwelve/core/form"
-	"pintwelve/core/unit"
 )
 
-const caution = "Eye protection. Tailstock backed off. Wheel supported. Soft hammer."
+// The words of the step: each sentence stands here once, one with figures as a
+// function whose parameters name them, so that another language is another such
+// file. Which is said, and when, is the business of the files that say it; how a
+// figure is written, of figures.go.
 
-// amount writes a length as the dials can show it.
-func (s *setUp) amount(mm float64) string { return unit.Format(mm, s.fine, s.step) }
+// What is to be read.
+const (
+	turnAndRead       = "Turn the crank once and read a dial."
+	typeRunOutAndHour = "Type each shaft’s run-out, and the hour where its needle stands highest."
+	tapTheFace        = "Tap the clock face, or type it. 12 is the crankpin."
+	nothingLogged     = "Nothing is logged as done since."
+	notReadYet        = "not read yet"
+	measureThePins    = "Measure where each crankpin stands."
+	pinHangsOnIt      = "Which pin is at fault hangs on it: type both ends’ distances to their crankpin, and each further pin’s place and angle, under Distances."
+)
 
-// bare writes a length without its unit.
-func (s *setUp) bare(mm float64) string { return unit.Figures(mm, s.fine, s.step) }
+func readAgain(pass string) string { return bench.Fill("%: read again.", pass) }
 
-// within writes a length with how far it may be out: "2.1 ± 0.3 thou".
-func (s *setUp) within(mm, plus float64) string {
-	if s.bare(plus) == "0" {
-		return s.amount(mm)
-	}
-	return bench.Fill("% ± %", s.bare(mm), s.amount(plus))
+func carryTheDial(side string) string {
+	return bench.Fill("Carry the dial across to the % shaft and turn again.", side)
 }
 
-// at writes an hour seen from the left as the job numbers it.
-func (s *setUp) at(hour float64) string { return unit.FormatHour(s.Hour(hour), 10) }
+func pointsRead(taken, of string) string { return bench.Fill("% of % read.", taken, of) }
 
-// fromEnd writes a place as measured from its shaft's own end.
-func (s *setUp) fromEnd(half clock.End, x float64) string {
-	if half == clock.Right {
-		x = s.length() - x
-	}
-	return unit.Format(x, unit.MM, 1)
+func nextPoint(taken, of, hour string) string {
+	return bench.Fill("% of % read; next at %.", taken, of, hour)
 }
 
-// invite says which reading to take next.
-func (a answers) invite(p *pass) {
-	next := p.wants
-	got := &p.reading[next]
-	a.Say("truing.reading", "yes")
-	if got.lack == runOut && next < len(sideNames) {
-		switch other := p.reading[1-next].lack; {
-		case other == runOut && p.bench > 0:
-			a.Say("truing.headline", "%: read again.", passName(p.bench))
-			return
-		case other == runOut:
-			a.Say("truing.headline", "Turn the crank once and read a dial.")
-			a.Say("truing.then", "Type each shaft’s run-out, and the hour where its needle stands highest.")
-			return
-		case other == nothing && p.oneDial:
-			a.Say("truing.headline", "Carry the dial across to the % shaft and turn again.", p.dialName(next))
-			return
+func hoursWanted(taken, of string) string {
+	return bench.Fill("% of % read; give the hours of three points or more.", taken, of)
+}
+
+func firstPointAgain(taken, of string) string {
+	return bench.Fill("% of % read; read the first point again to see whether anything moved.", taken, of)
+}
+
+func wholeAndBack(of string) string {
+	return bench.Fill("All % read, and the first again: the turn is whole.", of)
+}
+
+func wholeTurn(of string) string { return bench.Fill("All % read: the turn is whole.", of) }
+
+func beforeIt(runOuts string) string { return bench.Fill("Before: %.", runOuts) }
+
+func hopedFor(runOuts string) string { return bench.Fill("Hoped for: %.", runOuts) }
+
+func oneMoreDial(side string) string {
+	return bench.Fill("One more dial is wanted on the % shaft.", side)
+}
+
+func awayFromSupport(place string) string {
+	return bench.Fill("Away from where it is held: about % from that shaft’s end.", place)
+}
+
+func whichUnit(units string) string { return bench.Fill("%?", units) }
+
+func sayTheUnit(what string) string {
+	return bench.Fill("Say what the % is in: nothing is called true before.", what)
+}
+
+// The verdict, and what to do.
+const (
+	trueLeaveIt     = "True: leave it. It is fit to go in."
+	trueAsHung      = "True as it hangs: leave it."
+	oneDialCantSee  = "One dial a shaft can’t see a bad centre or a bent shaft."
+	centresUnproved = "What was read close to the centres doesn’t vouch for them."
+	squeezeHinged   = "The squeeze brought this: ease it back and clamp from the other side."
+	badCentreShows  = "A bad centre or a bent shaft shows so: read a second place close to each centre."
+	throwMismatch   = "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
+	cantTellWhich   = "Out of true, but the dials can’t tell which way to work."
+	itWasPressure   = "It was pressure: leave the tailstock just snug, and read again."
+	pressureShows   = "What these readings show is partly the tailstock’s doing."
+	howFarHangs     = "How far and how hard hang on two distances: type them below the readings."
+	distancesAlike  = "From that shaft’s own end; the other shaft’s are taken to be alike."
+	caution         = "Eye protection. Tailstock backed off. Wheel supported. Soft hammer."
+	asLogged        = "As logged: read again"
+	bothDone        = "Both done: read again"
+)
+
+func worstRunOut(runOut string) string { return bench.Fill("Worst run-out %.", runOut) }
+
+func worstAsHung(runOut, why string) string { return bench.Fill("Worst run-out %. %", runOut, why) }
+
+func bumpingCantMend(left string) string { return bench.Fill("Bumping can’t mend this: %.", left) }
+
+func noFurtherAsRead(left string) string {
+	return bench.Fill("As read, bumping gets it no further: %.", left)
+}
+
+func tooClose(stands string) string { return bench.Fill("Too close to call: %.", stands) }
+
+func readsInside(tellers string) string {
+	return bench.Fill("As read it is inside. What would tell: %.", tellers)
+}
+
+func readsOutside(tellers string) string {
+	return bench.Fill("As read it is outside. What would tell: %.", tellers)
+}
+
+func whatWouldTell(tellers string) string { return bench.Fill("What would tell: %.", tellers) }
+
+func doAndWatch(do, watch string) string { return bench.Fill("%; %.", do, watch) }
+
+func thenAndWatch(do, watch string) string { return bench.Fill("Then %; %.", do, watch) }
+
+func orDo(do string) string { return bench.Fill("Or %.", do) }
+
+func needleTo(dial, runOut string) string { return bench.Fill("% needle to %", dial, runOut) }
+
+func onlyTheWay(way string) string { return bench.Fill("%.", way) }
+
+func thenTheWay(way, more string) string { return bench.Fill("Then %. %", way, more) }
+
+func ifWorkedUnmeasured(way string) string {
+	return bench.Fill("If you work on it all the same: %.", way)
+}
+
+func ifWorkedOn(do, hard string) string {
+	return bench.Fill("If you work on it all the same: %. %", do, hard)
+}
+
+func elseTooClose(stands, tellers string) string {
+	return bench.Fill("It is too close to call: %. What would tell: %.", stands, tellers)
+}
+
+func onlyBack(left string) string {
+	return bench.Fill("This only brings it back to where it was: %.", left)
+}
+
+func insideButLeans(side, lean, limit string) string {
+	return bench.Fill("Run-out is inside, but the % journal leans % in its bearing, %′ allowed.", side, lean, limit)
+}
+
+func strikeAt(wheel, hour string) string { return bench.Fill("Strike the % wheel at %", wheel, hour) }
+
+func untilStays(way, amount string) string { return bench.Fill("% until % stays", way, amount) }
+
+func onToPass(number string) string { return bench.Fill("On to pass %", number) }
+
+func doneReadAgain(done string) string { return bench.Fill("%: read again", done) }
+
+// From two metres.
+const (
+	farReadAgain = "READ AGAIN"
+	farWhatDone  = "WHAT WAS DONE?"
+	farStop      = "STOP"
+)
+
+// How hard.
+
+func blowOf(likened, dose string) string { return bench.Fill("% (%)", likened, dose) }
+
+func wrongWayTrial(hard string) string {
+	return bench.Fill("It went the other way: now % as a trial, then read.", hard)
+}
+
+func twoTrials(hard, then string) string { return bench.Fill("A trial: %, then %.", hard, then) }
+
+func twoGuesses(hard, then string) string { return bench.Fill("By guess: %, then %.", hard, then) }
+
+func twoMoves(hard, then string) string { return bench.Fill("%, then %.", hard, then) }
+
+func oneTrial(hard string) string { return bench.Fill("A trial: %; then read.", hard) }
+
+func oneGuess(hard string) string { return bench.Fill("By guess: %; work up to it.", hard) }
+
+func timesTheFirst(hard, times string) string { return bench.Fill("%: % the first.", hard, times) }
+
+func timesThePass(hard, times, pass string) string {
+	return bench.Fill("%: % %’s.", hard, times, pass)
+}
+
+// Figures beside what is allowed, or with what stands by them.
+
+func besideAllowed(runOut, limit string) string { return bench.Fill("%, % allowed", runOut, limit) }
+
+func journalLeans(side, lean, limit string) string {
+	return bench.Fill("the % journal leans %, %′ allowed", side, lean, limit)
+}
+
+func stillLeft(runOut, limit string) string {
+	return bench.Fill("% would still be left, % allowed", runOut, limit)
+}
+
+func stillLeans(lean, limit string) string {
+	return bench.Fill("the journals would still lean %, %′ allowed", lean, limit)
+}
+
+func justInside(limit string) string { return bench.Fill("just inside %", limit) }
+
+func justOver(limit string) string { return bench.Fill("just over %", limit) }
+
+func arcMinutes(lean, plus string) string { return bench.Fill("%′ ± %′", lean, plus) }
+
+func towardsHour(amount, hour string) string { return bench.Fill("% towards %", amount, hour) }
+
+func highAt(runOut, hour string) string { return bench.Fill("%, high at %", runOut, hour) }
+
+// What would make a dial surer.
+const (
+	halfWayHours = "the half-way hours"
+	morePoints   = "a full turn, more points round it"
+	finerDial    = "a finer dial"
+	secondPlace  = "a second place on that shaft"
+	onceMore     = "read it once more"
+)
+
+// What is asked.
+const (
+	differUnlogged = "These readings differ by more than the dials can, and nothing is logged."
+	alikeUnlogged  = "These readings are as before, and nothing is logged: if it was done, say so."
+	movedAsAdvised = "Nothing is logged, but the needles moved as what was advised would move them: until you say, it counts as done."
+	backItOff      = "Back the tailstock off to just snug. If the needles move, it was pressure, which looks just like a pinch."
+	readOnceMore   = "Read both once more, nothing done: the rounds are taken together, and it is surer."
+)
+
+func whatWasDone(pass string) string { return bench.Fill("What was done after %?", pass) }
+
+func asTheyStand(words, do string) string { return bench.Fill("% As they stand: %.", words, do) }
+
+func needleDiffers(by string) string {
+	return bench.Fill("Read again with nothing done, a needle differs by %: that is a dial or its foot, not the crank. The later readings stand.", by)
+}
+
+func sayItThere(pass, next string) string {
+	return bench.Fill("What was done after % isn’t said: put % on the bench and say it there.", pass, next)
+}
+
+// Why to stop.
+const (
+	stopFindOut    = "Stop: find out first why it goes wrong."
+	freshChalk     = "Read both dials again from fresh chalk, the hours counted from the end that is named, before you strike or squeeze it any more."
+	fellElsewhere  = "as logged, the blows fell elsewhere"
+	fromOtherEnd   = "hours from the other end"
+	dialsExchanged = "dials exchanged"
+)
+
+func likeliestFirst(causes string) string { return bench.Fill("Likeliest first: %.", causes) }
+
+func quickTest(hour, side, unit string) string {
+	return bench.Fill("Quick test: turn % on the % shaft under its dial. In % from the middle of its swing", hour, side, unit)
+}
+
+func ifItShows(figure, means string) string { return bench.Fill("; %: %", figure, means) }
+
+// How the crank sits, and what the needles would show.
+const (
+	mismatchStays         = "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one."
+	assumedLine           = "assumed"
+	measuredLine          = "measured"
+	distancesAssumedWords = "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them."
+	distancesYours        = "All distances are yours."
+)
+
+func offsetOf(right, left, twist, mismatch string) string {
+	return bench.Fill("At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left, twist, mismatch)
+}
+
+func inBearings(drive, timing string) string {
+	return bench.Fill("Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.", drive, timing)
+}
+
+func leansInBearings(drive, timing, limit string) string {
+	return bench.Fill("Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", drive, timing, limit)
+}
+
+func facesParallel(across string) string {
+	return bench.Fill("The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.", across)
+}
+
+func standOpen(hour, wider string) string {
+	return bench.Fill("The wheels stand open at %: % wider there than straight across.", hour, wider)
+}
+
+func wouldBeLeft(runOut string) string {
+	return bench.Fill("With twist and gap both gone, % would be left: bumping gets no further than that.", runOut)
+}
+
+func afterOneAlone(kind string) string { return bench.Fill("After the % alone", kind) }
+
+func setUpLine(mount, division string) string { return bench.Fill("% · % dials", mount, division) }
+
+// Each shaft, and each turn of the needle.
+
+func furtherPlace(letter string) string { return bench.Fill("Place %", letter) }
+
+func turnShows(letter, full, runOut string) string {
+	return bench.Fill("%: full movement %, fitted run-out %.", letter, full, runOut)
+}
+
+func outOfRound(by string) string {
+	return bench.Fill("Out of round by %: the shaft’s own shape, not its place.", by)
+}
+
+func perhapsOutOfRound(by string) string {
+	return bench.Fill("Out of round, or scatter, by up to %: more points would tell.", by)
+}
+
+func needlePassedZero(turn string) string {
+	return bench.Fill("The needle passed zero: the readings were taken on past it, one turn of it being %.", turn)
+}
+
+func scatterBy(amount string) string { return bench.Fill("Readings scatter by about %.", amount) }
+
+func halvesApart(letter, hours string) string {
+	return bench.Fill("%: the half-way hours lie % apart, where half a turn is 6. One is misread, or the shaft is out of round: read a full turn.", letter, hours)
+}
+
+// The cross-checks.
+const (
+	dialsDiffer = "The dials say otherwise, by more than either can be out: find out which before you strike."
+	dialsAgree  = "The dials agree."
+)
+
+func openByGaps(hour, across string) string {
+	return bench.Fill("By the rim gaps the wheels stand open at %, by %.", hour, across)
+}
+
+func gapsAskew(by string) string {
+	return bench.Fill("12 and 6 together differ from 3 and 9 together by %: one gap is misread, or a face isn’t flat.", by)
+}
+
+func byStraightEdge(twist, mismatch, side, by string) string {
+	return bench.Fill("By the straight-edge: % of twist, % of throw mismatch; the % rim’s radius is % the larger.", twist, mismatch, side, by)
+}
+
+// The passes, and what was done.
+const (
+	asWasAdvised  = ", as advised"
+	nutsDrawnUp   = "; the nuts were drawn up"
+	somethingDone = "; something was done that isn’t logged"
+)
+
+// passName names a pass, counted from 0.
+func passName(i int) string {
+	if i == 0 {
+		return "As found"
+	}
+	return bench.Fill("Pass %", strconv.Itoa(i+1))
+}
+
+// afterName names a pass within a sentence.
+func afterName(i int) string {
+	if i == 0 {
+		return "the first readings"
+	}
+	return lowerFirst(passName(i))
+}
+
+func inUnit(figure, unit string) string { return bench.Fill("% %", figure, unit) }
+
+func dialShows(letter, runOut string) string { return bench.Fill("% %", letter, runOut) }
+
+func passSaid(pass, runOuts, done string) string { return bench.Fill("%: %%", pass, runOuts, done) }
+
+// The sheet.
+const (
+	notJudgedAssumed = "This crank’s distances were assumed, not measured: how it would run and lean in its bearings is left out."
+)
+
+func sheetLine(state string) string { return bench.Fill("Job sheet: %", state) }
+
+func sheetLineOf(name, state string) string { return bench.Fill("Job sheet %: %", name, state) }
+
+func hoursSeenFrom(side string) string {
+	return bench.Fill("Hours run clockwise as seen from the % side; 12 is the crankpin.", side)
+}
+
+func cameAt(runOut string) string { return bench.Fill("It came at %.", runOut) }
+
+// What is wrong with a figure.
+const (
+	turnNeedsThree = "a turn needs readings at three different hours or more, all of one dial: as 0 .5 1 .5 at 12, 3, 6 and 9"
+	sameHourTwice  = "the needle can’t rise and fall through half-way at the same hour: give the hour where it falls, as 9 for one that rises at 3"
+)
+
+func pinOutsideWheel(throw, wheel string) string {
+	return bench.Fill("a throw of % in a wheel of % puts the crankpin outside the wheel: the throw must be less than half the wheel", throw, wheel)
+}
+
+func unevenLists(readings, hours string) string {
+	return bench.Fill("% for %: give as many of one as of the other", readings, hours)
+}
+
+func noRunOut(given string) string {
+	return bench.Fill("% can’t be a run-out: write 0 or more, as 1.5", given)
+}
+
+func beyondThePin(given, pin string) string {
+	return bench.Fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: measure from this shaft’s own end, or give the distance to the crankpin", given, pin)
+}
+
+// Words for what the crank room numbers.
+var (
+	kindWords    = [...]string{crank.Strike: "strike", crank.Squeeze: "squeeze", crank.Spread: "spread"}
+	loudWords    = [...]string{crank.Strike: "STRIKE", crank.Squeeze: "SQUEEZE", crank.Spread: "SPREAD"}
+	didWords     = [...]string{crank.Strike: "Struck", crank.Squeeze: "Squeezed", crank.Spread: "Spread"}
+	mountWords   = [...]string{crank.Centres: "between centres", crank.VBlocks: "on V-blocks", crank.OwnBearings: "in its own bearings"}
+	supportWords = [...]string{crank.Centres: "centre", crank.VBlocks: "V-block seat", crank.OwnBearings: "bearing seat"}
+)
+
+func closeAt(kind crank.Kind, hour string) string {
+	return bench.Fill("% the wheels at %", upperFirst(kindWords[kind]), hour)
+}
+
+func closeUntil(kind crank.Kind, hour, amount string) string {
+	return bench.Fill("% at % until % stays", kindWords[kind], hour, amount)
+}
+
+func farStrike(wheel, hour string) string {
+	return bench.Fill("% % at %", loudWords[crank.Strike], wheel, hour)
+}
+
+func farClose(kind crank.Kind, hour string) string {
+	return bench.Fill("% at %", loudWords[kind], hour)
+}
+
+func struckAt(wheel, hour, hard string) string {
+	return bench.Fill("; struck % at %, %", wheel, hour, hard)
+}
+
+func closedAt(kind crank.Kind, hour, hard string) string {
+	return bench.Fill("; % at %, %", lowerFirst(didWords[kind]), hour, hard)
+}
+
+// standingWords say what a pass comes to: from two metres; in the list of jobs,
+// with the worst run-out; and to the customer, with that and what is allowed.
+var standingWords = [...]struct{ far, state, plain string }{
+	crank.Fit:       {"TRUE", "true to %", "The crank runs true: over one turn neither shaft moves more than %; % is allowed."},
+	crank.OutOfTrue: {"out of true", notTrueState, notTruePlain},
+	crank.NotMendable: {
+		"not mendable by bumping", "can’t be trued as it stands, %",
+		"As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed, and its halves don’t match.",
+	},
+	crank.TooClose: {"too close to call", "% as read, too close to call", "The crank runs true or very nearly, as far as the dials can tell: %, and % is allowed."},
+	crank.CantTell: {"the dials can't tell", "%, more readings wanted", notTruePlain},
+	crank.FitAsHung: {
+		"true as it hangs", "true as it hangs, to %",
+		"Hung between its centres the crank runs true: over one turn neither shaft moves more than %; % is allowed. The centres themselves were not tried.",
+	},
+	untried: {
+		"not mendable by bumping", notTrueState,
+		"As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed. Its halves don’t match, or a centre or a shaft is bad: that was not tried.",
+	},
+	unmeasured: {"", "not measured to the end yet", "Not measured to the end yet."},
+}
+
+const (
+	notTrueState = "not true yet, %"
+	notTruePlain = "Not true yet: a shaft still moves % over one turn; % is allowed."
+)
+
+func stateWords(s standing, worst string) string { return bench.Fill(standingWords[s].state, worst) }
+
+func plainWords(s standing, worst, allowed string) string {
+	return bench.Fill(standingWords[s].plain, worst, allowed)
+}
+
+func leansTooMuch(worst, allowed string) string {
+	return bench.Fill("Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may.", worst, allowed)
+}
+
+func leansAsAssumed(worst, allowed string) string {
+	return bench.Fill("Not true yet: over one turn no shaft moves more than %, and % is allowed, but a shaft leans in its bearing more than it may, as reckoned with assumed distances.", worst, allowed)
+}
+
+// invitation asks for what a dial's reading lacks.
+func invitation(lacks lack, dial string) string {
+	return bench.Fill([...]string{
+		runOut:  "Now the % dial’s run-out.",
+		hour:    "At which hour does the % needle stand highest?",
+		halfway: "At which hours does the % needle rise and fall through half-way?",
+		pinAt:   "Where does the pin point when the % needle stands highest?",
+		points:  "Go on round with the % dial.",
+		mending: "Mend the % dial’s figure marked Wrong.",
+	}[lacks], dial)
+}
+
+// furtherDial names a dial by its letter, where its shaft has more than one.
+func furtherDial(letter, side string) string { return bench.Fill("%, %", letter, side) }
+
+// doubted names a figure in doubt by its field, its dial and, where that isn't on
+// the bench, its pass.
+func doubted(field, dial, pass string) string {
+	words := map[string]string{
+		"tir": "run-out", "turn": "turn", "tolerance": "run-out allowed", "division": "dial’s division", "sweep": "dial’s turn of the needle",
+	}[field]
+	if dial != "" {
+		words = bench.Fill("% %", dial, words)
+	}
+	if pass != "" {
+		words = bench.Fill("% of %", words, pass)
+	}
+	return words
+}
+
+// oneOf joins what may do in the place of each other.
+func oneOf(ways []string) string { return strings.Join(ways, ", or ") }
+
+func dialWays(dial, ways string) string { return bench.Fill("% dial: %", dial, ways) }
+
+// shaftWords say what the dials make of a shaft and of what holds it, which stands
+// so far off the shaft's axis, towards an hour.
+func shaftWords(state crank.ShaftState, side, support, off, hour string) string {
+	return bench.Fill([...]string{
+		crank.Unseen:        "With one dial on the % shaft its % is taken on trust.",
+		crank.Sound:         "The % shaft’s % can be trusted.",
+		crank.SupportOrBent: "On the % side, a bad % or a bent shaft: the dials’ line passes % from it, towards %. A third place on that shaft would tell which; the dials alone are gone by.",
+		crank.BadSupport:    "Don’t trust the % shaft’s %: it stands % off the shaft’s axis, towards %. The dials alone are gone by.",
+		crank.Bent:          "The % shaft is bent, or a dial was misread: its dials don’t stand on one line.",
+	}[state], side, support, off, hour)
+}
+
+func hoursMirrored(dial string) string {
+	return bench.Fill("the hours of % had been read from the other end", dial)
+}
+
+func readingsSwapped(dial, other string) string {
+	return bench.Fill("those of % and % had been exchanged", dial, other)
+}
+
+func wouldFit(slips []string) string {
+	return bench.Fill("The readings would fit if %.", strings.Join(slips, ", or if "))
+}
+
+func cameBackHigher(by string) string {
+	return bench.Fill("The first point came back % higher: the dial or the crank has moved. Read the turn again.", by)
+}
+
+func cameBackLower(by string) string {
+	return bench.Fill("The first point came back % lower: the dial or the crank has moved. Read the turn again.", by)
+}
+
+// cameWords say what came of a thing done that wasn't as it was meant; astray it
+// moved a needle by so much.
+func cameWords(c came, kind crank.Kind, pass, by string) string {
+	return bench.Fill([...]string{
+		otherWay:    "The % after % went the other way; it is left out of the reckoning.",
+		noEffect:    "The % after % should have shown, and didn’t; it is left out of the reckoning.",
+		hardlyShows: "The % after % hardly shows.",
+		astray:      "The % after % also moved what it should not have, by % on a needle.",
+	}[c], kindWords[kind], pass, by)
+}
+
+func lookWhether(came, causes string) string { return bench.Fill("% Look whether %.", came, causes) }
+
+// causeSentences go on from "Look whether".
+var causeSentences = [...]string{
+	crank.HoursFromWrongEnd: "the hour was read from the other end",
+	crank.WrongWheel:        "the other wheel was struck",
+	crank.WrongMove:         "it was squeezed where it should have been spread, or at the opposite hour",
+	crank.TooLight:          "it was too light for this fit and sprang back",
+	crank.NotSupported:      "the other wheel was not held, or the clamp stood askew",
+	crank.DialMoved:         "a dial or its foot slipped",
+	crank.PinSlipped:        "the pin has shifted in its seat",
+	crank.DialsExchanged:    "the two dials’ readings were exchanged",
+	crank.HourMirrored:      "the work was done at the hour as seen from the other end",
+	crank.LowForHigh:        "the low spot was taken for the high one",
+	crank.FirstOnly:         "only the first of the two moves was done",
+	crank.NotDone:           "it was not done at all",
+	crank.CentreOrShaft:     "a centre is bad or a shaft is bent",
+	crank.Hinged:            "the squeeze closed the gap about one end of the pin",
+	crank.Unlogged:          "something was done that isn’t logged",
+	crank.Pressure:          "the tailstock presses on the crank",
+}
+
+// causeWords are the causes in few words.
+var causeWords = [...]string{
+	crank.HoursFromWrongEnd: "hours from the other end",
+	crank.WrongWheel:        "the wrong wheel",
+	crank.WrongMove:         "squeezed for spread",
+	crank.TooLight:          "too light",
+	crank.NotSupported:      "not supported",
+	crank.DialMoved:         "a dial moved",
+	crank.PinSlipped:        "the pin slipped",
+	crank.DialsExchanged:    "dials exchanged",
+	crank.HourMirrored:      "the hour mirrored",
+	crank.LowForHigh:        "low taken for high",
+	crank.FirstOnly:         "first move only",
+	crank.NotDone:           "not done",
+	crank.CentreOrShaft:     "bad centre or bent shaft",
+	crank.Hinged:            "squeeze hinged off the pin",
+	crank.Unlogged:          "something done that isn’t logged",
+	crank.Pressure:          "tailstock pressure",
+}
+
+// Of a squeeze or spread: how hard.
+
+const oneTurn = "1 turn"
+
+func turnsOf(number string) string { return bench.Fill("% turns", number) }
+
+func overTheWedge(amount string) string { return bench.Fill("% over the wedge", amount) }
+
+func underTheClamp(amount string) string { return bench.Fill("% under the clamp", amount) }
+
+// likening is a word for what goes up to a figure.
+type likening struct {
+	to    float64
+	words string
+}
+
+func likened(x float64, rows ...likening) string {
+	for _, row := range rows {
+		if x <= row.to {
+			return row.words
 		}
 	}
-	switch got.lack {
-	case hour:
-		if p.bench > 0 {
-			break // he has done it before
-		}
-		a.Say("truing.then", "Tap the clock face, or type it. 12 is the crankpin.")
-	case points:
-		a.Say("truing.then", "% of % read.", strconv.Itoa(got.taken), strconv.Itoa(got.of))
-	}
-	if got.lack == hour || got.lack == halfway {
-		a.Text("tap", got.blank)
-	}
-	a.Say("truing.headline", invitations[got.lack], p.dialName(next))
+	return ""
 }
 
-// invitations ask for what a reading lacks.
-var invitations = [...]string{
-	runOut:  "Now the % dial’s run-out.",
-	hour:    "At which hour does the % needle stand highest?",
-	halfway: "At which hours does the % needle rise and fall through half-way?",
-	pinAt:   "Where does the pin point when the % needle stands highest?",
-	points:  "Go on round with the % dial.",
-	mending: "Mend the % dial’s figure marked Wrong.",
+// blows likens a strike's dose to blows.
+func blows(dose float64) string {
+	return likened(dose, likening{0.35, "a tap"}, likening{0.75, "a light blow"}, likening{1.25, "a usual blow"}, likening{1.75, "a hard blow"},
+		likening{2.5, "two usual blows"}, likening{3.5, "three usual blows"}, likening{math.Inf(1), "many blows"})
 }
 
-// dialName names a station's dial: "drive", "D2, drive".
-func (s *setUp) dialName(station int) string {
-	st := &s.stations[station]
-	if len(st.letter) > 1 {
-		return st.letter + ", " + s.SideOf[st.half]
-	}
-	return s.SideOf[st.half]
-}
-
-// words says the verdict, what to do, and what the needles should then do.
-func (a answers) words(p *pass) {
-	since, asked := p.asksSince()
-	switch {
-	case p.pressed:
-		a.Say("truing.headline", "It was pressure: leave the tailstock just snug, and read again.")
-		a.Say("truing.then", "What these readings show is partly the tailstock’s doing.")
-	case asked:
-		a.askSince(p, since)
-	case p.next.Why == crank.Stop:
-		a.stopWords(p)
-	case p.next.Why == crank.Work && p.leverAssumed:
-		a.directionWords(p)
-	case p.next.Why == crank.Work:
-		a.workWords(p)
-	case p.advice.Verdict == crank.Fit:
-		a.Say("truing.headline", "True: leave it. It is fit to go in.")
-		a.Say("truing.then", "Worst run-out %.", p.runOutWords())
-	case p.advice.Verdict == crank.FitAsHung:
-		a.Say("truing.headline", "True as it hangs: leave it.")
-		why := "One dial a shaft can’t see a bad centre or a bent shaft."
-		if _, asked := p.asks(crank.AskCentres); !asked {
-			why = "What was read close to the centres doesn’t vouch for them."
-		}
-		a.Say("truing.then", "Worst run-out %. %", p.runOutWords(), why)
-	case p.advice.Verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
-		headline := "Bumping can’t mend this: %."
-		if p.advice.Verdict != crank.NotMendable {
-			headline = "As read, bumping gets it no further: %." // the floor isn't clear of its doubt
-		}
-		a.Say("truing.headline", headline, p.leftWords())
-		a.Say("truing.then", "%", p.unmendable())
-		a.Say("truing.long", "yes") // the clock face makes room for it
-	case p.advice.Verdict == crank.TooClose:
-		a.Say("truing.headline", "Too close to call: %.", p.standsWords())
-		as := "outside"
-		if p.advice.Plain == crank.Fit {
-			as = "inside"
-		}
-		a.Say("truing.then", "As read it is %. What would tell: %.", as, p.tellers())
-	default:
-		a.Say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
-		a.Say("truing.then", "What would tell: %.", p.tellers())
-	}
-	if _, asked := p.asks(crank.AskCentres); asked && p.next.Why != crank.Stop {
-		a.Say("ask.centres", "yes")
-		a.Text("ask.centres", "centres")
-	}
-	a.far(p)
-}
-
-// workWords say what to do, and what the needles should then do.
-func (a answers) workWords(p *pass) {
-	m := p.moves[0]
-	a.Say("truing.headline", "%; %.", p.do(m.Move, m.Aim), p.watchWords(m))
-	if len(p.moves) > 1 {
-		next := p.moves[1]
-		a.Say("truing.then", "Then %; %.", p.doNext(next.Move, next.Aim), p.watchWords(next))
-	} else if stays := m.Aim * m.Other.Amount / m.Amount; m.Kind == crank.Strike || stays >= p.step {
-		// On the pin's side the same bend may hardly open the wheels: less than a division nobody can gauge.
-		a.Say("truing.then", "Or %.", p.doNext(m.Other, stays))
-	}
-	a.Say("truing.hard", "%", p.howHard())
-	a.Say("truing.caution", caution)
-}
-
-// cantSolve says why readings that are all there can't be worked out.
-func (a answers) cantSolve(p *pass) {
-	if p.doubt != nil {
-		a.askUnit(p)
-		return
-	}
-	if p.fault == errUnmeasured {
-		a.Say("truing.headline", "Measure where each crankpin stands.")
-		a.Say("truing.then", "Which pin is at fault hangs on it: type both ends’ distances to their crankpin, and each further pin’s place and angle, under Distances.")
-		return
-	}
-	if e, ok := p.fault.(*crank.MissingError); ok {
-		a.Say("truing.headline", "One more dial is wanted on the % shaft.", p.SideOf[e.Half])
-		a.Say("truing.then", "Away from where it is held: about % from that shaft’s end.", p.fromEnd(e.Half, e.At))
-		return
-	}
-	a.Say("truing.headline", "Mend the figure marked Wrong below.")
-}
-
-// far says the same in few words, to be read from two metres.
-func (a answers) far(p *pass) {
-	_, asked := p.asksSince()
-	switch {
-	case p.pressed:
-		a.Say("lathe.do", "READ AGAIN")
-	case asked:
-		a.Say("lathe.do", "WHAT WAS DONE?")
-	case p.next.Why == crank.Stop:
-		a.Say("lathe.do", "STOP")
-	case p.next.Why == crank.Work:
-		m := p.moves[0]
-		wheel := ""
-		if m.Kind == crank.Strike {
-			wheel = p.SideOf[m.Wheel] + " "
-		}
-		a.Say("lathe.do", "% %at %", loudNames[m.Kind], wheel, p.at(m.Hour))
-	case p.advice.Verdict == crank.Fit:
-		a.Say("lathe.do", "TRUE")
-	default:
-		a.Say("lathe.do", verdictNames[p.advice.Verdict])
-	}
-}
-
-// elseWords say what else holds where the verdict and the advice differ: of a
-// crank not begun on what working on it would be, of one begun on what is in doubt.
-func (a answers) elseWords(p *pass) {
-	switch works := p.next.Why == crank.Work; {
-	case p.pressed || p.next.Why == crank.Stop:
-	case !works && len(p.moves) > 0 && p.leverAssumed:
-		a.Say("truing.else", "If you work on it all the same: %.", lowerFirst(p.way(p.moves[0].Move)))
-		a.Say("truing.else.caution", caution)
-	case !works && len(p.moves) > 0:
-		a.Say("truing.else", "If you work on it all the same: %. %", lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)), p.howHard())
-		a.Say("truing.else.caution", caution)
-	case works && p.advice.Verdict == crank.TooClose:
-		a.Say("truing.else", "It is too close to call: %. What would tell: %.", p.standsWords(), p.tellers())
-	case works && p.advice.Verdict == crank.NotMendable:
-		a.Say("truing.else", "This only brings it back to where it was: %.", p.leftWords())
-	}
-}
-
-// runOutWords are the worst run-out beside what is allowed.
-func (p *pass) runOutWords() string {
-	return bench.Fill("%, % allowed", p.besideRunOut(p.advice.Worst), p.limit())
-}
-
-// limit is the run-out that is allowed, as it was given.
-func (p *pass) limit() string { return unit.Format(p.allowed.RunOut, p.fine, 0) }
-
-// besideRunOut writes a run-out to stand beside what is allowed.
-func (p *pass) besideRunOut(f crank.Figure) string {
-	value, plus := p.dialScale().beside(f, p.allowed.RunOut)
-	if plus != "0" {
-		value = bench.Fill("% ± %", value, plus)
-	}
-	return bench.Fill("% %", value, p.fine.Name())
-}
-
-// besideTilt writes a lean [minutes of arc] to stand beside what is allowed.
-func (p *pass) besideTilt(f crank.Figure) string {
-	value, plus := tiltScale.beside(crank.Figure{Value: f.Value / 60, HalfWidth95: f.HalfWidth95 / 60}, p.allowed.Tilt/60)
-	if plus == "0" {
-		return value + "′"
-	}
-	return bench.Fill("%′ ± %′", value, plus)
-}
-
-// standsWords say what stands nearest to its limit or beyond: run-out, or where
-// that is inside for sure, the lean of a journal.
-func (p *pass) standsWords() string {
-	half, inside := p.leans()
-	if !inside {
-		return p.runOutWords()
-	}
-	return bench.Fill("the % journal leans %, %′ allowed", p.SideOf[half], p.besideTilt(p.advice.Tilt[half]), tiltScale.limit(p.allowed.Tilt/60))
-}
-
-// leans tells whether the run-out is inside for sure and a journal's lean is not,
-// and which leans more.
-func (p *pass) leans() (half clock.End, governs bool) {
-	tilt := &p.advice.Tilt
-	if tilt[clock.Right].Value > tilt[clock.Left].Value {
-		half = clock.Right
-	}
-	worst := p.advice.Worst
-	return half, worst.Value+worst.HalfWidth95 <= p.allowed.RunOut && tilt[half].Value+tilt[half].HalfWidth95 > p.allowed.Tilt
-}
-
-// leftWords say what no bumping passes: run-out, or where that would be inside,
-// the lean that a throw mismatch gives both journals alike.
-func (p *pass) leftWords() string {
-	floor, doubt := p.advice.Floor, 0.0
-	if p.advice.Verdict == crank.NotMendable {
-		doubt = floor.HalfWidth95
-	}
-	if floor.Value-doubt > p.allowed.RunOut {
-		return bench.Fill("% would still be left, % allowed", p.besideRunOut(floor), p.limit())
-	}
-	axes := p.pose.Running(clock.Vec{T: p.pose.D.T}, clock.Vec{})
-	return bench.Fill("the journals would still lean %, %′ allowed", p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
-}
-
-// tiltVerdict says so where it is a journal's lean that counts against a crank
-// whose dials are inside.
-func (a answers) tiltVerdict(p *pass) {
-	for half, tilt := range p.advice.Tilt {
-		if tilt.Value > p.allowed.Tilt && p.advice.Worst.Value <= p.allowed.RunOut {
-			a.Say("truing.lean", "Run-out is inside, but the % journal leans % in its bearing, %′ allowed.",
-				p.SideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), tiltScale.limit(p.allowed.Tilt/60))
-			return
-		}
-	}
-}
-
-// tellers says what would make the dial that weighs most surer.
-func (p *pass) tellers() string {
-	weak := p.used[p.advice.Weak]
-	better := p.reading[weak].Better
-	var ways []string
-	add := func(helps bool, way string) {
-		if helps {
-			ways = append(ways, way)
-		}
-	}
-	add(better.HalfWay, "the half-way hours")
-	add(better.MorePoints, "a full turn, more points round it")
-	add(better.FinerDial, "a finer dial")
-	add(p.advice.SecondStation, "a second place on that shaft")
-	if len(ways) == 0 {
-		return "read it once more"
-	}
-	return bench.Fill("% dial: ", p.dialName(weak)) + strings.Join(ways, ", or ")
-}
-
-// do is what to do, and of a squeeze or spread how much of it [mm] must stay when
-// the clamp or wedge is out: "Squeeze the wheels at 6 until 2 thou stays".
-func (p *pass) do(m crank.Move, stays float64) string {
-	if m.Kind == crank.Strike || p.leverAssumed {
-		return p.way(m)
-	}
-	return bench.Fill("% until % stays", p.way(m), p.amount(stays))
-}
-
-// doNext is the same after another move, so that it fits one line.
-func (p *pass) doNext(m crank.Move, stays float64) string {
-	if m.Kind == crank.Strike || p.leverAssumed {
-		return lowerFirst(p.do(m, stays))
-	}
-	return bench.Fill("% at % until % stays", kindNames[m.Kind], p.at(m.Hour), p.amount(stays))
-}
-
-// watchWords say which needle to watch, and what it should come to.
-func (p *pass) watchWords(m move) string {
-	return bench.Fill("% needle to %", p.dialName(p.used[m.watch]), p.amount(m.then[m.watch]))
-}
-
-// sit says how the halves sit, between centres and in their own bearings.
-func (a answers) sit(p *pass) {
-	if p.leverAssumed {
-		return
-	}
-	right, left := p.SideOf[clock.Right], p.SideOf[clock.Left]
-	d, sure := p.pose.D, p.pose.UncertaintyOfD(p.counted)
-	a.Say("sit.offset", "At the crankpin the % shaft stands off the % shaft’s line by % of twist and % of throw mismatch.", right, left,
-		p.towards(clock.Vec{N: d.N}, sure.HalfWidth95(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.HalfWidth95(clock.Vec{T: 1})))
-	a.gapWords(p)
-	if abs(d.T) > sure.HalfWidth95(clock.Vec{T: 1}) && p.bare(d.T) != "0" {
-		a.Say("sit.mismatch", "Striking can’t mend a throw mismatch; after a squeeze or spread read again before calling it one.")
-	}
-	axes := p.pose.Running(p.pose.D, p.pose.G)
-	drive, timing := p.End("drive"), p.End("timing")
-	a.Say("sit.bearings", "Where the sprocket, pinion or rotor sits it would run out % on the drive side, % on the timing side.",
-		p.amount(axes.RunOut(drive, p.tip[drive])), p.amount(axes.RunOut(timing, p.tip[timing])))
-	lean := func(end clock.End) string { return p.besideTilt(p.advice.Tilt[end]) }
-	a.Say("sit.tilt", "Each journal leans in its bearing, in minutes of arc: drive %, timing %; %′ allowed.", lean(drive), lean(timing), tiltScale.limit(p.allowed.Tilt/60))
-}
-
-// towards writes an offset along 12–6 or 3–9 with its hour.
-func (p *pass) towards(v clock.Vec, plus float64) string {
-	text := p.within(v.Len(), plus)
-	if v.Len() <= plus || p.bare(v.Len()) == "0" {
-		return text
-	}
-	return bench.Fill("% towards %", text, p.at(v.Hour()))
-}
-
-func (a answers) gapWords(p *pass) {
-	across, widest := p.pose.Gap()
-	sure := p.pose.UncertaintyOfG(p.counted)
-	if !sure.Significant(p.pose.G) {
-		a.Say("sit.gap", "The wheels’ faces stand parallel as far as the dials can tell: no more than % across the rim.",
-			p.amount(across+2*p.crank.Rim*sure.HalfWidth95(clock.Vec{})))
-		return
-	}
-	a.Say("sit.gap", "The wheels stand open at %: % wider there than straight across.", p.at(widest),
-		p.within(across, 2*p.crank.Rim*sure.HalfWidth95(p.pose.G)))
-}
-
-// needles fills the table of what each dial should show.
-func (a answers) needles(p *pass) {
-	if p.leverAssumed {
-		return
-	}
-	a.Say("truing.needles", "With twist and gap both gone, % would be left: bumping gets no further than that.",
-		p.within(p.advice.Floor.Value, p.advice.Floor.HalfWidth95))
-	for n, st := range p.counted {
-		if p.used[n] >= len(sideNames) {
-			continue
-		}
-		side, f := sideNames[p.used[n]], p.pose.Forecast(st.Half, st.At)
-		got := &p.reading[p.used[n]]
-		a.Say("now."+side, p.needle(got.E, got.HalfWidth95()))
-		if p.advice.Strike {
-			a.Say("after.strike."+side, p.needle(f.Strike, 0))
-		}
-		if p.advice.Close {
-			a.Say("after.gap."+side, p.needle(f.Gap, 0))
-		}
-		a.Say("after.both."+side, p.needle(f.Both, 0))
-	}
-	if p.advice.Close {
-		m, _ := p.pose.Close()
-		a.Say("after.gap.name", "After the % alone", kindNames[m.Kind])
-	}
-}
-
-// needle writes a run-out with the hour of its high spot.
-func (s *setUp) needle(e clock.Vec, plus float64) string {
-	text := s.within(2*e.Len(), plus)
-	if s.bare(2*e.Len()) == "0" {
-		return text
-	}
-	return bench.Fill("%, high at %", text, s.at(e.Hour()))
-}
-
-// foldedLines say in a line each what holds of the set-up and of the distances.
-func (a answers) foldedLines(s *setUp, r *form.Reader) {
-	mount := [...]string{crank.Centres: "between centres", crank.VBlocks: "on V-blocks", crank.OwnBearings: "in its own bearings"}[s.crank.Mount]
-	a.Say("setup.line", "% · % dials", mount, unit.Format(s.step, s.fine, 0))
-	for _, standIn := range r.StandIns {
-		if f, _, _ := form.Job.Lookup(standIn.Name); f.Unit == unit.MM {
-			a.Say("distances.line", "assumed")
-			a.Say("truing.assumed", "Distances in italics are assumed. Which way to work doesn’t hang on them much; how much does. Measure and type over them.")
-			return
-		}
-	}
-	a.Say("distances.line", "measured")
-	a.Say("truing.assumed", "All distances are yours.")
+// timesWords liken a dose to an earlier one.
+func timesWords(times float64) string {
+	return likened(times, likening{0.18, "a small part of"}, likening{0.29, "about ¼ of"}, likening{0.42, "about ⅓ of"}, likening{0.6, "about ½ of"},
+		likening{0.85, "about ¾ of"}, likening{1.2, "as hard as"}, likening{1.75, "about 1½ ×"}, likening{2.5, "about 2 ×"}, likening{math.Inf(1), "many times"})
 }
 
 func lowerFirst(s string) string { return string(s[0]-'A'+'a') + s[1:] }
@@ -436,5 +641,3 @@ func upperFirst(s string) string {
 	}
 	return s
 }
-
-func abs(x float64) float64 { return max(x, -x) }

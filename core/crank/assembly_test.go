@@ -1,10 +1,8 @@
 package crank_test
 
 import (
-	"encoding/json"
 	"math"
 	"math/rand"
-	"os"
 	"strconv"
 	"testing"
 
@@ -15,56 +13,18 @@ import (
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/lsq"
+	"pintwelve/testdata/cases"
 )
 
-// throwsCase is one exact crank of several throws from testdata/cases/throws.json.
-type throwsCase struct {
-	Name string
-	Pins []struct {
-		At    float64 `json:"at_mm"`
-		Throw float64 `json:"throw_mm"`
-		Phase float64 `json:"phase_clock"`
-	}
-	Rim      float64 `json:"rim_radius_mm"`
-	Mount    string
-	Supports []struct {
-		Piece int
-		At    float64 `json:"at_mm"`
-	}
-	Dials []struct {
-		Piece int
-		At    float64 `json:"at_mm"`
-		T     float64 `json:"e_towards_12_mm"`
-		N     float64 `json:"e_towards_3_mm"`
-	}
-	Gaps []struct {
-		Joint int
-		G12   float64 `json:"gap_at_12_mm"`
-		G3    float64 `json:"gap_at_3_mm"`
-		G6    float64 `json:"gap_at_6_mm"`
-		G9    float64 `json:"gap_at_9_mm"`
-	} `json:"rim_gaps"`
-	Truth struct {
-		Joints []struct {
-			T        float64   `json:"offset_towards_12_mm"`
-			N        float64   `json:"offset_towards_3_mm"`
-			Widest   float64   `json:"gap_widest_clock"`
-			Across   float64   `json:"gap_across_rim_mm"`
-			Untwist  []float64 `json:"tir_after_untwist_mm"`
-			CloseGap []float64 `json:"tir_after_closing_gap_mm"`
-		}
-		All []float64 `json:"tir_after_all_mm"`
-	}
-}
+// throwsCase is one exact crank of several throws.
+type throwsCase struct{ cases.Throws }
 
-func throwsCases(t testing.TB) []throwsCase {
+func throwsCases(t testing.TB) (all []throwsCase) {
 	t.Helper()
-	text, err := os.ReadFile("../../testdata/cases/throws.json")
-	require.NoError(t, err)
-	var file struct{ Cases []throwsCase }
-	require.NoError(t, json.Unmarshal(text, &file))
-	require.Len(t, file.Cases, 30)
-	return file.Cases
+	for _, c := range cases.OfSeveral(t) {
+		all = append(all, throwsCase{c})
+	}
+	return all
 }
 
 func (c *throwsCase) assembly() (a crank.Assembly, dials []crank.PieceDial, gaps []crank.RimGap) {

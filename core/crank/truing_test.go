@@ -1,9 +1,7 @@
 package crank_test
 
 import (
-	"encoding/json"
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,49 +10,11 @@ import (
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/dial"
+	"pintwelve/testdata/cases"
 )
 
-// place is a support, bearing or dial of testdata/cases/truing.json.
-type place struct {
-	Half     string  `json:"half"`
-	At       float64 `json:"at_mm"`
-	Readings []struct {
-		Clock float64 `json:"clock"`
-		MM    float64 `json:"mm"`
-	} `json:"readings"`
-	TIR      float64 `json:"true_tir_mm"`
-	HighSpot float64 `json:"true_high_spot_clock"`
-}
-
-// truingCase is one crank of testdata/cases/truing.json, readings of an exact
-// rigid body with full rotations, and the truth beside them.
-type truingCase struct {
-	Name     string  `json:"name"`
-	Throw    float64 `json:"throw_mm"`
-	Pin      float64 `json:"pin_middle_mm"`
-	Rim      float64 `json:"rim_radius_mm"`
-	SeenFrom string  `json:"clock_seen_from"`
-	Mount    string  `json:"mount"`
-	Supports []place `json:"supports"`
-	Bearings []place `json:"bearings"`
-	Dials    []place `json:"dials"`
-	Division float64 `json:"division_mm"`
-	Truth    struct {
-		Offset struct {
-			T float64 `json:"towards_12"`
-			N float64 `json:"towards_3"`
-		} `json:"right_shaft_offset_mm"`
-		Gap struct {
-			Widest *float64 `json:"widest_clock"`
-			Across float64  `json:"across_rim_mm"`
-		} `json:"face_gap"`
-		Untwist  [2]float64 `json:"tir_after_untwist_mm"`
-		Closed   [2]float64 `json:"tir_after_closing_gap_mm"`
-		Both     [2]float64 `json:"tir_after_both_mm"`
-		Bearings [2]float64 `json:"in_bearings_tir_mm"`
-		At       [2]float64 `json:"in_bearings_at_mm"`
-	} `json:"truth"`
-}
+// truingCase is one exact crank of one throw, and the truth beside it.
+type truingCase struct{ cases.Crank }
 
 func end(t testing.TB, name string) clock.End {
 	t.Helper()
@@ -65,14 +25,12 @@ func end(t testing.TB, name string) clock.End {
 	return clock.Left
 }
 
-func truingCases(t testing.TB) []truingCase {
+func truingCases(t testing.TB) (all []truingCase) {
 	t.Helper()
-	raw, err := os.ReadFile("../../testdata/cases/truing.json")
-	require.NoError(t, err)
-	var file struct{ Cases []truingCase }
-	require.NoError(t, json.Unmarshal(raw, &file))
-	require.Len(t, file.Cases, 16)
-	return file.Cases
+	for _, c := range cases.OfOne(t) {
+		all = append(all, truingCase{c})
+	}
+	return all
 }
 
 func (c *truingCase) crank(t testing.TB) crank.Crank {

@@ -1,10 +1,8 @@
 package dial
 
 import (
-	"encoding/json"
 	"math"
 	"math/rand"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"pintwelve/core/clock"
+	"pintwelve/testdata/cases"
 )
 
 // wave is a shaft as it shows: c + e·u + p cos 2φ + q sin 2φ.
@@ -322,24 +321,8 @@ func TestScatterIsPooled(t *testing.T) {
 // rounded, e within 0.71, 0.65 and 0.64 of a division at 4, 8 and 12 points, the
 // most that rounding can do.
 func TestTruingTurns(t *testing.T) {
-	raw, err := os.ReadFile("../../testdata/cases/truing.json")
-	require.NoError(t, err)
-	var file struct {
-		Cases []struct {
-			Name     string  `json:"name"`
-			SeenFrom string  `json:"clock_seen_from"`
-			Division float64 `json:"division_mm"`
-			Dials    []struct {
-				Readings []struct{ Clock, MM float64 }
-				TIR      float64 `json:"true_tir_mm"`
-				HighSpot float64 `json:"true_high_spot_clock"`
-			}
-		}
-	}
-	require.NoError(t, json.Unmarshal(raw, &file))
-	require.Len(t, file.Cases, 16)
 	bound := map[int]float64{4: 0.71, 8: 0.65, 12: 0.64}
-	for _, c := range file.Cases {
+	for _, c := range cases.OfOne(t) {
 		from := clock.Left
 		if c.SeenFrom == "right" {
 			from = clock.Right

@@ -1,10 +1,8 @@
 package sheet
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
@@ -13,56 +11,17 @@ import (
 
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
+	"pintwelve/testdata/cases"
 )
 
-// throwsCase is an exact crank of several throws of testdata/cases/throws.json.
-type throwsCase struct {
-	Name string
-	Pins []struct {
-		At    float64 `json:"at_mm"`
-		Throw float64 `json:"throw_mm"`
-		Phase float64 `json:"phase_clock"`
-	}
-	Length   float64 `json:"length_mm"`
-	Rim      float64 `json:"rim_radius_mm"`
-	Mount    string
-	Supports []struct {
-		Piece int
-		At    float64 `json:"at_mm"`
-	}
-	Dials []struct {
-		Piece  int
-		At     float64 `json:"at_mm"`
-		RunOut float64 `json:"tir_mm"`
-		High   float64 `json:"high_spot_clock"`
-	}
-	Gaps []struct {
-		Joint int
-		G12   float64 `json:"gap_at_12_mm"`
-		G3    float64 `json:"gap_at_3_mm"`
-		G6    float64 `json:"gap_at_6_mm"`
-		G9    float64 `json:"gap_at_9_mm"`
-	} `json:"rim_gaps"`
-	Truth struct {
-		Joints []struct {
-			T        float64   `json:"offset_towards_12_mm"`
-			N        float64   `json:"offset_towards_3_mm"`
-			Widest   float64   `json:"gap_widest_clock"`
-			Across   float64   `json:"gap_across_rim_mm"`
-			Untwist  []float64 `json:"tir_after_untwist_mm"`
-			CloseGap []float64 `json:"tir_after_closing_gap_mm"`
-		}
-		All []float64 `json:"tir_after_all_mm"`
-	}
-}
+// throwsCase is an exact crank of several throws.
+type throwsCase struct{ cases.Throws }
 
-func throwsCases(t *testing.T) []throwsCase {
-	t.Helper()
-	text, err := os.ReadFile("../../testdata/cases/throws.json")
-	require.NoError(t, err)
-	var file struct{ Cases []throwsCase }
-	require.NoError(t, json.Unmarshal(text, &file))
-	return file.Cases
+func throwsCases(t *testing.T) (all []throwsCase) {
+	for _, c := range cases.OfSeveral(t) {
+		all = append(all, throwsCase{c})
+	}
+	return all
 }
 
 // job types a case as a person would, the drive side at the left, hours as seen

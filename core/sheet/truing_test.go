@@ -1,10 +1,8 @@
 package sheet
 
 import (
-	"encoding/json"
 	"math"
 	"math/rand"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -17,72 +15,20 @@ import (
 	"pintwelve/core/form"
 	"pintwelve/core/step/jobsheet"
 	"pintwelve/core/step/truing"
+	"pintwelve/testdata/cases"
 )
-
-// crankCase is one exact crank of testdata/cases: readings with the truth
-// beside them.
-type crankCase struct {
-	Name     string  `json:"name"`
-	Throw    float64 `json:"throw_mm"`
-	Pin      float64 `json:"pin_middle_mm"`
-	Length   float64 `json:"length_mm"`
-	Rim      float64 `json:"rim_radius_mm"`
-	SeenFrom string  `json:"clock_seen_from"`
-	Mount    string  `json:"mount"`
-	Division float64 `json:"division_mm"`
-	Supports []place `json:"supports"`
-	Bearings []place `json:"bearings"`
-	Dials    []struct {
-		place
-		RunOut   float64 `json:"true_tir_mm"`
-		High     float64 `json:"true_high_spot_clock"`
-		Readings []struct {
-			Clock float64 `json:"clock"`
-			MM    float64 `json:"mm"`
-		} `json:"readings"`
-	} `json:"dials"`
-	Truth struct {
-		Offset struct {
-			Towards12 float64 `json:"towards_12"`
-			Towards3  float64 `json:"towards_3"`
-		} `json:"right_shaft_offset_mm"`
-		Gap struct {
-			Widest *float64 `json:"widest_clock"`
-			Across float64  `json:"across_rim_mm"`
-		} `json:"face_gap"`
-		Untwisted  []float64 `json:"tir_after_untwist_mm"`
-		Closed     []float64 `json:"tir_after_closing_gap_mm"`
-		Both       []float64 `json:"tir_after_both_mm"`
-		InBearings []float64 `json:"in_bearings_tir_mm"`
-		Tips       []float64 `json:"in_bearings_at_mm"`
-	} `json:"truth"`
-}
-
-type place struct {
-	Half string  `json:"half"`
-	At   float64 `json:"at_mm"`
-}
-
-func readCases(t *testing.T) []crankCase {
-	text, err := os.ReadFile("../../testdata/cases/truing.json")
-	require.NoError(t, err)
-	var file struct{ Cases []crankCase }
-	require.NoError(t, json.Unmarshal(text, &file))
-	require.NotEmpty(t, file.Cases)
-	return file.Cases
-}
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // formOf types a case in, the left half being the side named; with turns from
 // its full readings, else from its true run-outs and high spots.
-func formOf(c crankCase, left string, turns bool) form.Form {
+func formOf(c cases.Crank, left string, turns bool) form.Form {
 	sides := map[string]string{"left": left, "right": "timing"}
 	if left == "timing" {
 		sides["right"] = "drive"
 	}
 	f := form.Form{"left": left, "seen": sides[c.SeenFrom], "throw": number(c.Throw), "rim": number(2 * c.Rim)}
-	own := func(p place) float64 {
+	own := func(p cases.Place) float64 {
 		if p.Half == "right" {
 			return c.Length - p.At
 		}
@@ -91,7 +37,7 @@ func formOf(c crankCase, left string, turns bool) form.Form {
 	for i, d := range c.Dials {
 		side := sides[d.Half]
 		at := "pass.1." + side + "."
-		f[at+"tir"], f[at+"high"] = number(d.RunOut)+" mm", number(d.High)
+		f[at+"tir"], f[at+"high"] = number(d.TIR)+" mm", number(d.HighSpot)
 		if turns {
 			f[at+"how"], f[at+"points"] = "turn", "given"
 			for _, reading := range d.Readings {
@@ -100,9 +46,9 @@ func formOf(c crankCase, left string, turns bool) form.Form {
 			}
 		}
 		f[side+".division"] = number(max(c.Division, 0.0001)) + " mm"
-		f[side+".at"] = number(own(d.place))
-		f[side+".pin"] = number(own(place{d.Half, c.Pin}))
-		f[side+".tip"] = number(own(place{d.Half, c.Truth.Tips[i]}))
+		f[side+".at"] = number(own(d.Place))
+		f[side+".pin"] = number(own(cases.Place{Half: d.Half, At: c.Pin}))
+		f[side+".tip"] = number(own(cases.Place{Half: d.Half, At: c.Truth.At[i]}))
 		f[side+".bearing"] = number(own(c.Bearings[i]))
 		if c.Mount == "journals" {
 			f["mount"], f[side+".held"] = "vblocks", number(own(c.Supports[i]))
@@ -122,7 +68,7 @@ func value(t *testing.T, a *bench.Answers, name string) float64 {
 // Source: readings of an exact rigid-body crank, testdata/cases/truing.json.
 func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
 	n := 0
-	for _, c := range readCases(t) {
+	for _, c := range cases.OfOne(t) {
 		for _, left := range []string{"drive", "timing"} {
 			againstTruth(t, c, Answer(formOf(c, left, false), ""))
 			if c.Division == 0 {
@@ -134,22 +80,22 @@ func TestExactCranksAreFoundAsTheyAre(t *testing.T) {
 	assert.GreaterOrEqual(t, n, 10)
 }
 
-func againstTruth(t *testing.T, c crankCase, a *bench.Answers) {
+func againstTruth(t *testing.T, c cases.Crank, a *bench.Answers) {
 	t.Helper()
 	const halfMicron = 0.0005
 	require.Empty(t, a.Faults(), c.Name)
-	assert.InDelta(t, c.Truth.Offset.Towards12, value(t, a, "offset.towards12_mm"), halfMicron, c.Name)
-	assert.InDelta(t, c.Truth.Offset.Towards3, value(t, a, "offset.towards3_mm"), halfMicron, c.Name)
+	assert.InDelta(t, c.Truth.Offset.T, value(t, a, "offset.towards12_mm"), halfMicron, c.Name)
+	assert.InDelta(t, c.Truth.Offset.N, value(t, a, "offset.towards3_mm"), halfMicron, c.Name)
 	assert.InDelta(t, c.Truth.Gap.Across, value(t, a, "gap.across_rim_mm"), halfMicron, c.Name)
 	if hour, _ := a.Get("gap.widest_hour"); hour.Kind == bench.Number && c.Truth.Gap.Across > 0.005 {
 		assert.InDelta(t, 0, clock.Apart(*c.Truth.Gap.Widest, hour.Number), 0.05, c.Name)
 	}
 	for i := range c.Dials {
 		at := "/" + strconv.Itoa(i)
-		assert.InDelta(t, c.Truth.Untwisted[i], value(t, a, "after_strike_tir_mm"+at), halfMicron, c.Name)
+		assert.InDelta(t, c.Truth.Untwist[i], value(t, a, "after_strike_tir_mm"+at), halfMicron, c.Name)
 		assert.InDelta(t, c.Truth.Closed[i], value(t, a, "after_gap_tir_mm"+at), halfMicron, c.Name)
 		assert.InDelta(t, c.Truth.Both[i], value(t, a, "after_both_tir_mm"+at), halfMicron, c.Name)
-		assert.InDelta(t, c.Truth.InBearings[i], value(t, a, "bearings/tir_mm"+at), halfMicron, c.Name)
+		assert.InDelta(t, c.Truth.Bearings[i], value(t, a, "bearings/tir_mm"+at), halfMicron, c.Name)
 	}
 }
 

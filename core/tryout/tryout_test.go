@@ -1,9 +1,7 @@
 package tryout_test
 
 import (
-	"encoding/json"
 	"math"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,6 +9,7 @@ import (
 
 	"pintwelve/core/clock"
 	"pintwelve/core/tryout"
+	"pintwelve/testdata/cases"
 )
 
 const micron = 1e-3 // mm
@@ -27,36 +26,8 @@ func made(t *testing.T, temper tryout.Temper, seed uint64, s tryout.Start) *tryo
 	return m
 }
 
-// known is a crank of testdata/cases/truing.json: readings of an exact rigid body
-// with full rotations, made apart from this project, and the truth beside them.
-type known struct {
-	Name     string
-	Throw    float64 `json:"throw_mm"`
-	Pin      float64 `json:"pin_middle_mm"`
-	Rim      float64 `json:"rim_radius_mm"`
-	SeenFrom string  `json:"clock_seen_from"`
-	Supports []struct {
-		At float64 `json:"at_mm"`
-	}
-	Dials []struct {
-		At       float64 `json:"at_mm"`
-		Readings []struct{ Clock, MM float64 }
-		TIR      float64 `json:"true_tir_mm"`
-	}
-	Division float64 `json:"division_mm"`
-	Truth    struct {
-		Offset struct {
-			T float64 `json:"towards_12"`
-			N float64 `json:"towards_3"`
-		} `json:"right_shaft_offset_mm"`
-		Gap struct {
-			Widest *float64 `json:"widest_clock"`
-			Across float64  `json:"across_rim_mm"`
-		} `json:"face_gap"`
-		Untwist [2]float64 `json:"tir_after_untwist_mm"`
-		Closed  [2]float64 `json:"tir_after_closing_gap_mm"`
-	}
-}
+// known is a crank whose truth is known.
+type known struct{ cases.Crank }
 
 func (k *known) crank() (tryout.Crank, tryout.Start, clock.End) {
 	c := tryout.Crank{
@@ -74,13 +45,11 @@ func (k *known) crank() (tryout.Crank, tryout.Start, clock.End) {
 	return c, s, from
 }
 
-func knowns(t *testing.T) []known {
-	raw, err := os.ReadFile("../../testdata/cases/truing.json")
-	require.NoError(t, err)
-	var file struct{ Cases []known }
-	require.NoError(t, json.Unmarshal(raw, &file))
-	require.Len(t, file.Cases, 16)
-	return file.Cases
+func knowns(t *testing.T) (all []known) {
+	for _, c := range cases.OfOne(t) {
+		all = append(all, known{c})
+	}
+	return all
 }
 
 func TestShowsWhatTheKnownCranksShow(t *testing.T) {

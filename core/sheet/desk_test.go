@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"pintwelve/testdata/jobs"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -25,7 +27,7 @@ func TestADeskSaysWhatEachPartSaysByItself(t *testing.T) {
 
 // A form that is changed in place is another form.
 func TestADeskKnowsAChangedForm(t *testing.T) {
-	desk, f := &Desk{}, typed("3", "3", "3", "9")
+	desk, f := &Desk{}, jobs.Typed("3", "3", "3", "9")
 	desk.Answer(f, "true")
 	f["pass.1.drive.tir"] = "8"
 	assert.Equal(t, Answer(f, "true").Entries, desk.Answer(f, "true").Entries)

@@ -12,19 +12,20 @@ import (
 	"pintwelve/core/step/balance"
 	"pintwelve/core/step/lighten"
 	"pintwelve/core/unit"
+	"pintwelve/testdata/jobs"
 )
 
 // What the page says of a figure is the figure.
 func TestWhatIsSaidIsTheFigure(t *testing.T) {
-	a := Answer(typed("4", "6", "4", "6"), "")
-	across, plus := value(t, a, "gap.across_rim_mm"), value(t, a, "gap.plus_mm")
-	assert.Contains(t, text(a, "say.sit.gap"), unit.Figures(across, unit.Thou, 0.5*thou)+" ± "+unit.Format(plus, unit.Thou, 0.5*thou))
-	assert.Empty(t, text(a, "say.ask.unlike"), "one round of readings differs from nothing")
+	a := Answer(jobs.Typed("4", "6", "4", "6"), "")
+	across, plus := jobs.Value(t, a, "gap.across_rim_mm"), jobs.Value(t, a, "gap.plus_mm")
+	assert.Contains(t, jobs.Text(a, "say.sit.gap"), unit.Figures(across, unit.Thou, 0.5*jobs.Thou)+" ± "+unit.Format(plus, unit.Thou, 0.5*jobs.Thou))
+	assert.Empty(t, jobs.Text(a, "say.ask.unlike"), "one round of readings differs from nothing")
 
 	// 295.68 kg·cm²: a wheel's inertia has four figures.
-	a = Answer(single(nil), lighten.Step.Name)
-	assert.InDelta(t, 0.02956815, value(t, a, "lighten.drive.before_kgm2"), 1e-8)
-	assert.Equal(t, "295.7", text(a, "say.lighten.drive.before_kgm2"))
+	a = Answer(jobs.Single(nil), lighten.Step.Name)
+	assert.InDelta(t, 0.02956815, jobs.Value(t, a, "lighten.drive.before_kgm2"), 1e-8)
+	assert.Equal(t, "295.7", jobs.Text(a, "say.lighten.drive.before_kgm2"))
 }
 
 func TestTheSectionNamesTheDiametersOfItsCuts(t *testing.T) {
@@ -35,7 +36,7 @@ func TestTheSectionNamesTheDiametersOfItsCuts(t *testing.T) {
 		{form.Form{"cut.1.from": "62", "cut.1.to": "158", "cut.1.depth": "3"}, []string{"⌀ 62 mm", "⌀ 158 mm"}},
 		{form.Form{"cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "134", "cut.1.drill": "12"}, []string{"⌀ 134 mm"}},
 	} {
-		picture := text(Answer(single(row.cut), lighten.Step.Name), "picture.lighten.drive")
+		picture := jobs.Text(Answer(jobs.Single(row.cut), lighten.Step.Name), "picture.lighten.drive")
 		for _, diameter := range row.diameters {
 			assert.Contains(t, picture, ">"+diameter+"<")
 		}
@@ -46,7 +47,7 @@ func TestTheSectionNamesTheDiametersOfItsCuts(t *testing.T) {
 // back: the force, at first straight up, leans to the rear, which is drawn at the left.
 func TestTheForceGoesRoundAsTheEngineTurns(t *testing.T) {
 	for turns, leansLeft := range map[string]bool{"": true, "forward": true, "backward": false} {
-		picture := text(Answer(knife("frame.turns", turns), balance.Step.Name), "picture.loop")
+		picture := jobs.Text(Answer(jobs.Knife("frame.turns", turns), balance.Step.Name), "picture.loop")
 		start := regexp.MustCompile(`class="ln hd" d="M([0-9.]+) [0-9.]+L([0-9.]+) `).FindStringSubmatch(picture)
 		require.Len(t, start, 3)
 		top, err := strconv.ParseFloat(start[1], 64)
@@ -58,11 +59,11 @@ func TestTheForceGoesRoundAsTheEngineTurns(t *testing.T) {
 }
 
 func TestTheForceIsToldAtFourSpeeds(t *testing.T) {
-	a := Answer(knife("frame.speeds", "1000 2000 3000 4000"), balance.Step.Name)
-	assert.Empty(t, text(a, "error.frame.speeds"))
-	assert.NotEmpty(t, text(a, "say.peak.3"))
-	a = Answer(knife("frame.speeds", "1000 2000 3000 4000 5000"), balance.Step.Name)
-	assert.Contains(t, text(a, "error.frame.speeds"), "4 numbers at most")
+	a := Answer(jobs.Knife("frame.speeds", "1000 2000 3000 4000"), balance.Step.Name)
+	assert.Empty(t, jobs.Text(a, "error.frame.speeds"))
+	assert.NotEmpty(t, jobs.Text(a, "say.peak.3"))
+	a = Answer(jobs.Knife("frame.speeds", "1000 2000 3000 4000 5000"), balance.Step.Name)
+	assert.Contains(t, jobs.Text(a, "error.frame.speeds"), "4 numbers at most")
 }
 
 // A wheel is drawn for its holes where it has some or is to have some.
@@ -78,8 +79,8 @@ func TestWheelsAreDrawnForTheirHoles(t *testing.T) {
 			"hole.a.wheel", "timing", "hole.a.radius", "60", "hole.a.hour", "2", "hole.a.drill", "10", "hole.a.depth", "10",
 		}, true, true},
 	} {
-		a := Answer(knife(row.more...), balance.Step.Name)
-		assert.Equal(t, row.drive, text(a, "picture.holes.drive") != "", "%v", row.more)
-		assert.Equal(t, row.timing, text(a, "picture.holes.timing") != "", "%v", row.more)
+		a := Answer(jobs.Knife(row.more...), balance.Step.Name)
+		assert.Equal(t, row.drive, jobs.Text(a, "picture.holes.drive") != "", "%v", row.more)
+		assert.Equal(t, row.timing, jobs.Text(a, "picture.holes.timing") != "", "%v", row.more)
 	}
 }

@@ -124,7 +124,7 @@ func FuzzAnswer(f *testing.F) {
 // spoil puts a text into one to four fields of a job, which are there or not.
 func spoil(t *testing.T, job form.Form, random *rand.Rand, text string) {
 	t.Helper()
-	f, names := with(job, nil), job.Names()
+	f, names := job.With(nil), job.Names()
 	for range 1 + random.IntN(4) {
 		if random.IntN(2) == 0 {
 			f[names[random.IntN(len(names))]] = text

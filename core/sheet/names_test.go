@@ -13,6 +13,7 @@ import (
 
 	"pintwelve/core/form"
 	"pintwelve/core/step/truing"
+	"pintwelve/testdata/jobs"
 	"pintwelve/tools/site"
 )
 
@@ -98,7 +99,7 @@ func anyTruing(n int) (all []form.Form) {
 	random := rand.New(rand.NewPCG(3, 4))
 	figure := func(most float64) string { return strconv.FormatFloat(most*random.Float64(), 'f', 1, 64) }
 	for i := range n {
-		f := typed(figure(6), figure(12), figure(6), figure(12))
+		f := jobs.Typed(figure(6), figure(12), figure(6), figure(12))
 		if i%2 == 0 {
 			f["dial.a.half"], f["dial.a.order"] = [...]string{"drive", "timing"}[i/2%2], "1"
 			f["pass.1.dial.a.tir"], f["pass.1.dial.a.high"] = figure(3), figure(12)
@@ -123,7 +124,7 @@ func anyTruing(n int) (all []form.Form) {
 // sayingJobs bring the words that the given jobs don't.
 func sayingJobs() []form.Form {
 	turned := func(turn string) form.Form {
-		f := typed("3", "3", "3", "9")
+		f := jobs.Typed("3", "3", "3", "9")
 		for _, at := range []string{"drive", "timing", "dial.a"} {
 			f["pass.1."+at+".how"], f["pass.1."+at+".points"], f["pass.1."+at+".turn"] = "turn", "8", turn
 		}
@@ -131,28 +132,28 @@ func sayingJobs() []form.Form {
 		return f
 	}
 	weighed := form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5000", "wheel.timing.weight": "5400", "wheel.timing.after": "5000"}
-	struck := with(typed("4", "3", "4", "9"), form.Form{
+	struck := jobs.Typed("4", "3", "4", "9").With(form.Form{
 		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",
 		"pass.2.drive.tir": "7", "pass.2.drive.high": "3", "pass.2.timing.tir": "7", "pass.2.timing.high": "9",
 	})
-	twin := with(typed("4", "3", "4", "9"), form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
+	twin := jobs.Typed("4", "3", "4", "9").With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
 		"dial.b.order": "2", "dial.b.at": "140", "pass.1.dial.b.tir": "6", "pass.1.dial.b.high": "3"})
-	logged := typed("4", "3", "4", "9")
-	logged = with(logged, truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
+	logged := jobs.Typed("4", "3", "4", "9")
+	logged = logged.With(truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
 		logged,
-		again(skewed(), "", "3", "12", "3", "12"), again(skewed(), "nothing", "3", "12", "3", "12"),
-		with(typed("0.5", "3", "0.5", "3"), form.Form{"centres": "good"}),
-		struck, with(struck, form.Form{"bench": "1"}), twin,
-		with(typed("0.5", "3", "0.5", "3"), form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
-		with(struck, form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
+		jobs.Again(jobs.Skewed(), "", "3", "12", "3", "12"), jobs.Again(jobs.Skewed(), "nothing", "3", "12", "3", "12"),
+		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"centres": "good"}),
+		struck, struck.With(form.Form{"bench": "1"}), twin,
+		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
+		struck.With(form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),
-		knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",
+		jobs.Knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",
 			"keep.a.hour", "5", "hole.a.wheel", "drive", "hole.a.radius", "71", "hole.a.hour", "12", "hole.a.drill", "10", "hole.a.depth", "10",
 			"hole.b.wheel", "timing", "hole.b.radius", "72", "hole.b.hour", "12", "hole.b.drill", "12", "hole.b.depth", "12",
 			"balance.whole", "9 kg", "balance.rolls", "1", "knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"),
-		knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"),
-		with(typed("3", "3", "3", "9"), form.Form{
+		jobs.Knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"),
+		jobs.Typed("3", "3", "3", "9").With(form.Form{
 			"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1", "pass.1.edge12": "1", "pass.1.edge3": "2", "pass.1.edge9": "3",
 		}),
 		turned("0 .6 2 3.4 4 3.4 2 .6 -3"), turned("9 9.6 1 2.4 3 2.4 1 9.6"),
@@ -161,22 +162,22 @@ func sayingJobs() []form.Form {
 		{"bigend.kind": "rollers", "bigend.roller": "5 5.01"},
 		{"bigend.pin": "25.0000", "bigend.bore": "25.0300", "bigend.bush": "32.0000", "bigend.eye": "32.0500",
 			"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.a.need": "100"},
-		knife("wheel.drive.width", "28", "made.m.from", "60", "made.m.to", "140", "made.m.depth", "8"),
-		{"joint.a.pin": "25.05", "joint.a.eye": "25", "joint.a.wheel": "iron"}, knife("weight.rod", "528", "cylinder.b.bank", "45"),
-		knife("new.piston", "250", "knife.what", "wheels", "knife.drive.hour", "3", "knife.timing.hour", "4"),
+		jobs.Knife("wheel.drive.width", "28", "made.m.from", "60", "made.m.to", "140", "made.m.depth", "8"),
+		{"joint.a.pin": "25.05", "joint.a.eye": "25", "joint.a.wheel": "iron"}, jobs.Knife("weight.rod", "528", "cylinder.b.bank", "45"),
+		jobs.Knife("new.piston", "250", "knife.what", "wheels", "knife.drive.hour", "3", "knife.timing.hour", "4"),
 		{"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.05"},
 		{"bigend.kind": "rollers", "bigend.pin": "30", "bigend.roller": "5 5 5", "bigend.eye": "40.02"},
 		{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1", "joint.a.need": "50"},
 		{"joint.a.pin": "25.2", "joint.a.eye": "25", "joint.a.need": "2000"},
-		mainJob(nil),
+		jobs.Main(nil),
 		{"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.3 0.5", "float.caseleft": "50", "float.crankleft": "49.35"},
-		single(weighed), single(form.Form{"lighten.density": "7300", "lighten.strength": "50", "lighten.top": "9000"}),
-		single(with(weighed, form.Form{"cut.1.wheel": "drive", "cut.1.kind": "face", "cut.1.depth": "1", "cut.1.order": "1"})),
-		single(form.Form{
+		jobs.Single(weighed), jobs.Single(form.Form{"lighten.density": "7300", "lighten.strength": "50", "lighten.top": "9000"}),
+		jobs.Single(weighed.With(form.Form{"cut.1.wheel": "drive", "cut.1.kind": "face", "cut.1.depth": "1", "cut.1.order": "1"})),
+		jobs.Single(form.Form{
 			"lighten.web": "20", "lighten.rimdepth": "60", "lighten.rimwidth": "30", "lighten.holewall": "100", "wheel.drive.boss": "50", "wheel.timing.width": "28.5",
 			"cut.1.from": "60", "cut.1.to": "170", "cut.1.depth": "6", "cut.2.kind": "face", "cut.2.depth": "1",
 			"cut.3.kind": "blind", "cut.3.holes": "6", "cut.3.circle": "130", "cut.3.drill": "12", "cut.3.depth": "6",
 		}),
-		single(form.Form{"swing.1.of": "crank", "swing.1.arm": "70", "swing.1.mass": "5 kg", "swing.1.taps": taps(0.7, 40, 0, rand1.New(rand1.NewSource(6)))}),
+		jobs.Single(form.Form{"swing.1.of": "crank", "swing.1.arm": "70", "swing.1.mass": "5 kg", "swing.1.taps": jobs.Taps(0.7, 40, 0, rand1.New(rand1.NewSource(6)))}),
 	}
 }

@@ -1,4 +1,4 @@
-package sheet
+package truing_test
 
 import (
 	"fmt"
@@ -11,6 +11,7 @@ import (
 
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
+	"pintwelve/core/sheet"
 	"pintwelve/testdata/cases"
 )
 
@@ -94,7 +95,7 @@ func TestThrowsAreAnswered(t *testing.T) {
 	for _, c := range throwsCases(t) {
 		for _, seen := range []string{"drive", "timing"} {
 			job, dialOf := c.job(seen)
-			a := Answer(job, "true.values")
+			a := sheet.Answer(job, "true.values")
 			require.Empty(t, a.Faults(), "%s", c.Name)
 			number := func(name string) float64 {
 				e, ok := a.Get(name)

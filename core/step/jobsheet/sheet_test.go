@@ -1,19 +1,15 @@
-package sheet
+package jobsheet_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/sheet"
 	"pintwelve/core/step/jobsheet"
+	"pintwelve/testdata/jobs"
 )
-
-func sheetSays(a *bench.Answers, name string) string {
-	e, _ := a.Get("say." + name)
-	return e.Text
-}
 
 // aJob is a crank with twist as found, and true after a strike.
 func aJob(more form.Form) form.Form {
@@ -31,14 +27,14 @@ func aJob(more form.Form) form.Form {
 
 func TestTheSheetTellsAsFoundAndAsLeftWhateverIsOnTheBench(t *testing.T) {
 	for _, bench := range []string{"", "a", "b"} {
-		a := Answer(aJob(form.Form{"bench": bench}), jobsheet.Name)
-		assert.Equal(t, "Hung between its centres the crank runs true: over one turn neither shaft moves more than 1 thou; 2 thou is allowed. The centres themselves were not tried.", sheetSays(a, "sheet.plain"))
-		assert.Equal(t, "It came at 6 thou.", sheetSays(a, "sheet.came"))
-		assert.Contains(t, sheetSays(a, "sheet.found.drive"), "6")
-		assert.Contains(t, sheetSays(a, "sheet.found.drive"), "high at 9")
-		assert.Contains(t, sheetSays(a, "sheet.left.timing"), "high at 2")
-		assert.Contains(t, sheetSays(a, "pass.a.said"), "struck timing at 3")
-		assert.Equal(t, "pressed up dry", sheetSays(a, "pass.a.noted"))
+		a := sheet.Answer(aJob(form.Form{"bench": bench}), jobsheet.Name)
+		assert.Equal(t, "Hung between its centres the crank runs true: over one turn neither shaft moves more than 1 thou; 2 thou is allowed. The centres themselves were not tried.", jobs.Said(a, "sheet.plain"))
+		assert.Equal(t, "It came at 6 thou.", jobs.Said(a, "sheet.came"))
+		assert.Contains(t, jobs.Said(a, "sheet.found.drive"), "6")
+		assert.Contains(t, jobs.Said(a, "sheet.found.drive"), "high at 9")
+		assert.Contains(t, jobs.Said(a, "sheet.left.timing"), "high at 2")
+		assert.Contains(t, jobs.Said(a, "pass.a.said"), "struck timing at 3")
+		assert.Equal(t, "pressed up dry", jobs.Said(a, "pass.a.noted"))
 		for _, picture := range []string{"picture.sheet.found", "picture.sheet.left"} {
 			e, ok := a.Get(picture)
 			assert.True(t, ok)
@@ -48,22 +44,22 @@ func TestTheSheetTellsAsFoundAndAsLeftWhateverIsOnTheBench(t *testing.T) {
 }
 
 func TestTheSheetOfAnUnreadOrUntrueCrank(t *testing.T) {
-	a := Answer(form.Form{}, jobsheet.Name)
-	assert.Equal(t, "Not measured to the end yet.", sheetSays(a, "sheet.plain"))
-	assert.Empty(t, sheetSays(a, "sheet.found"))
-	a = Answer(aJob(form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}), jobsheet.Name)
-	assert.Equal(t, "Not true yet: a shaft still moves 5 thou over one turn; 2 thou is allowed.", sheetSays(a, "sheet.plain"))
+	a := sheet.Answer(form.Form{}, jobsheet.Name)
+	assert.Equal(t, "Not measured to the end yet.", jobs.Said(a, "sheet.plain"))
+	assert.Empty(t, jobs.Said(a, "sheet.found"))
+	a = sheet.Answer(aJob(form.Form{"pass.b.drive.tir": "5", "pass.b.timing.tir": "5"}), jobsheet.Name)
+	assert.Equal(t, "Not true yet: a shaft still moves 5 thou over one turn; 2 thou is allowed.", jobs.Said(a, "sheet.plain"))
 }
 
 func TestTheSheetTakesInWhatTheJobHolds(t *testing.T) {
-	a := Answer(aJob(nil), jobsheet.Name)
-	for _, p := range onSheet {
-		assert.Empty(t, sheetSays(a, "sheet.has."+p.Name))
+	a := sheet.Answer(aJob(nil), jobsheet.Name)
+	for _, e := range a.Entries {
+		assert.NotContains(t, e.Name, "say.sheet.has.")
 	}
-	a = Answer(aJob(form.Form{"float.faces": "100", "float.crank": "99.5"}), jobsheet.Name)
-	assert.Equal(t, "yes", sheetSays(a, "sheet.has.cases"))
-	assert.NotEmpty(t, sheetSays(a, "cases.headline"))
-	assert.Empty(t, sheetSays(a, "sheet.has.balance"))
+	a = sheet.Answer(aJob(form.Form{"float.faces": "100", "float.crank": "99.5"}), jobsheet.Name)
+	assert.Equal(t, "yes", jobs.Said(a, "sheet.has.cases"))
+	assert.NotEmpty(t, jobs.Said(a, "cases.headline"))
+	assert.Empty(t, jobs.Said(a, "sheet.has.balance"))
 }
 
 // measured are all the distances that the sheet's words can rest on.
@@ -73,20 +69,20 @@ var measured = form.Form{
 }
 
 func TestTheSheetLeavesOutWhatRestsOnAssumedDistances(t *testing.T) {
-	a := Answer(aJob(measured), jobsheet.Name)
-	assert.NotEmpty(t, sheetSays(a, "sit.bearings"))
-	assert.NotEmpty(t, sheetSays(a, "sit.tilt"))
-	assert.Empty(t, sheetSays(a, "sheet.assumed"))
+	a := sheet.Answer(aJob(measured), jobsheet.Name)
+	assert.NotEmpty(t, jobs.Said(a, "sit.bearings"))
+	assert.NotEmpty(t, jobs.Said(a, "sit.tilt"))
+	assert.Empty(t, jobs.Said(a, "sheet.assumed"))
 	for name := range measured {
 		if name == "centres" {
 			continue
 		}
 		f := aJob(measured)
 		delete(f, name)
-		a = Answer(f, jobsheet.Name)
-		assert.Empty(t, sheetSays(a, "sit.bearings"), name)
-		assert.Empty(t, sheetSays(a, "sit.tilt"), name)
-		assert.Contains(t, sheetSays(a, "sheet.assumed"), "assumed, not measured", name)
+		a = sheet.Answer(f, jobsheet.Name)
+		assert.Empty(t, jobs.Said(a, "sit.bearings"), name)
+		assert.Empty(t, jobs.Said(a, "sit.tilt"), name)
+		assert.Contains(t, jobs.Said(a, "sheet.assumed"), "assumed, not measured", name)
 	}
 }
 
@@ -104,16 +100,16 @@ func TestTheLineOfWordsIsNoSurerThanTheVerdict(t *testing.T) {
 		{form.Form{"pass.c.order": "3"}, "Job sheet 12: not measured to the end yet"},
 		{form.Form{"number": "", "engine": "499 single", "centres": "good"}, "Job sheet 499 single: true to 1 thou"},
 	} {
-		assert.Equal(t, row.want, sheetSays(Answer(aJob(row.more), jobsheet.Name), "sheet.line"), "%v", row.more)
+		assert.Equal(t, row.want, jobs.Said(sheet.Answer(aJob(row.more), jobsheet.Name), "sheet.line"), "%v", row.more)
 	}
 }
 
 func TestTheSheetCarriesTheShop(t *testing.T) {
-	a := Answer(aJob(nil), jobsheet.Name)
-	assert.Empty(t, sheetSays(a, "sheet.shop"))
-	a = Answer(aJob(form.Form{"shop.name": "<b>Thorne & Daughter</b>", "shop.telephone": "01632 960118", "shop.mark": "T<D", "shop.shape": "shield"}), jobsheet.Name)
-	assert.Equal(t, "<b>Thorne & Daughter</b>", sheetSays(a, "shop.name"), "the page shows it as text")
-	assert.Equal(t, "yes", sheetSays(a, "sheet.shop"))
+	a := sheet.Answer(aJob(nil), jobsheet.Name)
+	assert.Empty(t, jobs.Said(a, "sheet.shop"))
+	a = sheet.Answer(aJob(form.Form{"shop.name": "<b>Thorne & Daughter</b>", "shop.telephone": "01632 960118", "shop.mark": "T<D", "shop.shape": "shield"}), jobsheet.Name)
+	assert.Equal(t, "<b>Thorne & Daughter</b>", jobs.Said(a, "shop.name"), "the page shows it as text")
+	assert.Equal(t, "yes", jobs.Said(a, "sheet.shop"))
 	mark, _ := a.Get("picture.shop")
 	assert.Contains(t, mark.Text, "T&lt;D</text>")
 	assert.NotContains(t, mark.Text, "<D")

@@ -1,4 +1,4 @@
-package sheet
+package truing_test
 
 import (
 	"strings"
@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"pintwelve/core/form"
+	"pintwelve/core/sheet"
 	"pintwelve/core/step/jobsheet"
 	"pintwelve/core/step/truing"
 )
@@ -36,7 +37,7 @@ func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
 		{joined(round("1", "0.5", "0.5"), form.Form{"units": "metric", "tolerance": "2", "drive.division": "0.01"}), "2 thou?", "run-out allowed is in"},
 		{joined(round("1", "0.5", "0.5"), form.Form{"timing.division": "0.01"}), "0.01 thou, or 0.01 mm?", "timing dial’s division is in"},
 	} {
-		a := Answer(row.form, "")
+		a := sheet.Answer(row.form, "")
 		headline, _ := a.Get("say.truing.headline")
 		then, _ := a.Get("say.truing.then")
 		verdict, _ := a.Get("verdict")
@@ -47,17 +48,17 @@ func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
 		assert.Equal(t, "unit", what.Text)
 		choice, _ := a.Get("asks/0/choices/0")
 		assert.True(t, strings.HasPrefix(headline.Text, choice.Text), choice.Text)
-		for _, e := range Answer(row.form, jobsheet.Name).Entries {
+		for _, e := range sheet.Answer(row.form, jobsheet.Name).Entries {
 			assert.NotContains(t, strings.ToLower(e.Text), "runs true", e.Name)
 		}
 	}
-	a := Answer(joined(round("1", "0.14 thou", "0.08 thou")), "")
+	a := sheet.Answer(joined(round("1", "0.14 thou", "0.08 thou")), "")
 	headline, _ := a.Get("say.truing.headline")
 	assert.True(t, strings.HasPrefix(headline.Text, "True"), headline.Text)
 }
 
 func TestAnHourInDoubtIsAskedBesideTheAnswer(t *testing.T) {
-	a := Answer(form.Form{"pass.1.drive.tir": "4", "pass.1.drive.high": "5.50", "pass.1.timing.tir": "4", "pass.1.timing.high": "11.30"}, truing.First.Name)
+	a := sheet.Answer(form.Form{"pass.1.drive.tir": "4", "pass.1.drive.high": "5.50", "pass.1.timing.tir": "4", "pass.1.timing.high": "11.30"}, truing.First.Name)
 	ask, _ := a.Get("doubt.pass.1.drive.high")
 	assert.Equal(t, "5:30\n5:30\n5:50\n5:50", ask.Text)
 	_, asked := a.Get("doubt.pass.1.timing.high")
@@ -71,7 +72,7 @@ func TestAMadeUpCrankIsNeverInDoubt(t *testing.T) {
 	for _, seed := range []string{"a", "b", "c"} {
 		f := truing.TryOut(seed, "chance")
 		assert.Contains(t, f["pass.1.drive.turn"], " thou")
-		a := Answer(f, truing.First.Name)
+		a := sheet.Answer(f, truing.First.Name)
 		assert.Empty(t, a.Faults())
 		for _, e := range a.Entries {
 			assert.False(t, strings.HasPrefix(e.Name, "doubt."), e.Name)

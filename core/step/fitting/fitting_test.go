@@ -1,4 +1,4 @@
-package sheet
+package fitting_test
 
 import (
 	"math"
@@ -11,59 +11,54 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
+	"pintwelve/core/sheet"
 	"pintwelve/core/step/fitting"
 	"pintwelve/core/step/truing"
+	"pintwelve/testdata/jobs"
 )
 
 const micron = 1e-6
-
-func told(t *testing.T, a *bench.Answers, name string) string {
-	t.Helper()
-	e, ok := a.Get(name)
-	require.True(t, ok, name)
-	return e.Text
-}
 
 func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 	for part, first := range map[string]string{
 		"order": "Next: look it over as found.", fitting.Found.Name: "Look it over before you split it.", fitting.Measure.Name: "Measure the crankpin: both ends and the middle, then across.",
 		fitting.PressUp.Name: "Measure each wheel’s width at the pin, and the rod’s.", fitting.Cases.Name: "Measure the bearing seats and housings.",
 	} {
-		a := Answer(form.Form{}, part)
+		a := sheet.Answer(form.Form{}, part)
 		assert.Empty(t, a.Faults(), part)
-		assert.Equal(t, first, told(t, a, "say."+part+".headline"))
+		assert.Equal(t, first, jobs.Told(t, a, "say."+part+".headline"))
 	}
 }
 
 func TestTheOrderTellsWhatIsNext(t *testing.T) {
 	ticks := form.Form{"order.found": "yes", "order.split": "yes"}
-	assert.Equal(t, "Next: measure.", told(t, Answer(ticks, "order"), "say.order.headline"))
+	assert.Equal(t, "Next: measure.", jobs.Told(t, sheet.Answer(ticks, "order"), "say.order.headline"))
 	ticks["order.press"] = "yes"
-	a := Answer(ticks, "order")
-	assert.Equal(t, "Next: true it.", told(t, a, "say.order.headline"), "what lies before it he may do without")
-	assert.Equal(t, "3 of 10 done", told(t, a, "say.order.count"))
+	a := sheet.Answer(ticks, "order")
+	assert.Equal(t, "Next: true it.", jobs.Told(t, a, "say.order.headline"), "what lies before it he may do without")
+	assert.Equal(t, "3 of 10 done", jobs.Told(t, a, "say.order.count"))
 	for _, field := range form.Job.Fields() {
 		if strings.HasPrefix(field.Pattern, "order.") {
 			ticks[field.Pattern] = "yes"
 		}
 	}
-	assert.Equal(t, "All done.", told(t, Answer(ticks, "order"), "say.order.headline"))
+	assert.Equal(t, "All done.", jobs.Told(t, sheet.Answer(ticks, "order"), "say.order.headline"))
 	ticks["order.lighten"] = ""
-	assert.Equal(t, "Left out: lighten.", told(t, Answer(ticks, "order"), "say.order.headline"))
+	assert.Equal(t, "Left out: lighten.", jobs.Told(t, sheet.Answer(ticks, "order"), "say.order.headline"))
 }
 
 // What the figures show is done is ticked by them, and no more than that.
 func TestTheFiguresTickTheOrder(t *testing.T) {
 	shown := func(f form.Form) (all []string) {
-		for _, e := range Answer(f, "order").Entries {
+		for _, e := range sheet.Answer(f, "order").Entries {
 			if name, is := strings.CutSuffix(e.Name, ".shown"); is {
 				all = append(all, strings.TrimPrefix(name, "say.order."))
 			}
 		}
 		return all
 	}
-	next := func(f form.Form) string { return told(t, Answer(f, "order"), "say.order.headline") }
-	out, trued := typed("4", "3", "4", "9"), typed("0.5", "3", "0.5", "3")
+	next := func(f form.Form) string { return jobs.Told(t, sheet.Answer(f, "order"), "say.order.headline") }
+	out, trued := jobs.Typed("4", "3", "4", "9"), jobs.Typed("0.5", "3", "0.5", "3")
 	assert.Empty(t, shown(out))
 	assert.Equal(t, "Next: true it.", next(out), "he is at it")
 	assert.Equal(t, []string{"true"}, shown(trued))
@@ -96,26 +91,26 @@ func TestAFloatingBushIsJudgedOnBothSides(t *testing.T) {
 		"bigend.pin": "1.0000 1.0000 1.0000 in", "bigend.pin90": "1.0000 0.9999 1.0000 in", "bigend.bore": "1.0012 in",
 		"bigend.bush": "1.2500 in", "bigend.eye": "1.2525 in",
 	}
-	a := Answer(job, fitting.Measure.Name)
+	a := sheet.Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
-	assert.InDelta(t, 25.4*0.0012+25.4*0.0001/6, value(t, a, "fit.bigend.inner_clearance_mm"), micron)
-	assert.Equal(t, "right", told(t, a, "fit.bigend.inner_clearance_verdict"))
-	assert.InDelta(t, 25.4*0.0025, value(t, a, "fit.bigend.outer_clearance_mm"), micron)
-	assert.Equal(t, "Bush in rod 2.5 ± 0.1 thou: too loose.", told(t, a, "say.measure.headline"))
-	assert.Contains(t, told(t, a, "say.bigend.pin"), "oval 0.1 thou")
-	assert.Contains(t, told(t, a, "picture.bigend.inner_clearance"), "within the limits")
-	assert.Equal(t, "1 thou", told(t, a, "assumed.bigend.least"))
+	assert.InDelta(t, 25.4*0.0012+25.4*0.0001/6, jobs.Value(t, a, "fit.bigend.inner_clearance_mm"), micron)
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.bigend.inner_clearance_verdict"))
+	assert.InDelta(t, 25.4*0.0025, jobs.Value(t, a, "fit.bigend.outer_clearance_mm"), micron)
+	assert.Equal(t, "Bush in rod 2.5 ± 0.1 thou: too loose.", jobs.Told(t, a, "say.measure.headline"))
+	assert.Contains(t, jobs.Told(t, a, "say.bigend.pin"), "oval 0.1 thou")
+	assert.Contains(t, jobs.Told(t, a, "picture.bigend.inner_clearance"), "within the limits")
+	assert.Equal(t, "1 thou", jobs.Told(t, a, "assumed.bigend.least"))
 
-	own := Answer(with(job, form.Form{"bigend.outleast": "2", "bigend.outmost": "3"}), fitting.Measure.Name)
-	assert.Equal(t, "right", told(t, own, "fit.bigend.outer_clearance_verdict"))
-	near := Answer(with(job, form.Form{"bigend.most": "1.25"}), fitting.Measure.Name)
-	assert.Equal(t, "too close to call", told(t, near, "fit.bigend.inner_clearance_verdict"))
+	own := sheet.Answer(job.With(form.Form{"bigend.outleast": "2", "bigend.outmost": "3"}), fitting.Measure.Name)
+	assert.Equal(t, "right", jobs.Told(t, own, "fit.bigend.outer_clearance_verdict"))
+	near := sheet.Answer(job.With(form.Form{"bigend.most": "1.25"}), fitting.Measure.Name)
+	assert.Equal(t, "too close to call", jobs.Told(t, near, "fit.bigend.inner_clearance_verdict"))
 }
 
 func TestRollersTakeTwiceTheirDiameter(t *testing.T) {
-	a := Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30.000", "bigend.roller": "5.000 5.000 5.000", "bigend.eye": "40.020"}, fitting.Measure.Name)
-	assert.InDelta(t, 0.02, value(t, a, "fit.bigend.roller_clearance_mm"), micron)
-	assert.Equal(t, "right", told(t, a, "fit.bigend.roller_clearance_verdict"))
+	a := sheet.Answer(form.Form{"bigend.kind": "rollers", "bigend.pin": "30.000", "bigend.roller": "5.000 5.000 5.000", "bigend.eye": "40.020"}, fitting.Measure.Name)
+	assert.InDelta(t, 0.02, jobs.Value(t, a, "fit.bigend.roller_clearance_mm"), micron)
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.bigend.roller_clearance_verdict"))
 }
 
 // Lamé, equal materials on a solid shaft: p = E δ (D² − d²)/(2 d D²); torque and
@@ -125,23 +120,23 @@ func TestAPressHoldsWhatLaméSays(t *testing.T) {
 		"joint.a.pin": "25.040", "joint.a.eye": "25.000", "joint.a.length": "20", "joint.a.hub": "60", "joint.a.friction": "0.1",
 		"duty.power": "20", "duty.speed": "6000", "duty.peak": "8",
 	}
-	a := Answer(job, fitting.Measure.Name)
+	a := sheet.Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
 	const d, hub, bite, length = 25.04, 60.0, 0.04, 20.0
 	p := 207e3 * bite * (hub*hub - d*d) / (2 * d * hub * hub)
 	hold := 0.1 * p * math.Pi * d * d * length / 2000
 	need := 8 * 20e3 / (2 * math.Pi * 100) / 2
-	assert.InEpsilon(t, p, value(t, a, "fit.joints/0/pressure_mpa"), 1e-9)
-	assert.InEpsilon(t, p*(hub*hub+d*d)/(hub*hub-d*d), value(t, a, "fit.joints/0/hoop_mpa"), 1e-9)
-	assert.InEpsilon(t, hold, value(t, a, "fit.joints/0/hold_nm"), 1e-9)
-	assert.InEpsilon(t, 2000*hold/d, value(t, a, "fit.joints/0/push_out_n"), 1e-9)
-	assert.InEpsilon(t, hold/need, value(t, a, "fit.joints/0/margin"), 1e-9)
-	assert.Equal(t, "right", told(t, a, "fit.joint.a.bite_verdict"))
-	assert.Equal(t, "310 MPa", told(t, a, "assumed.joint.a.yield"))
+	assert.InEpsilon(t, p, jobs.Value(t, a, "fit.joints/0/pressure_mpa"), 1e-9)
+	assert.InEpsilon(t, p*(hub*hub+d*d)/(hub*hub-d*d), jobs.Value(t, a, "fit.joints/0/hoop_mpa"), 1e-9)
+	assert.InEpsilon(t, hold, jobs.Value(t, a, "fit.joints/0/hold_nm"), 1e-9)
+	assert.InEpsilon(t, 2000*hold/d, jobs.Value(t, a, "fit.joints/0/push_out_n"), 1e-9)
+	assert.InEpsilon(t, hold/need, jobs.Value(t, a, "fit.joints/0/margin"), 1e-9)
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.joint.a.bite_verdict"))
+	assert.Equal(t, "310 MPa", jobs.Told(t, a, "assumed.joint.a.yield"))
 
-	slips := Answer(with(job, form.Form{"joint.a.need": "2000"}), fitting.Measure.Name)
-	assert.Contains(t, told(t, slips, "say.measure.headline"), "slips")
-	assert.Contains(t, told(t, slips, "say.joint.a.cannot"), "without yielding")
+	slips := sheet.Answer(job.With(form.Form{"joint.a.need": "2000"}), fitting.Measure.Name)
+	assert.Contains(t, jobs.Told(t, slips, "say.measure.headline"), "slips")
+	assert.Contains(t, jobs.Told(t, slips, "say.joint.a.cannot"), "without yielding")
 }
 
 // A shaft's hole is in the middle of its wheel, the pin's near the rim: the thinnest
@@ -151,54 +146,49 @@ func TestTheThinnestWallStandsInForTheHub(t *testing.T) {
 	for _, row := range []struct{ what, rim, hub string }{
 		{"drivepin", "110", "26 mm"}, {"timingpin", "110", "26 mm"}, {"driveshaft", "110", "59 mm"}, {"timingshaft", "110", "59 mm"}, {"drivepin", "90", "50 mm"},
 	} {
-		a := Answer(form.Form{"throw": "42", "rim": row.rim, "joint.a.what": row.what, "joint.a.pin": "25.00", "joint.a.eye": "24.96", "joint.a.length": "20"}, fitting.Measure.Name)
-		assert.Equal(t, row.hub, told(t, a, "assumed.joint.a.hub"), "%s in a wheel of %s", row.what, row.rim)
+		a := sheet.Answer(form.Form{"throw": "42", "rim": row.rim, "joint.a.what": row.what, "joint.a.pin": "25.00", "joint.a.eye": "24.96", "joint.a.length": "20"}, fitting.Measure.Name)
+		assert.Equal(t, row.hub, jobs.Told(t, a, "assumed.joint.a.hub"), "%s in a wheel of %s", row.what, row.rim)
 	}
 }
 
 // The draw of a taper is the bite over the taper, by definition.
 func TestATaperIsDrawnUp(t *testing.T) {
 	job := form.Form{"joint.a.form": "taper", "joint.a.what": "driveshaft", "joint.a.pin": "25 24 23", "joint.a.taper": "10", "joint.a.need": "100"}
-	a := Answer(job, fitting.Measure.Name)
+	a := sheet.Answer(job, fitting.Measure.Name)
 	require.Empty(t, a.Faults())
-	wanted := value(t, a, "fit.joints/0/draw_wanted_mm")
-	a = Answer(with(job, form.Form{"joint.a.draw": number(wanted) + " mm"}), fitting.Measure.Name)
-	assert.InDelta(t, wanted/10, value(t, a, "fit.joints/0/bite_mm"), micron)
+	wanted := jobs.Value(t, a, "fit.joints/0/draw_wanted_mm")
+	a = sheet.Answer(job.With(form.Form{"joint.a.draw": jobs.Figure(wanted) + " mm"}), fitting.Measure.Name)
+	assert.InDelta(t, wanted/10, jobs.Value(t, a, "fit.joints/0/bite_mm"), micron)
 	// On a cone it holds 1/cos of half its angle more than on a cylinder.
-	assert.InEpsilon(t, 100*math.Hypot(1, 0.05), value(t, a, "fit.joints/0/hold_nm"), 1e-6)
-	steep := Answer(with(job, form.Form{"joint.a.draw": "5", "joint.a.taper": "4"}), fitting.Measure.Name)
-	assert.Contains(t, told(t, steep, "say.joint.a.steep"), "the nut must hold it")
+	assert.InEpsilon(t, 100*math.Hypot(1, 0.05), jobs.Value(t, a, "fit.joints/0/hold_nm"), 1e-6)
+	steep := sheet.Answer(job.With(form.Form{"joint.a.draw": "5", "joint.a.taper": "4"}), fitting.Measure.Name)
+	assert.Contains(t, jobs.Told(t, steep, "say.joint.a.steep"), "the nut must hold it")
 }
 
 func TestThePressStopsWhereTheRodHasItsRoom(t *testing.T) {
 	job := form.Form{"press.drive": "30", "press.timing": "31", "press.rod": "17.6", "press.washers": "2", "bigend.sideleast": "0.2 mm", "bigend.sidemost": "0.4 mm"}
-	assert.InDelta(t, 30+31+17.6+2+0.3, value(t, Answer(job, fitting.PressUp.Name), "fit.press.stop_mm"), micron)
-	a := Answer(with(job, form.Form{"press.over": "80.85"}), fitting.PressUp.Name)
-	assert.InDelta(t, 0.25, value(t, a, "fit.press.side_clearance_mm"), micron)
-	assert.Equal(t, "right", told(t, a, "fit.press.verdict"))
-	tight := Answer(with(job, form.Form{"press.over": "80.5"}), fitting.PressUp.Name)
-	assert.Contains(t, told(t, tight, "error.press.over"), "doesn’t go into")
-}
-
-// mainJob is a 6205-sized bearing, 25 by 52 mm, in a light-alloy case.
-func mainJob(more form.Form) form.Form {
-	return with(form.Form{"main.a.bore": "25", "main.a.outside": "52", "main.a.seat": "25.0085", "main.a.housing": "51.97", "heat.clear": "0"}, more)
+	assert.InDelta(t, 30+31+17.6+2+0.3, jobs.Value(t, sheet.Answer(job, fitting.PressUp.Name), "fit.press.stop_mm"), micron)
+	a := sheet.Answer(job.With(form.Form{"press.over": "80.85"}), fitting.PressUp.Name)
+	assert.InDelta(t, 0.25, jobs.Value(t, a, "fit.press.side_clearance_mm"), micron)
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.press.verdict"))
+	tight := sheet.Answer(job.With(form.Form{"press.over": "80.5"}), fitting.PressUp.Name)
+	assert.Contains(t, jobs.Told(t, tight, "error.press.over"), "doesn’t go into")
 }
 
 // Expansions are those of fit.Steel and fit.LightAlloy: ISO 3650, and common
 // practice.
 func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
-	a := Answer(mainJob(nil), fitting.Cases.Name)
+	a := sheet.Answer(jobs.Main(nil), fitting.Cases.Name)
 	require.Empty(t, a.Faults())
 	const alloy, steel = 22e-6, 11.5e-6
-	assert.InDelta(t, 20+0.03/(alloy*52), value(t, a, "fit.mains/0/case_heat_c"), 1e-6)
-	assert.InDelta(t, 20+(0.03-38*steel*52)/(alloy*52), value(t, a, "fit.mains/0/case_heat_frozen_c"), 1e-6)
-	assert.InDelta(t, 20+0.0085/(steel*25), value(t, a, "fit.mains/0/bearing_heat_c"), 1e-6)
-	assert.InDelta(t, 20+0.03/((alloy-steel)*52), value(t, a, "fit.mains/0/loose_c"), 1e-6)
-	assert.InDelta(t, 0.03-70*(alloy-steel)*52, value(t, a, "fit.mains/0/hot_bite_mm"), 1e-9)
-	assert.Contains(t, told(t, a, "say.cases.headline"), "the race is loose by")
-	iron := Answer(mainJob(form.Form{"main.a.case": "iron"}), fitting.Cases.Name)
-	assert.Contains(t, told(t, iron, "say.main.a.loose"), "expands no more")
+	assert.InDelta(t, 20+0.03/(alloy*52), jobs.Value(t, a, "fit.mains/0/case_heat_c"), 1e-6)
+	assert.InDelta(t, 20+(0.03-38*steel*52)/(alloy*52), jobs.Value(t, a, "fit.mains/0/case_heat_frozen_c"), 1e-6)
+	assert.InDelta(t, 20+0.0085/(steel*25), jobs.Value(t, a, "fit.mains/0/bearing_heat_c"), 1e-6)
+	assert.InDelta(t, 20+0.03/((alloy-steel)*52), jobs.Value(t, a, "fit.mains/0/loose_c"), 1e-6)
+	assert.InDelta(t, 0.03-70*(alloy-steel)*52, jobs.Value(t, a, "fit.mains/0/hot_bite_mm"), 1e-9)
+	assert.Contains(t, jobs.Told(t, a, "say.cases.headline"), "the race is loose by")
+	iron := sheet.Answer(jobs.Main(form.Form{"main.a.case": "iron"}), fitting.Cases.Name)
+	assert.Contains(t, jobs.Told(t, iron, "say.main.a.loose"), "expands no more")
 }
 
 // Nothing is told below 0 that a person would not say so.
@@ -208,19 +198,19 @@ func TestNothingIsSaidOfLessThanNil(t *testing.T) {
 		job        form.Form
 		name, says string
 	}{
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.housing": "52.03"}), "main.a.dropin", "It drops in and out of the case cold."},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.housing": "51.995"}), "main.a.dropin", "from the freezer at −18 °C it drops into the case cold."},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housing": "52.03"}), "main.a.dropin", "It drops in and out of the case cold."},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housing": "51.995"}), "main.a.dropin", "from the freezer at −18 °C it drops into the case cold."},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.play": "0.005 mm"}), "main.a.left", "and the bearing has 0.2 thou. Take one with more play."},
 		{fitting.Cases.Name, form.Form{"float.faces": "100", "float.crank": "99.8", "main.a.case": "iron"}, "float.grows", "the case grows 0.2 thou less than the crank"},
 		{fitting.Measure.Name, form.Form{"joint.a.form": "taper", "joint.a.taper": "3", "joint.a.pin": "25", "joint.a.draw": "1"}, "joint.a.holds", "it comes out by itself."},
-		{truing.More.Name, with(typed("3", "3", "3", "9"), form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
+		{truing.More.Name, jobs.Typed("3", "3", "3", "9").With(form.Form{"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1"}), "check.gaps.askew", "differ from 3 and 9 together by 7.9 thou"},
 	} {
-		says := told(t, Answer(row.job, row.part), "say."+row.name)
+		says := jobs.Told(t, sheet.Answer(row.job, row.part), "say."+row.name)
 		assert.Contains(t, says, row.says)
 	}
 	job := form.Form{"joint.a.pin": "25.3", "joint.a.eye": "25"}
 	yields := 0
-	for _, e := range Answer(job, fitting.Measure.Name).Entries {
+	for _, e := range sheet.Answer(job, fitting.Measure.Name).Entries {
 		if e.Name == "say.joint.a.yields" {
 			yields++
 		}
@@ -242,18 +232,18 @@ func TestSeatAndHousingAreJudgedByTheirClass(t *testing.T) {
 		{form.Form{"main.a.seatclass": "r6", "main.a.seat": "25.0345", "main.a.housingclass": "H7", "main.a.housing": "52.015"}, "right", "right"},
 		{form.Form{"main.a.seatclass": "k6", "main.a.housing": "51.957"}, "right", "wrong"},
 	} {
-		a := Answer(mainJob(row.more), fitting.Cases.Name)
+		a := sheet.Answer(jobs.Main(row.more), fitting.Cases.Name)
 		require.Empty(t, a.Faults(), "%v", row.more)
-		assert.Equal(t, row.seat, told(t, a, "fit.main.a.seat_bite_verdict"), "%v", row.more)
-		assert.Equal(t, row.housing, told(t, a, "fit.main.a.housing_bite_verdict"), "%v", row.more)
+		assert.Equal(t, row.seat, jobs.Told(t, a, "fit.main.a.seat_bite_verdict"), "%v", row.more)
+		assert.Equal(t, row.housing, jobs.Told(t, a, "fit.main.a.housing_bite_verdict"), "%v", row.more)
 	}
-	assert.Equal(t, "k5", told(t, Answer(mainJob(nil), fitting.Cases.Name), "assumed.main.a.seatclass"))
+	assert.Equal(t, "k5", jobs.Told(t, sheet.Answer(jobs.Main(nil), fitting.Cases.Name), "assumed.main.a.seatclass"))
 }
 
 func TestABearingCanLoseAllItsPlay(t *testing.T) {
-	a := Answer(mainJob(form.Form{"main.a.play": "0.005 mm"}), fitting.Cases.Name)
-	assert.Less(t, value(t, a, "fit.mains/0/play_left_mm"), 0.0)
-	assert.Contains(t, told(t, a, "say.main.a.left"), "No play left")
+	a := sheet.Answer(jobs.Main(form.Form{"main.a.play": "0.005 mm"}), fitting.Cases.Name)
+	assert.Less(t, jobs.Value(t, a, "fit.mains/0/play_left_mm"), 0.0)
+	assert.Contains(t, jobs.Told(t, a, "say.main.a.left"), "No play left")
 }
 
 func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
@@ -261,36 +251,36 @@ func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
 		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.3 0.5", "float.judge": "cold",
 		"float.least": "0.1 mm", "float.most": "0.3 mm", "float.caseleft": "50", "float.crankleft": "49.35",
 	}
-	a := Answer(job, fitting.Cases.Name)
+	a := sheet.Answer(job, fitting.Cases.Name)
 	require.Empty(t, a.Faults())
 	// By hand: 1.1 of room wants 0.8 to 1.0 of shims, so two at the fewest: 0.5
 	// with 0.3 leaves 0.3, 0.5 with 0.5 leaves 0.1, both 0.1 from the 0.2 wanted.
 	// The rod stands at left shims + half the float + 49.35: with 0.5 left and 0.3
 	// right exactly on the line.
-	assert.InDelta(t, 0.3, value(t, a, "fit.float.end_mm"), 1e-9)
-	assert.Equal(t, "Drive side 0.5 mm, timing side 0.3 mm.", told(t, a, "say.float.shims"))
-	assert.InDelta(t, 0.5+0.15+49.35-50, value(t, a, "fit.float.off_centre_mm"), 1e-9)
+	assert.InDelta(t, 0.3, jobs.Value(t, a, "fit.float.end_mm"), 1e-9)
+	assert.Equal(t, "Drive side 0.5 mm, timing side 0.3 mm.", jobs.Told(t, a, "say.float.shims"))
+	assert.InDelta(t, 0.5+0.15+49.35-50, jobs.Value(t, a, "fit.float.off_centre_mm"), 1e-9)
 	// The case grows 22 − 11.5 µm a metre and kelvin more, 70 K over the shop.
-	assert.InDelta(t, 70*(22e-6*100-11.5e-6*98.9), value(t, a, "fit.float.growth_mm"), 1e-9)
-	wide := Answer(with(job, form.Form{"float.crank": "100.2"}), fitting.Cases.Name)
-	assert.Contains(t, told(t, wide, "error.float.crank"), "100.2 mm over the crank doesn’t go between faces 100 mm apart")
+	assert.InDelta(t, 70*(22e-6*100-11.5e-6*98.9), jobs.Value(t, a, "fit.float.growth_mm"), 1e-9)
+	wide := sheet.Answer(job.With(form.Form{"float.crank": "100.2"}), fitting.Cases.Name)
+	assert.Contains(t, jobs.Told(t, wide, "error.float.crank"), "100.2 mm over the crank doesn’t go between faces 100 mm apart")
 }
 
 func TestTheCrankAsFound(t *testing.T) {
-	a := Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, fitting.Found.Name)
-	assert.Equal(t, "2 of 8 looked at.", told(t, a, "say.found.count"))
-	assert.Equal(t, "Not good: 1 of what was looked at.", told(t, a, "say.found.headline"))
-	assert.Equal(t, "wrong", told(t, a, "fit.found.drive.tir_verdict"))
-	assert.Equal(t, "right", told(t, a, "fit.found.sideplay_verdict"))
-	a = Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, fitting.Found.Name)
-	assert.Equal(t, "Cracked: that part goes no further.", told(t, a, "say.found.headline"))
-	a = Answer(form.Form{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "1"}, fitting.Found.Name)
-	assert.InDelta(t, 0.1, value(t, a, "fit.found.bend_mm"), 1e-6)
-	assert.Equal(t, "wrong", told(t, a, "fit.found.bend_verdict"))
-	assert.Contains(t, told(t, Answer(form.Form{"found.twistbig": "1", "found.twistsmall": "1 2"}, fitting.Found.Name), "error.found.twistbig"), "two readings")
+	a := sheet.Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, fitting.Found.Name)
+	assert.Equal(t, "2 of 8 looked at.", jobs.Told(t, a, "say.found.count"))
+	assert.Equal(t, "Not good: 1 of what was looked at.", jobs.Told(t, a, "say.found.headline"))
+	assert.Equal(t, "wrong", jobs.Told(t, a, "fit.found.drive.tir_verdict"))
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.found.sideplay_verdict"))
+	a = sheet.Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, fitting.Found.Name)
+	assert.Equal(t, "Cracked: that part goes no further.", jobs.Told(t, a, "say.found.headline"))
+	a = sheet.Answer(form.Form{"found.bendbig": "0 0.01 mm", "found.bendsmall": "0 0.11 mm", "found.twistbig": "1"}, fitting.Found.Name)
+	assert.InDelta(t, 0.1, jobs.Value(t, a, "fit.found.bend_mm"), 1e-6)
+	assert.Equal(t, "wrong", jobs.Told(t, a, "fit.found.bend_verdict"))
+	assert.Contains(t, jobs.Told(t, sheet.Answer(form.Form{"found.twistbig": "1", "found.twistsmall": "1 2"}, fitting.Found.Name), "error.found.twistbig"), "two readings")
 	// d = B cos θ − b sin θ with 2 L sin θ the movement: here sin θ = 0.001.
-	a = Answer(form.Form{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30"}, fitting.Found.Name)
-	assert.InDelta(t, 0.001*18, value(t, a, "fit.found.clearance_mm"), 20e-6)
+	a = sheet.Answer(form.Form{"found.rock": "0.3 mm", "found.rockat": "150", "found.width": "18", "found.pin": "30"}, fitting.Found.Name)
+	assert.InDelta(t, 0.001*18, jobs.Value(t, a, "fit.found.clearance_mm"), 20e-6)
 }
 
 func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
@@ -310,33 +300,33 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hub": "20"}, "joint.a.hub", "20 mm leaves no wall beside 25.04 mm"},
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hollow": "30"}, "joint.a.hollow", "30 mm leaves no wall beside 25.04 mm"},
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "out of reach"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.wall": "40"}), "main.a.wall", "40 mm leaves no wall beside 52 mm"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "n7"}), "main.a.housingclass", "a housing F G H"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "N9"}), "main.a.housingclass", "grades 5 to 8"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.wall": "40"}), "main.a.wall", "40 mm leaves no wall beside 52 mm"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housingclass": "n7"}), "main.a.housingclass", "a housing F G H"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housingclass": "N9"}), "main.a.housingclass", "grades 5 to 8"},
 		// ISO 286-2 gives J grades 6 to 8 alone; value from memory.
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
-		{fitting.Cases.Name, mainJob(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
 	} {
-		a := Answer(row.job, row.part)
-		assert.Contains(t, told(t, a, "error."+row.field), row.says)
+		a := sheet.Answer(row.job, row.part)
+		assert.Contains(t, jobs.Told(t, a, "error."+row.field), row.says)
 	}
-	a := Answer(form.Form{"joint.a.pin": "25.10", "joint.a.eye": "25"}, fitting.Measure.Name)
+	a := sheet.Answer(form.Form{"joint.a.pin": "25.10", "joint.a.eye": "25"}, fitting.Measure.Name)
 	assert.Empty(t, a.Faults())
-	assert.Contains(t, told(t, a, "say.measure.headline"), "past yield")
-	assert.Contains(t, told(t, a, "say.joint.a.yields"), "more than this joint has")
+	assert.Contains(t, jobs.Told(t, a, "say.measure.headline"), "past yield")
+	assert.Contains(t, jobs.Told(t, a, "say.joint.a.yields"), "more than this joint has")
 }
 
 func TestEveryAnswerOfAFullJobHasOneName(t *testing.T) {
-	job := mainJob(form.Form{
+	job := jobs.Main(form.Form{
 		"bigend.pin": "25", "bigend.bore": "25.03", "bigend.bush": "32", "bigend.eye": "32.03", "found.rock": "8", "found.side": "9",
 		"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.b.form": "taper", "joint.b.pin": "25", "joint.b.draw": "10",
 		"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.5", "cases.drive": "1", "found.drive": "5",
 	})
 	seen := map[string]bool{}
-	for _, e := range Answer(job, "").Entries {
+	for _, e := range sheet.Answer(job, "").Entries {
 		assert.False(t, seen[e.Name], e.Name)
 		seen[e.Name] = true
 	}
@@ -359,7 +349,7 @@ func TestAnyTextIsAnswered(t *testing.T) {
 			}
 			job[form.Fill(field.Pattern, []string{"a"})] = text
 		}
-		for _, e := range Answer(job, "").Entries {
+		for _, e := range sheet.Answer(job, "").Entries {
 			if e.Kind == bench.Number {
 				answered++
 				require.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s of %v", e.Name, job)
@@ -371,7 +361,7 @@ func TestAnyTextIsAnswered(t *testing.T) {
 }
 
 func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
-	a := Answer(form.Form{"bigend.pin": "thirty"}, fitting.Measure.Name)
-	assert.NotEmpty(t, told(t, a, "error.bigend.pin"))
-	assert.Equal(t, bench.MendIt, told(t, a, "say.measure.headline"))
+	a := sheet.Answer(form.Form{"bigend.pin": "thirty"}, fitting.Measure.Name)
+	assert.NotEmpty(t, jobs.Told(t, a, "error.bigend.pin"))
+	assert.Equal(t, bench.MendIt, jobs.Told(t, a, "say.measure.headline"))
 }

@@ -1,7 +1,6 @@
-package sheet
+package lighten_test
 
 import (
-	"maps"
 	"math"
 	"math/rand"
 	"strconv"
@@ -13,22 +12,12 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
-	drilling "pintwelve/core/step/balance"
+	"pintwelve/core/sheet"
+	"pintwelve/core/step/balance"
 	"pintwelve/core/step/lighten"
 	"pintwelve/core/step/truing"
+	"pintwelve/testdata/jobs"
 )
-
-// single is a wheel of a 500 cc single (common practice, no source): 200 mm ×
-// 28 mm of steel, 24 mm bore, 5.4 kg with a recess of 5 mm in each side.
-func single(more form.Form) form.Form {
-	f := form.Form{
-		"wheel.drive.diameter": "200", "wheel.drive.width": "28", "wheel.drive.bore": "24",
-		"made.a.from": "60", "made.a.to": "160", "made.a.depth": "5",
-		"made.b.side": "inner", "made.b.from": "60", "made.b.to": "160", "made.b.depth": "5",
-	}
-	maps.Copy(f, more)
-	return f
-}
 
 // ring is the weight of a ring of steel, g, and its inertia ½ m (r₁² + r₂²),
 // kg·m².
@@ -40,10 +29,10 @@ func ring(from, to, depth float64) (g, kgm2 float64) {
 // EN 10060 and handbook tables: a round bar of 100 mm weighs 61.65 kg/m, at
 // 7850 kg/m³.
 func TestARoundBarWeighsWhatTheTableSays(t *testing.T) {
-	a := Answer(form.Form{"wheel.drive.diameter": "100", "wheel.drive.width": "150", "wheel.drive.bore": "0"}, lighten.Step.Name)
-	assert.InDelta(t, 61650.0*0.15, value(t, a, "lighten.drive.before_g"), 5)
-	assert.InDelta(t, 61.65*0.15*0.1*0.1/8, value(t, a, "lighten.drive.before_kgm2"), 1e-5)
-	assert.Equal(t, "Each wheel weighs 9248 g, as drawn.", text(a, "say.lighten.headline"))
+	a := sheet.Answer(form.Form{"wheel.drive.diameter": "100", "wheel.drive.width": "150", "wheel.drive.bore": "0"}, lighten.Step.Name)
+	assert.InDelta(t, 61650.0*0.15, jobs.Value(t, a, "lighten.drive.before_g"), 5)
+	assert.InDelta(t, 61.65*0.15*0.1*0.1/8, jobs.Value(t, a, "lighten.drive.before_kgm2"), 1e-5)
+	assert.Equal(t, "Each wheel weighs 9248 g, as drawn.", jobs.Text(a, "say.lighten.headline"))
 }
 
 // One of a thing is said as one.
@@ -55,17 +44,17 @@ func TestOneIsSaidAsOne(t *testing.T) {
 	}{
 		{lighten.Step.Name, form.Form{"swing.a.taps": "0"}, "say.swing.a.line", "1 pass so far;"},
 		{lighten.Step.Name, form.Form{"swing.a.taps": "0 0.4"}, "say.swing.a.line", "2 passes so far;"},
-		{lighten.Step.Name, single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
+		{lighten.Step.Name, jobs.Single(form.Form{"lighten.off": "20", "cut.1.kind": "holes", "cut.1.circle": "110", "cut.1.drill": "12"}), "say.lighten.then", "Cut 1: 1 hole on each wheel."},
 		{truing.First.Name, form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "given", "pass.1.drive.hours": "12", "pass.1.drive.turn": "1 2"}, "error.pass.1.drive.turn", "2 readings for 1 hour:"},
-		{drilling.Step.Name, knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
+		{balance.Step.Name, jobs.Knife("hole.a.radius", "60", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.depth", "10", "hole.a.plug", "yes", "plug.density", "2700"), "say.hole.a.said", ", takes 4."},
 	} {
-		assert.Contains(t, text(Answer(row.job, row.part), row.name), row.says)
+		assert.Contains(t, jobs.Text(sheet.Answer(row.job, row.part), row.name), row.says)
 	}
 }
 
 func TestAWheelHeavierThanItWasIsWeighedAgain(t *testing.T) {
-	a := Answer(single(form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5500"}), lighten.Step.Name)
-	assert.Equal(t, "5500 g is more than the 5400 g it weighed before: weigh both again", text(a, "error.wheel.drive.after"))
+	a := sheet.Answer(jobs.Single(form.Form{"wheel.drive.weight": "5400", "wheel.drive.after": "5500"}), lighten.Step.Name)
+	assert.Equal(t, "5500 g is more than the 5400 g it weighed before: weigh both again", jobs.Text(a, "error.wheel.drive.after"))
 }
 
 func TestEachCutIsARingOfMetal(t *testing.T) {
@@ -79,7 +68,7 @@ func TestEachCutIsARingOfMetal(t *testing.T) {
 		{"face, over the rim", form.Form{"cut.1.kind": "face", "cut.1.depth": "1.5"}, 0, 0, 0},
 		{"recess from the other side", form.Form{"cut.1.side": "inner", "cut.1.from": "160", "cut.1.to": "200", "cut.1.depth": "2"}, 160, 200, 2},
 	} {
-		a := Answer(single(row.cut), lighten.Step.Name)
+		a := sheet.Answer(jobs.Single(row.cut), lighten.Step.Name)
 		g, kgm2 := ring(row.from, row.to, row.deep)
 		if row.deep == 0 {
 			hubG, hubJ := ring(24, 60, 1.5)
@@ -87,34 +76,34 @@ func TestEachCutIsARingOfMetal(t *testing.T) {
 			g, kgm2 = hubG+rimG, hubJ+rimJ
 		}
 		for _, side := range []string{"drive", "timing"} {
-			assert.InDelta(t, g, value(t, a, "lighten."+side+".off_g"), 1e-9, row.name)
-			assert.InDelta(t, kgm2, value(t, a, "lighten."+side+".off_kgm2"), 1e-12, row.name)
+			assert.InDelta(t, g, jobs.Value(t, a, "lighten."+side+".off_g"), 1e-9, row.name)
+			assert.InDelta(t, kgm2, jobs.Value(t, a, "lighten."+side+".off_kgm2"), 1e-12, row.name)
 		}
-		assert.Contains(t, text(a, "picture.lighten.drive"), "<svg", row.name)
+		assert.Contains(t, jobs.Text(a, "picture.lighten.drive"), "<svg", row.name)
 	}
-	a := Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10"}), lighten.Step.Name)
+	a := sheet.Answer(jobs.Single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10"}), lighten.Step.Name)
 	g, kgm2 := ring(0, 10, 18)
-	assert.InDelta(t, 6*g, value(t, a, "lighten.drive.off_g"), 1e-9)
-	assert.InDelta(t, 6*(kgm2+g/1000*0.055*0.055), value(t, a, "lighten.drive.off_kgm2"), 1e-12, "by parallel axes")
+	assert.InDelta(t, 6*g, jobs.Value(t, a, "lighten.drive.off_g"), 1e-9)
+	assert.InDelta(t, 6*(kgm2+g/1000*0.055*0.055), jobs.Value(t, a, "lighten.drive.off_kgm2"), 1e-12, "by parallel axes")
 }
 
 // 0.75 kg off each wheel of a 500 cc single: common practice, no source.
 func TestThreeQuartersOfAKiloOffEachWheel(t *testing.T) {
-	a := Answer(single(form.Form{"lighten.off": "0.75 kg", "cut.1.from": "48", "cut.1.to": "168"}), lighten.Step.Name)
-	assert.InDelta(t, 5400, value(t, a, "lighten.drive.before_g"), 60)
-	assert.InDelta(t, 750, value(t, a, "lighten.timing.off_g"), 1e-6)
+	a := sheet.Answer(jobs.Single(form.Form{"lighten.off": "0.75 kg", "cut.1.from": "48", "cut.1.to": "168"}), lighten.Step.Name)
+	assert.InDelta(t, 5400, jobs.Value(t, a, "lighten.drive.before_g"), 60)
+	assert.InDelta(t, 750, jobs.Value(t, a, "lighten.timing.off_g"), 1e-6)
 	// By hand: the ring to the depth found, less what the recess had taken.
 	gone, _ := ring(60, 160, 5)
 	perMM, _ := ring(48, 168, 1)
-	assert.InDelta(t, (750+gone)/perMM, value(t, a, "lighten.drive.found"), 1e-9)
+	assert.InDelta(t, (750+gone)/perMM, jobs.Value(t, a, "lighten.drive.found"), 1e-9)
 	for name, least := range map[string]float64{"web_mm": 10, "rim_depth_mm": 15, "rim_width_mm": 15} {
-		assert.GreaterOrEqual(t, value(t, a, "lighten.drive."+name), least, name)
+		assert.GreaterOrEqual(t, jobs.Value(t, a, "lighten.drive."+name), least, name)
 	}
-	assert.Equal(t, "750 g off each wheel", text(a, "say.lighten.headline"))
-	assert.Equal(t, "Cut 1: 8.94 mm deep on each wheel.", text(a, "say.lighten.then"))
-	assert.Equal(t, "8.94 mm", text(a, "found.cut.1.depth"))
-	assert.Contains(t, text(a, "say.lighten.caution"), "no certificate")
-	assert.Empty(t, text(a, "say.lighten.thin"))
+	assert.Equal(t, "750 g off each wheel", jobs.Text(a, "say.lighten.headline"))
+	assert.Equal(t, "Cut 1: 8.94 mm deep on each wheel.", jobs.Text(a, "say.lighten.then"))
+	assert.Equal(t, "8.94 mm", jobs.Text(a, "found.cut.1.depth"))
+	assert.Contains(t, jobs.Text(a, "say.lighten.caution"), "no certificate")
+	assert.Empty(t, jobs.Text(a, "say.lighten.thin"))
 }
 
 func TestEveryBlankSizeIsFoundForTheWeight(t *testing.T) {
@@ -131,124 +120,124 @@ func TestEveryBlankSizeIsFoundForTheWeight(t *testing.T) {
 		{"holes", form.Form{"cut.1.kind": "holes", "cut.1.drill": "12", "cut.1.circle": "110"}, " holes"},
 	} {
 		row.cut["lighten.off"] = "100"
-		a := Answer(single(row.cut), lighten.Step.Name)
-		assert.Contains(t, text(a, "say.cut.1.line"), row.says, "%v", row.cut)
-		off := value(t, a, "lighten.drive.off_g")
+		a := sheet.Answer(jobs.Single(row.cut), lighten.Step.Name)
+		assert.Contains(t, jobs.Text(a, "say.cut.1.line"), row.says, "%v", row.cut)
+		off := jobs.Value(t, a, "lighten.drive.off_g")
 		within := 1e-6
 		if row.blank == "holes" {
 			within = 8 // half a hole
 		}
 		assert.InDelta(t, 100, off, within, "%v", row.cut)
 		// Typed in, what was found takes off as much.
-		again := single(row.cut)
-		again["cut.1."+row.blank] = number(value(t, a, "lighten.drive.found"))
-		assert.InDelta(t, off, value(t, Answer(again, lighten.Step.Name), "lighten.drive.off_g"), 1e-6, "%v", row.cut)
+		again := jobs.Single(row.cut)
+		again["cut.1."+row.blank] = jobs.Figure(jobs.Value(t, a, "lighten.drive.found"))
+		assert.InDelta(t, off, jobs.Value(t, sheet.Answer(again, lighten.Step.Name), "lighten.drive.off_g"), 1e-6, "%v", row.cut)
 	}
 }
 
 func TestAPlanThatCannotSaysWhatTheMostIs(t *testing.T) {
-	a := Answer(single(form.Form{"lighten.off": "750", "cut.1.kind": "rim"}), lighten.Step.Name)
+	a := sheet.Answer(jobs.Single(form.Form{"lighten.off": "750", "cut.1.kind": "rim"}), lighten.Step.Name)
 	most, _ := ring(190, 200, 28)
 	assert.Equal(t, "Cut 1 can’t take 750 g off each wheel. The most is "+strconv.Itoa(int(math.Round(most)))+
-		" g, down to ⌀ 190 mm: beyond that the rim’s depth would be under 15 mm.", text(a, "say.lighten.then"))
-	assert.Equal(t, text(a, "say.lighten.then"), text(a, "say.cut.1.line"))
+		" g, down to ⌀ 190 mm: beyond that the rim’s depth would be under 15 mm.", jobs.Text(a, "say.lighten.then"))
+	assert.Equal(t, jobs.Text(a, "say.lighten.then"), jobs.Text(a, "say.cut.1.line"))
 	e, _ := a.Get("lighten.drive.found")
 	assert.Equal(t, bench.Null, e.Kind)
-	a = Answer(single(form.Form{"lighten.off": "100", "lighten.web": "20", "cut.1.from": "60", "cut.1.to": "160"}), lighten.Step.Name)
-	assert.Equal(t, "Cut 1 can take nothing off each wheel: the web would be under 20 mm.", text(a, "say.lighten.then"))
+	a = sheet.Answer(jobs.Single(form.Form{"lighten.off": "100", "lighten.web": "20", "cut.1.from": "60", "cut.1.to": "160"}), lighten.Step.Name)
+	assert.Equal(t, "Cut 1 can take nothing off each wheel: the web would be under 20 mm.", jobs.Text(a, "say.lighten.then"))
 }
 
 func TestACutSaysWhatItLacks(t *testing.T) {
-	a := Answer(single(form.Form{"cut.1.order": "1", "cut.2.order": "2", "cut.2.kind": "holes"}), lighten.Step.Name)
-	assert.Equal(t, "Still to give: the inner diameter, the outer diameter, the depth.", text(a, "say.cut.1.line"))
-	assert.Equal(t, "Still to give: the circle’s diameter, the drill, the number of holes.", text(a, "say.cut.2.line"))
+	a := sheet.Answer(jobs.Single(form.Form{"cut.1.order": "1", "cut.2.order": "2", "cut.2.kind": "holes"}), lighten.Step.Name)
+	assert.Equal(t, "Still to give: the inner diameter, the outer diameter, the depth.", jobs.Text(a, "say.cut.1.line"))
+	assert.Equal(t, "Still to give: the circle’s diameter, the drill, the number of holes.", jobs.Text(a, "say.cut.2.line"))
 	assert.Empty(t, a.Faults())
 	// A weight settles one figure, of one cut.
-	a = Answer(single(form.Form{"lighten.off": "100", "cut.1.order": "1", "cut.1.kind": "face", "cut.2.order": "2", "cut.2.kind": "rim"}), lighten.Step.Name)
-	assert.Contains(t, text(a, "say.cut.1.line"), "deep")
-	assert.Equal(t, "Still to give: the new diameter.", text(a, "say.cut.2.line"))
+	a = sheet.Answer(jobs.Single(form.Form{"lighten.off": "100", "cut.1.order": "1", "cut.1.kind": "face", "cut.2.order": "2", "cut.2.kind": "rim"}), lighten.Step.Name)
+	assert.Contains(t, jobs.Text(a, "say.cut.1.line"), "deep")
+	assert.Equal(t, "Still to give: the new diameter.", jobs.Text(a, "say.cut.2.line"))
 }
 
 func TestMetalIsCountedOnceAndSaidSo(t *testing.T) {
-	a := Answer(single(form.Form{
+	a := sheet.Answer(jobs.Single(form.Form{
 		"cut.1.order": "1", "cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "110", "cut.1.drill": "10",
 		"cut.2.order": "2", "cut.2.from": "70", "cut.2.to": "150", "cut.2.depth": "8",
 	}), lighten.Step.Name)
 	hole, _ := ring(0, 10, 18)
 	lost, _ := ring(0, 10, 3)
 	recess, _ := ring(70, 150, 3)
-	assert.InDelta(t, 6*hole+recess-6*lost, value(t, a, "lighten.drive.off_g"), 1e-9)
-	assert.InDelta(t, 6*lost, value(t, a, "lighten.drive.cuts/1/overlap_g"), 1e-9)
-	assert.Contains(t, text(a, "say.cut.2.line"), "11 g more is counted with the cuts before.")
+	assert.InDelta(t, 6*hole+recess-6*lost, jobs.Value(t, a, "lighten.drive.off_g"), 1e-9)
+	assert.InDelta(t, 6*lost, jobs.Value(t, a, "lighten.drive.cuts/1/overlap_g"), 1e-9)
+	assert.Contains(t, jobs.Text(a, "say.cut.2.line"), "11 g more is counted with the cuts before.")
 }
 
 func TestEachWheelHasItsOwnCuts(t *testing.T) {
-	a := Answer(single(form.Form{
+	a := sheet.Answer(jobs.Single(form.Form{
 		"wheel.timing.width": "26", "cut.1.kind": "face", "cut.1.depth": "1", "cut.1.wheel": "drive",
 		"cut.2.order": "2", "cut.2.kind": "rim", "cut.2.rim": "198",
 	}), lighten.Step.Name)
 	rim, _ := ring(198, 200, 26)
-	assert.InDelta(t, rim, value(t, a, "lighten.timing.off_g"), 1e-9)
+	assert.InDelta(t, rim, jobs.Value(t, a, "lighten.timing.off_g"), 1e-9)
 	hub, _ := ring(24, 60, 1)
 	face, _ := ring(160, 200, 1)
 	whole, _ := ring(198, 200, 27)
-	assert.InDelta(t, hub+face+whole, value(t, a, "lighten.drive.off_g"), 1e-9)
-	assert.Contains(t, text(a, "say.lighten.headline"), "off the drive wheel, ")
-	assert.Contains(t, text(a, "picture.lighten.timing"), "<svg")
-	assert.Equal(t, "Timing wheel", text(a, "say.lighten.which.timing"))
+	assert.InDelta(t, hub+face+whole, jobs.Value(t, a, "lighten.drive.off_g"), 1e-9)
+	assert.Contains(t, jobs.Text(a, "say.lighten.headline"), "off the drive wheel, ")
+	assert.Contains(t, jobs.Text(a, "picture.lighten.timing"), "<svg")
+	assert.Equal(t, "Timing wheel", jobs.Text(a, "say.lighten.which.timing"))
 }
 
 func TestWhatItDoes(t *testing.T) {
-	a := Answer(single(form.Form{
+	a := sheet.Answer(jobs.Single(form.Form{
 		"cut.1.kind": "rim", "cut.1.rim": "190",
 		"lighten.idle": "900", "lighten.gears": "14 5", "lighten.tyre": "310", "lighten.rest": "3 kg",
 	}), lighten.Step.Name)
-	before, after := value(t, a, "lighten.before_kgm2"), value(t, a, "lighten.after_kgm2")
+	before, after := jobs.Value(t, a, "lighten.before_kgm2"), jobs.Value(t, a, "lighten.after_kgm2")
 	_, off := ring(190, 200, 28)
 	assert.InDelta(t, 2*off, before-after, 1e-12)
-	assert.InDelta(t, 900*math.Sqrt(before/after), value(t, a, "lighten.idle_rpm"), 1e-9, "n₂ = n₁ √(J₁/J₂)")
-	assert.InDelta(t, before*14*14/0.31/0.31, value(t, a, "lighten.felt/0/before_kg"), 1e-9, "J (gear/wheel radius)²")
-	assert.InDelta(t, after*5*5/0.31/0.31, value(t, a, "lighten.felt/1/after_kg"), 1e-9)
-	assert.InDelta(t, 2*value(t, a, "lighten.drive.before_g")+3000, value(t, a, "lighten.before_g"), 1e-9)
-	assert.Contains(t, text(a, "say.lighten.balance"), "stays as it was")
-	assert.Empty(t, text(a, "say.lighten.uneven"))
+	assert.InDelta(t, 900*math.Sqrt(before/after), jobs.Value(t, a, "lighten.idle_rpm"), 1e-9, "n₂ = n₁ √(J₁/J₂)")
+	assert.InDelta(t, before*14*14/0.31/0.31, jobs.Value(t, a, "lighten.felt/0/before_kg"), 1e-9, "J (gear/wheel radius)²")
+	assert.InDelta(t, after*5*5/0.31/0.31, jobs.Value(t, a, "lighten.felt/1/after_kg"), 1e-9)
+	assert.InDelta(t, 2*jobs.Value(t, a, "lighten.drive.before_g")+3000, jobs.Value(t, a, "lighten.before_g"), 1e-9)
+	assert.Contains(t, jobs.Text(a, "say.lighten.balance"), "stays as it was")
+	assert.Empty(t, jobs.Text(a, "say.lighten.uneven"))
 	// One hole is on one side: its weight at 55 mm, carried to the throw of 42 mm.
-	a = Answer(single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "1", "cut.1.circle": "110", "cut.1.drill": "10", "cut.1.wheel": "drive"}), lighten.Step.Name)
+	a = sheet.Answer(jobs.Single(form.Form{"cut.1.kind": "holes", "cut.1.holes": "1", "cut.1.circle": "110", "cut.1.drill": "10", "cut.1.wheel": "drive"}), lighten.Step.Name)
 	hole, _ := ring(0, 10, 18)
-	assert.InDelta(t, hole*55, value(t, a, "lighten.balance_change_gmm"), 1e-6)
-	assert.Equal(t, "To the balance", text(a, "say.lighten.uneven"))
-	assert.Contains(t, text(a, "say.lighten.balance"), "as much as "+strconv.Itoa(int(math.Round(hole*55/42)))+" g at the crankpin: balance the crank")
+	assert.InDelta(t, hole*55, jobs.Value(t, a, "lighten.balance_change_gmm"), 1e-6)
+	assert.Equal(t, "To the balance", jobs.Text(a, "say.lighten.uneven"))
+	assert.Contains(t, jobs.Text(a, "say.lighten.balance"), "as much as "+strconv.Itoa(int(math.Round(hole*55/42)))+" g at the crankpin: balance the crank")
 }
 
 // The pin's boss and hole stand at the throw; a recess through the boss takes
 // more from that side, so that the crank must be balanced.
 func TestABossMakesAnEvenCutUneven(t *testing.T) {
-	f := single(form.Form{"throw": "42", "wheel.drive.boss": "44", "wheel.drive.pinhole": "25"})
+	f := jobs.Single(form.Form{"throw": "42", "wheel.drive.boss": "44", "wheel.drive.pinhole": "25"})
 	drill, _ := ring(0, 25, 28-5)
 	boss, _ := ring(0, 44, 5)
-	plain := value(t, Answer(single(nil), lighten.Step.Name), "lighten.drive.before_g")
+	plain := jobs.Value(t, sheet.Answer(jobs.Single(nil), lighten.Step.Name), "lighten.drive.before_g")
 	f["made.b.depth"] = "" // a recess on the outer side alone, wide of the boss
 	f["made.a.from"] = "30"
-	a := Answer(f, lighten.Step.Name)
+	a := sheet.Answer(f, lighten.Step.Name)
 	recess, _ := ring(30, 60, 5)
 	inner, _ := ring(60, 160, 5)
-	assert.InDelta(t, plain+inner-recess+boss-drill-(drill/(28-5)*5), value(t, a, "lighten.drive.before_g"), 25, "the boss hangs over the recess's edge")
-	assert.Equal(t, "Still to give: the depth.", text(a, "say.made.b.line"))
+	assert.InDelta(t, plain+inner-recess+boss-drill-(drill/(28-5)*5), jobs.Value(t, a, "lighten.drive.before_g"), 25, "the boss hangs over the recess's edge")
+	assert.Equal(t, "Still to give: the depth.", jobs.Text(a, "say.made.b.line"))
 	f["cut.1.kind"], f["cut.1.depth"] = "face", "2"
-	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.lighten.balance"), "balance the crank after this")
+	assert.Contains(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "say.lighten.balance"), "balance the crank after this")
 }
 
 // The section shows what the wheel came with: the pin's boss in its recess, the
 // pin's hole through it, and of a ring of holes one.
 func TestTheSectionShowsBossAndHoles(t *testing.T) {
-	f := single(form.Form{"throw": "42"})
-	bare := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
+	f := jobs.Single(form.Form{"throw": "42"})
+	bare := jobs.Text(sheet.Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	f["wheel.drive.boss"], f["wheel.drive.pinhole"] = "44", "25"
-	pin := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
+	pin := jobs.Text(sheet.Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	for name, text := range map[string]string{"kind": "holes", "holes": "6", "circle": "160", "drill": "12", "depth": "10"} {
 		f["made.z."+name] = text
 	}
-	ring := text(Answer(f, lighten.Step.Name), "picture.lighten.drive")
+	ring := jobs.Text(sheet.Answer(f, lighten.Step.Name), "picture.lighten.drive")
 	for i, picture := range []string{bare, pin, ring} {
 		assert.Equal(t, i, strings.Count(picture, `class="op"`), picture)
 	}
@@ -259,53 +248,41 @@ func TestTheSectionShowsBossAndHoles(t *testing.T) {
 // memory): 88 ft/s, 774 lb/in².
 func TestARimOfCastIronIsPulledAsTheHandbookSays(t *testing.T) {
 	rpm := 88 * 0.3048 / (math.Pi * 0.2) * 60
-	a := Answer(single(form.Form{"lighten.material": "iron", "lighten.top": number(rpm)}), lighten.Step.Name)
-	assert.InDelta(t, 88*0.3048, value(t, a, "lighten.drive.rim_ms"), 1e-9)
-	assert.InEpsilon(t, 88*88/10*0.00689476, value(t, a, "lighten.drive.thin_ring_mpa"), 0.04)
-	assert.Equal(t, "7200 kg/m³", text(a, "assumed.lighten.density"))
-	a = Answer(single(form.Form{"lighten.density": "7300", "lighten.strength": "50", "lighten.top": "9000"}), lighten.Step.Name)
-	assert.Contains(t, text(a, "say.lighten.burst"), "It would burst at 9000 rpm.")
-	assert.InDelta(t, 7300*math.Pow(math.Pi*0.2*150, 2)/1e6, value(t, a, "lighten.drive.thin_ring_mpa"), 1e-9, "ρ v²")
+	a := sheet.Answer(jobs.Single(form.Form{"lighten.material": "iron", "lighten.top": jobs.Figure(rpm)}), lighten.Step.Name)
+	assert.InDelta(t, 88*0.3048, jobs.Value(t, a, "lighten.drive.rim_ms"), 1e-9)
+	assert.InEpsilon(t, 88*88/10*0.00689476, jobs.Value(t, a, "lighten.drive.thin_ring_mpa"), 0.04)
+	assert.Equal(t, "7200 kg/m³", jobs.Text(a, "assumed.lighten.density"))
+	a = sheet.Answer(jobs.Single(form.Form{"lighten.density": "7300", "lighten.strength": "50", "lighten.top": "9000"}), lighten.Step.Name)
+	assert.Contains(t, jobs.Text(a, "say.lighten.burst"), "It would burst at 9000 rpm.")
+	assert.InDelta(t, 7300*math.Pow(math.Pi*0.2*150, 2)/1e6, jobs.Value(t, a, "lighten.drive.thin_ring_mpa"), 1e-9, "ρ v²")
 }
 
 func TestThinWallsAreSaidBesideTheirField(t *testing.T) {
-	a := Answer(single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), lighten.Step.Name)
-	assert.Equal(t, "Too thin: the web of each wheel 7 mm at ⌀ 60 mm, 10 mm asked.", text(a, "say.lighten.thin"))
-	assert.Equal(t, text(a, "say.lighten.thin"), text(a, "say.lighten.thin.drive.web"))
-	a = Answer(single(form.Form{"made.a.depth": "16", "cut.1.kind": "rim", "cut.1.rim": "198"}), lighten.Step.Name)
-	assert.Empty(t, text(a, "say.lighten.thin"), "a web that no cut has thinned is the maker's")
+	a := sheet.Answer(jobs.Single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), lighten.Step.Name)
+	assert.Equal(t, "Too thin: the web of each wheel 7 mm at ⌀ 60 mm, 10 mm asked.", jobs.Text(a, "say.lighten.thin"))
+	assert.Equal(t, jobs.Text(a, "say.lighten.thin"), jobs.Text(a, "say.lighten.thin.drive.web"))
+	a = sheet.Answer(jobs.Single(form.Form{"made.a.depth": "16", "cut.1.kind": "rim", "cut.1.rim": "198"}), lighten.Step.Name)
+	assert.Empty(t, jobs.Text(a, "say.lighten.thin"), "a web that no cut has thinned is the maker's")
 }
 
 func TestWeighIn(t *testing.T) {
-	plain := value(t, Answer(single(nil), lighten.Step.Name), "lighten.drive.before_g")
+	plain := jobs.Value(t, sheet.Answer(jobs.Single(nil), lighten.Step.Name), "lighten.drive.before_g")
 	for _, row := range []struct{ before, after, drawn, weighed string }{
 		{"5449", "", "The drawing comes to 5449 g, as the scale says.", ""},
 		{"5440", "4687", "The drawing comes to 5449 g, 9 g over the scale (0.2%).", "Off: 753 g, 750 g planned: 3 g too much."},
 		{"5600", "4850.5", "The drawing comes to 5449 g, 151 g under the scale (2.7%). Look at the recesses, or the density.", "Off: 750 g, 750 g planned: as planned, to the scale’s step."},
 		{"5440", "4760", "The drawing comes to 5449 g, 9 g over the scale (0.2%).", "Off: 680 g, 750 g planned: 70 g still to come off."},
 	} {
-		f := single(form.Form{"lighten.off": "750", "cut.1.from": "48", "cut.1.to": "168", "wheel.drive.weight": row.before})
+		f := jobs.Single(form.Form{"lighten.off": "750", "cut.1.from": "48", "cut.1.to": "168", "wheel.drive.weight": row.before})
 		if row.after != "" {
 			f["wheel.drive.after"] = row.after
 		}
-		a := Answer(f, lighten.Step.Name)
-		assert.Equal(t, row.drawn, text(a, "say.lighten.drive.drawn"))
-		assert.Equal(t, row.weighed, text(a, "say.lighten.drive.weighed"))
-		assert.Empty(t, text(a, "say.lighten.timing.drawn"))
+		a := sheet.Answer(f, lighten.Step.Name)
+		assert.Equal(t, row.drawn, jobs.Text(a, "say.lighten.drive.drawn"))
+		assert.Equal(t, row.weighed, jobs.Text(a, "say.lighten.drive.weighed"))
+		assert.Empty(t, jobs.Text(a, "say.lighten.timing.drawn"))
 	}
 	assert.InDelta(t, 5449, plain, 0.5)
-}
-
-// taps are the passes of a swing of so many periods, s, both ways, each with
-// some scatter.
-func taps(period float64, n int, scatter float64, rng *rand.Rand) string {
-	var all []string
-	for i := range n {
-		at := float64(i)*period/2 + scatter*rng.NormFloat64()
-		all = append(all, strconv.FormatFloat(math.Max(0, at), 'f', 2, 64))
-	}
-	all[0] = "0"
-	return strings.Join(all, " ")
 }
 
 // A wheel hung by an edge at a distance a from its middle swings once in
@@ -314,48 +291,48 @@ func TestASwingFindsTheInertia(t *testing.T) {
 	rng := rand.New(rand.NewSource(5))
 	kg, j, arm := 5.449, 0.02957, 0.08
 	period := 2 * math.Pi * math.Sqrt((j+kg*arm*arm)/(kg*9.80665*arm)) * (1 + math.Pow(5*math.Pi/180, 2)/16)
-	f := single(form.Form{"swing.1.arm": "80", "swing.1.armpm": "0.2", "swing.1.taps": taps(period, 60, 0.02, rng)})
-	a := Answer(f, lighten.Step.Name)
-	plus := value(t, a, "lighten.swings/0/plus_kgm2")
+	f := jobs.Single(form.Form{"swing.1.arm": "80", "swing.1.armpm": "0.2", "swing.1.taps": jobs.Taps(period, 60, 0.02, rng)})
+	a := sheet.Answer(f, lighten.Step.Name)
+	plus := jobs.Value(t, a, "lighten.swings/0/plus_kgm2")
 	assert.Less(t, plus, 0.05*j)
-	assert.InDelta(t, j, value(t, a, "lighten.swings/0/inertia_kgm2"), plus)
-	assert.Equal(t, value(t, a, "lighten.swings/0/inertia_kgm2"), value(t, a, "lighten.drive.before_kgm2"), "the swing counts")
-	assert.Equal(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "for a like wheel too")
+	assert.InDelta(t, j, jobs.Value(t, a, "lighten.swings/0/inertia_kgm2"), plus)
+	assert.Equal(t, jobs.Value(t, a, "lighten.swings/0/inertia_kgm2"), jobs.Value(t, a, "lighten.drive.before_kgm2"), "the swing counts")
+	assert.Equal(t, jobs.Value(t, a, "lighten.drive.before_kgm2"), jobs.Value(t, a, "lighten.timing.before_kgm2"), "for a like wheel too")
 	f["wheel.timing.width"] = "27"
-	a = Answer(f, lighten.Step.Name)
-	assert.NotEqual(t, value(t, a, "lighten.drive.before_kgm2"), value(t, a, "lighten.timing.before_kgm2"), "but not for another")
+	a = sheet.Answer(f, lighten.Step.Name)
+	assert.NotEqual(t, jobs.Value(t, a, "lighten.drive.before_kgm2"), jobs.Value(t, a, "lighten.timing.before_kgm2"), "but not for another")
 	delete(f, "wheel.timing.width")
-	assert.Contains(t, text(a, "say.swing.1.line"), "over 29.5 swings.")
-	assert.Contains(t, text(a, "say.swing.1.inertia"), "agrees")
+	assert.Contains(t, jobs.Text(a, "say.swing.1.line"), "over 29.5 swings.")
+	assert.Contains(t, jobs.Text(a, "say.swing.1.inertia"), "agrees")
 	// The drawing without its recesses doesn't agree.
 	delete(f, "made.a.depth")
 	delete(f, "made.b.depth")
 	f["swing.1.mass"] = "5449"
-	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.swing.1.inertia"), "lies outside that")
+	assert.Contains(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "say.swing.1.inertia"), "lies outside that")
 	// Ten times the possible period is refused, with what would do.
-	f["swing.1.taps"] = taps(10*period, 20, 0.02, rng)
-	a = Answer(f, lighten.Step.Name)
-	assert.Contains(t, text(a, "error.swing.1.taps"), "a swing can’t be, with this arm in a wheel of this size")
-	assert.Equal(t, "Mend the figure marked Wrong below.", text(a, "say.lighten.headline"))
+	f["swing.1.taps"] = jobs.Taps(10*period, 20, 0.02, rng)
+	a = sheet.Answer(f, lighten.Step.Name)
+	assert.Contains(t, jobs.Text(a, "error.swing.1.taps"), "a swing can’t be, with this arm in a wheel of this size")
+	assert.Equal(t, "Mend the figure marked Wrong below.", jobs.Text(a, "say.lighten.headline"))
 	// Taps one way, said to be both.
-	f["swing.1.taps"] = taps(2*period, 20, 0.02, rng)
-	assert.Contains(t, text(Answer(f, lighten.Step.Name), "error.swing.1.taps"), "Was the mark tapped one way only?")
+	f["swing.1.taps"] = jobs.Taps(2*period, 20, 0.02, rng)
+	assert.Contains(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "error.swing.1.taps"), "Was the mark tapped one way only?")
 	f["swing.1.passes"] = "one"
-	assert.Empty(t, text(Answer(f, lighten.Step.Name), "error.swing.1.taps"))
+	assert.Empty(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "error.swing.1.taps"))
 }
 
 func TestASwingOfTheCrankTellsWhatElseTurns(t *testing.T) {
 	rng := rand.New(rand.NewSource(6))
 	kg, j, arm := 15.0, 0.065, 0.07
 	period := 2 * math.Pi * math.Sqrt((j+kg*arm*arm)/(kg*9.80665*arm)) * (1 + math.Pow(5*math.Pi/180, 2)/16)
-	f := single(form.Form{"swing.1.of": "crank", "swing.1.arm": "70", "swing.1.taps": taps(period, 60, 0, rng), "cut.1.kind": "face", "cut.1.depth": "1"})
-	assert.Equal(t, "Still to give: the weight.", text(Answer(f, lighten.Step.Name), "say.swing.1.lacks"))
+	f := jobs.Single(form.Form{"swing.1.of": "crank", "swing.1.arm": "70", "swing.1.taps": jobs.Taps(period, 60, 0, rng), "cut.1.kind": "face", "cut.1.depth": "1"})
+	assert.Equal(t, "Still to give: the weight.", jobs.Text(sheet.Answer(f, lighten.Step.Name), "say.swing.1.lacks"))
 	f["swing.1.mass"] = "15 kg"
-	a := Answer(f, lighten.Step.Name)
-	assert.InDelta(t, j, value(t, a, "lighten.before_kgm2"), value(t, a, "lighten.swings/0/plus_kgm2"))
-	assert.Contains(t, text(a, "say.lighten.whole"), "Inertia of the whole crank ")
+	a := sheet.Answer(f, lighten.Step.Name)
+	assert.InDelta(t, j, jobs.Value(t, a, "lighten.before_kgm2"), jobs.Value(t, a, "lighten.swings/0/plus_kgm2"))
+	assert.Contains(t, jobs.Text(a, "say.lighten.whole"), "Inertia of the whole crank ")
 	f["swing.1.mass"] = "5 kg"
-	assert.Contains(t, text(Answer(f, lighten.Step.Name), "say.lighten.swungless"), "less than its wheels alone")
+	assert.Contains(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "say.lighten.swungless"), "less than its wheels alone")
 }
 
 func TestWhatCannotBeCutIsToldBesideItsField(t *testing.T) {
@@ -390,9 +367,9 @@ func TestWhatCannotBeCutIsToldBesideItsField(t *testing.T) {
 		{"swing.1.arm", form.Form{"swing.1.arm": "120", "swing.1.taps": "0 .4 .8 1.2 1.6 2 2.4"}, "120 mm won’t do: 1 mm to 100 mm will"},
 		{"swing.1.end", form.Form{"swing.1.arm": "80", "swing.1.end": "9", "swing.1.taps": "0 .4 .8 1.2 1.6 2 2.4"}, "the swing can’t grow"},
 	} {
-		a := Answer(single(row.job), lighten.Step.Name)
-		assert.Contains(t, text(a, "error."+row.field), row.says, "%v", row.job)
-		assert.Equal(t, "Mend the figure marked Wrong below.", text(a, "say.lighten.headline"), "%v", row.job)
+		a := sheet.Answer(jobs.Single(row.job), lighten.Step.Name)
+		assert.Contains(t, jobs.Text(a, "error."+row.field), row.says, "%v", row.job)
+		assert.Equal(t, "Mend the figure marked Wrong below.", jobs.Text(a, "say.lighten.headline"), "%v", row.job)
 	}
 }
 
@@ -407,7 +384,7 @@ func TestAnyLighteningIsAnswered(t *testing.T) {
 		}
 	}
 	for range 400 {
-		f := single(nil)
+		f := jobs.Single(nil)
 		for range rng.Intn(30) {
 			name := names[rng.Intn(len(names))]
 			field, _, ok := form.Job.Lookup(name)
@@ -418,7 +395,7 @@ func TestAnyLighteningIsAnswered(t *testing.T) {
 			}
 		}
 		seen := map[string]bool{}
-		for _, e := range Answer(f, "").Entries {
+		for _, e := range sheet.Answer(f, "").Entries {
 			assert.False(t, seen[e.Name], "%s: %v", e.Name, f)
 			seen[e.Name] = true
 			assert.False(t, math.IsNaN(e.Number) || math.IsInf(e.Number, 0), "%s: %v", e.Name, f)
@@ -428,12 +405,12 @@ func TestAnyLighteningIsAnswered(t *testing.T) {
 }
 
 func BenchmarkLighten(b *testing.B) {
-	f := single(form.Form{
+	f := jobs.Single(form.Form{
 		"lighten.off": "750", "lighten.top": "6000", "wheel.drive.boss": "44", "wheel.drive.pinhole": "25",
 		"cut.1.order": "1", "cut.1.kind": "holes", "cut.1.holes": "6", "cut.1.circle": "140", "cut.1.first": "1", "cut.1.drill": "10",
 		"cut.2.order": "2", "cut.2.from": "48", "cut.2.to": "168",
 	})
 	for b.Loop() {
-		Answer(f, lighten.Step.Name)
+		sheet.Answer(f, lighten.Step.Name)
 	}
 }

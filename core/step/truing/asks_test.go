@@ -1,0 +1,155 @@
+package truing_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
+	"pintwelve/core/sheet"
+	"pintwelve/core/step/jobsheet"
+	"pintwelve/core/step/truing"
+	"pintwelve/testdata/jobs"
+)
+
+// The rounds differ and nothing is logged: the later alone is gone by, and what
+// came between is asked.
+func TestRoundsThatDifferAreNotAveraged(t *testing.T) {
+	f := jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "3", "9", "3", "3")
+	a := sheet.Answer(f, "")
+	assert.Equal(t, "What was done after the first readings?", jobs.Text(a, "say.truing.headline"))
+	assert.Contains(t, jobs.Text(a, "say.truing.then"), "strike the drive wheel at 9")
+	assert.Equal(t, "pass.2.since", jobs.Text(a, "ask.since"), "what the page writes the answer into")
+	assert.Empty(t, jobs.Text(a, "say.ask.first"), "one move was advised")
+	assert.Empty(t, jobs.Text(a, "say.truing.did"), "first it is answered")
+	assert.Equal(t, "since", jobs.Text(a, "asks/0/what"))
+	assert.Equal(t, "pass.2.since", jobs.Text(a, "asks/0/field"))
+	for i, choice := range []string{"said", "first", "else", "nuts", "nothing"} {
+		assert.Equal(t, choice, jobs.Text(a, "asks/0/choices/"+string(rune('0'+i))))
+		f["pass.2.since"] = choice
+		b := sheet.Answer(f, "")
+		assert.Empty(t, jobs.Text(b, "say.ask.since"), choice)
+		assert.InDelta(t, 9, jobs.Value(t, b, "moves/0/hour"), 1e-9, choice)
+	}
+	assert.Contains(t, jobs.Text(sheet.Answer(f, ""), "say.ask.unlike"), "a needle differs by", "nothing was done")
+
+	alike := jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "8.3", "3", "7.8", "9")
+	assert.Empty(t, jobs.Text(sheet.Answer(alike, ""), "say.ask.since"))
+	assert.NotEmpty(t, jobs.Text(sheet.Answer(jobs.Again(jobs.Typed("8", "5", "8", "7"), "", "3", "12", "3", "12"), ""), "say.ask.first"), "two moves were advised")
+}
+
+// With 2 thou allowed, 0.5 at 12 on both and then 4 at 6 on both, the nuts between,
+// is 4 jobs.Thou, not 2.2.
+func TestTheNutsMovedIt(t *testing.T) {
+	a := sheet.Answer(jobs.Again(jobs.Typed("0.5", "12", "0.5", "12"), "nuts", "4", "6", "4", "6"), "")
+	assert.Contains(t, jobs.Text(a, "say.truing.headline"), "Squeeze the wheels at 6")
+	assert.InDelta(t, 4*jobs.Thou, jobs.Value(t, a, "dials/0/tir_mm"), 1e-9)
+}
+
+func TestTrueAsItHangsAsksForTheCentresOnce(t *testing.T) {
+	f := jobs.Typed("1", "3", "0.5", "3")
+	a := sheet.Answer(f, "")
+	assert.Equal(t, "true as it hangs", jobs.Text(a, "verdict"))
+	assert.Equal(t, "True as it hangs: leave it.", jobs.Text(a, "say.truing.headline"))
+	assert.Equal(t, "centres", jobs.Text(a, "asks/0/what"))
+	assert.Equal(t, "centres", jobs.Text(a, "asks/0/field"))
+	assert.Equal(t, "drive", jobs.Text(a, "asks/0/places/0/half"))
+	assert.InDelta(t, 15, jobs.Value(t, a, "asks/0/places/1/at_mm"), 1e-9)
+	assert.Contains(t, jobs.Text(sheet.Answer(f, jobsheet.Name), "say.sheet.plain"), "The centres themselves were not tried.")
+
+	known := sheet.Answer(f.With(form.Form{"centres": "good"}), "")
+	assert.Equal(t, "true", jobs.Text(known, "verdict"))
+	assert.Empty(t, jobs.Text(known, "say.ask.centres"))
+
+	sound := f.With(truing.NearCentres(f, [2]string{"a", "b"}))
+	for key, tir := range map[string]string{"a": "0.25", "b": "0"} {
+		sound["pass.1.dial."+key+".tir"], sound["pass.1.dial."+key+".high"] = tir, "3"
+	}
+	read := sheet.Answer(sound, "")
+	assert.Equal(t, "true", jobs.Text(read, "verdict"))
+	assert.Empty(t, jobs.Text(read, "say.ask.centres"))
+
+	blocks := sheet.Answer(f.With(form.Form{"mount": "vblocks"}), "")
+	assert.Empty(t, jobs.Text(blocks, "say.ask.centres"), "no centre holds it")
+}
+
+func TestACentreIsNamedBeforeThePin(t *testing.T) {
+	f := jobs.Typed("8", "12", "8", "6")
+	then := jobs.Text(sheet.Answer(f, ""), "say.truing.then")
+	assert.Regexp(t, "^A bad centre or a bent shaft .* Throw mismatch", then)
+	f["centres"] = "good"
+	then = jobs.Text(sheet.Answer(f, ""), "say.truing.then")
+	assert.Regexp(t, "^Throw mismatch", then)
+}
+
+// Twice the other way: it stops, and says what would tell why.
+func TestTwiceTheOtherWayIsAStop(t *testing.T) {
+	f := jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "13", "3", "13", "9")
+	f["pass.1.done.a.kind"], f["pass.1.done.a.hour"], f["pass.1.done.a.strength"] = "strike", "3", "1"
+	a := sheet.Answer(f, "")
+	assert.Contains(t, jobs.Text(a, "say.truing.hard"), "It went the other way: now a light blow (")
+	assert.Contains(t, jobs.Text(a, "say.truing.hard"), " as a trial")
+	f = f.With(form.Form{
+		"pass.2.done.a.kind": "strike", "pass.2.done.a.hour": "3", "pass.2.done.a.strength": "0.4", "pass.3.order": "3",
+		"pass.3.drive.tir": "15.5", "pass.3.drive.high": "3", "pass.3.timing.tir": "15.5", "pass.3.timing.high": "9",
+	})
+	a = sheet.Answer(f, "")
+	assert.Equal(t, "Stop: find out first why it goes wrong.", jobs.Text(a, "say.truing.headline"))
+	assert.Regexp(t, "^Likeliest first: .*hours from the other end", jobs.Text(a, "say.truing.then"))
+	assert.Regexp(t, `^Quick test: turn (3|9) on the (drive|timing) shaft under its dial\. In thou from the middle of its swing; \+7\.[0-9]: as logged, .*; −7\.[0-9]: .*\.$`, jobs.Text(a, "say.truing.hard"))
+	assert.Empty(t, jobs.Text(a, "say.truing.did"))
+	assert.NotEmpty(t, jobs.Text(a, "stop/causes/0"))
+	assert.Equal(t, jobs.Text(a, "say.truing.hard"), jobs.Text(a, "stop/test"))
+	moves, _ := a.Get("moves")
+	assert.NotEmpty(t, moves.Name, "no move is advised")
+}
+
+// What went wrong is told to scripts as it is said, its pass and likely causes with it.
+func TestWhatCameAmissIsTold(t *testing.T) {
+	f := jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "13", "3", "13", "9")
+	f["pass.1.done.a.kind"], f["pass.1.done.a.hour"], f["pass.1.done.a.strength"] = "strike", "3", "1"
+	a := sheet.Answer(f, "")
+	assert.Equal(t, []string{"1", "strike", "the other way", "hours from the other end"},
+		[]string{jobs.Text(a, "amiss/0/pass"), jobs.Text(a, "amiss/0/kind"), jobs.Text(a, "amiss/0/came"), jobs.Text(a, "amiss/0/causes/0")})
+	assert.Equal(t, "work", jobs.Text(a, "advice"))
+	f["pass.1.done.a.hour"] = "9"
+	amiss, _ := sheet.Answer(f, "").Get("amiss")
+	assert.Equal(t, bench.EmptyList, amiss.Kind)
+}
+
+// A floor above the limit, but not clear of its doubt, after as many rounds as help:
+// nothing is called true, and no blow is advised; the pin is named.
+func TestAsReadBumpingGetsItNoFurther(t *testing.T) {
+	f := jobs.Typed("2.1", "12", "2.1", "6")
+	f["centres"] = "good"
+	for _, pass := range []string{"2", "3"} {
+		f["pass."+pass+".order"], f["pass."+pass+".since"] = pass, "nothing"
+		for _, side := range []string{"drive", "timing"} {
+			for _, field := range []string{".tir", ".high"} {
+				f["pass."+pass+"."+side+field] = f["pass.1."+side+field]
+			}
+		}
+	}
+	a := sheet.Answer(f, "")
+	assert.Equal(t, "too close to call", jobs.Text(a, "verdict"))
+	assert.Equal(t, "look elsewhere", jobs.Text(a, "advice"))
+	assert.Regexp(t, `^As read, bumping gets it no further: .* would still be left, 2 thou allowed\.$`, jobs.Text(a, "say.truing.headline"))
+	assert.Contains(t, jobs.Text(a, "say.truing.then"), "Throw mismatch")
+}
+
+func TestAFirstBlowIsCalledATrial(t *testing.T) {
+	a := sheet.Answer(jobs.Typed("20", "3", "20", "9"), "")
+	assert.Regexp(t, `^A trial: two usual blows \(2\); then read\.$`, jobs.Text(a, "say.truing.hard"))
+	b := sheet.Answer(jobs.Typed("8", "5", "8", "7"), "")
+	assert.Regexp(t, `^A trial: .* \([0-9.]+\), then [0-9.]+ turns?\.$`, jobs.Text(b, "say.truing.hard"))
+}
+
+func TestAPinchAsksAfterTheTailstockOnce(t *testing.T) {
+	f := jobs.Typed("4", "6", "4", "6")
+	a := sheet.Answer(f, "")
+	assert.Contains(t, jobs.Text(a, "say.ask.pressure"), "Back the tailstock off")
+	assert.Equal(t, "pass.1.tailstock", jobs.Text(a, "ask.pressure"))
+	f["pass.1.tailstock"] = "steady"
+	assert.Empty(t, jobs.Text(sheet.Answer(f, ""), "say.ask.pressure"))
+}

@@ -12,9 +12,21 @@ type Step struct {
 	Answer func(*Answers, *form.Reader)
 	Fields string // how its fields' names begin, each before a blank: where a job holds any the sheet takes the answer in
 	// Done tells of a job whether its figures show the step done; nil where no figure can.
-	Done func(form.Form) bool
+	Done func(*Kept, form.Form) bool
 	// OnSheet answers what the sheet says of it instead, whatever the job holds.
 	OnSheet func(*Answers, *form.Reader)
+}
+
+// Fill answers a form by the step; what was answered of the same form before is taken
+// as it is.
+func (s *Step) Fill(a *Answers, r *form.Reader) {
+	entries, told := Once(a.Kept, "step "+s.Name, r.Form, func(r *form.Reader) []Entry {
+		own := Answers{Kept: a.Kept}
+		s.Answer(&own, r)
+		return own.Entries
+	})
+	a.Entries = append(a.Entries, entries...)
+	r.Take(told)
 }
 
 // Holds tells whether a job holds any field of the step's.

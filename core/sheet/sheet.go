@@ -42,7 +42,7 @@ func answer(f form.Form, part string, kept *bench.Kept) *bench.Answers {
 	for i := range steps {
 		s := &steps[i]
 		if part == s.Name || part == "" && s.Name != jobsheet.Name && s.Name != truing.HowTo.Name && s.Name != truing.State.Name {
-			s.Answer(a, r)
+			s.Fill(a, r)
 		}
 	}
 	problems(a, r)

@@ -30,6 +30,14 @@ func TestABlankJobHasNothingWrongAndSaysWhatToDoFirst(t *testing.T) {
 	}
 }
 
+// A figure that is wrong on another step isn't to be mended on this one.
+func TestAnotherStepsFigureDoesntKeepAStepBack(t *testing.T) {
+	f := form.Form{"tolerance": "wide", "wheel.drive.diameter": "-1"}
+	for _, part := range []string{fitting.Found.Name, fitting.Measure.Name, fitting.PressUp.Name, fitting.Cases.Name} {
+		assert.Equal(t, jobs.Said(sheet.Answer(nil, part), part+".headline"), jobs.Said(sheet.Answer(f, part), part+".headline"))
+	}
+}
+
 func TestTheOrderTellsWhatIsNext(t *testing.T) {
 	ticks := form.Form{"order.found": "yes", "order.split": "yes"}
 	assert.Equal(t, "Next: measure.", jobs.Told(t, sheet.Answer(ticks, "order"), "say.order.headline"))

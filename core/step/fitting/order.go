@@ -12,7 +12,7 @@ import (
 type Task struct {
 	Tick        form.ID
 	Words       string
-	Done, Begun func(form.Form) bool
+	Done, Begun func(*bench.Kept, form.Form) bool
 }
 
 // Order returns the step that says where in the order of work a job stands.
@@ -24,7 +24,7 @@ func order(a *bench.Answers, r *form.Reader, work []Task) {
 	done, last := 0, -1
 	first, after := "", ""
 	for i, task := range work {
-		shown := task.Done != nil && task.Done(r.Form)
+		shown := task.Done != nil && task.Done(a.Kept, r.Form)
 		if shown {
 			a.Say(task.Tick.Name()+".shown", "yes")
 		}
@@ -37,7 +37,7 @@ func order(a *bench.Answers, r *form.Reader, work []Task) {
 		if first == "" {
 			first = task.Words
 		}
-		if after == "" || task.Begun != nil && task.Begun(r.Form) {
+		if after == "" || task.Begun != nil && task.Begun(a.Kept, r.Form) {
 			after = task.Words
 		}
 	}

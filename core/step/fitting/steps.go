@@ -18,7 +18,7 @@ var (
 // What figures show of a step: that all was looked at, the big end measured
 // through, the width over the wheels taken, the run-out read in the cases.
 
-func lookedOver(f form.Form) bool {
+func lookedOver(_ *bench.Kept, f form.Form) bool {
 	r := form.Read(f)
 	for _, what := range lookedAt {
 		if r.Text(what) == "" {
@@ -28,23 +28,23 @@ func lookedOver(f form.Form) bool {
 	return true
 }
 
-func measured(f form.Form) bool {
+func measured(_ *bench.Kept, f form.Form) bool {
 	r := form.Read(f)
 	given := func(id form.ID) bool { return len(r.Numbers(bench.MostReadings, id)) > 0 }
 	return given(form.BigEndPin) && (given(form.BigEndBush) || given(form.BigEndEye))
 }
 
 // Split tells whether a job's figures show its crank split: who measured its pin has it apart.
-func Split(f form.Form) bool {
+func Split(_ *bench.Kept, f form.Form) bool {
 	return len(form.Read(f).Numbers(bench.MostReadings, form.BigEndPin)) > 0
 }
 
-func pressedUp(f form.Form) bool {
+func pressedUp(_ *bench.Kept, f form.Form) bool {
 	_, ok := form.Read(f).Number(form.PressOver)
 	return ok
 }
 
-func inCases(f form.Form) bool {
+func inCases(_ *bench.Kept, f form.Form) bool {
 	r := form.Read(f)
 	for _, side := range bench.Sides {
 		if _, ok := r.Number(form.CasesRunOut, side); !ok {

@@ -25,7 +25,7 @@ func Of(steps []*bench.Step) bench.Step {
 				s.OnSheet(a, r)
 			case s.Holds(r.Form):
 				a.Say("sheet.has."+s.Name, "yes")
-				s.Answer(a, r)
+				s.Fill(a, r)
 			}
 		}
 	}}

@@ -11,7 +11,7 @@ import (
 var Step = bench.Step{Name: "lighten", Answer: lighten, Fields: "cut. made. swing. ", Done: weighed}
 
 // weighed tells whether the wheels were weighed with their cuts made.
-func weighed(f form.Form) bool {
+func weighed(_ *bench.Kept, f form.Form) bool {
 	r := form.Read(f)
 	for _, side := range bench.Sides {
 		if _, ok := r.Number(form.WheelAfter, side); ok {

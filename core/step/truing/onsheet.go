@@ -3,6 +3,7 @@ package truing
 import (
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
@@ -61,12 +62,11 @@ func (a answers) line(r *form.Reader, left *pass) {
 
 // state says in a few words how far a job's truing is.
 func (a answers) state(r *form.Reader) {
-	keys, _ := PassKeys(r.Form)
-	a.Say("state", a.passOf(r.Form, keys[len(keys)-1]).state())
+	a.Say("state", lastPass(a.Kept, r.Form).state())
 }
 
 // Begun tells whether a job holds a reading of its crank.
-func Begun(f form.Form) bool {
+func Begun(_ *bench.Kept, f form.Form) bool {
 	for name, text := range f {
 		if text != "" && strings.HasPrefix(name, "pass.") && (strings.HasSuffix(name, ".tir") || strings.HasSuffix(name, ".turn")) {
 			return true
@@ -77,10 +77,10 @@ func Begun(f form.Form) bool {
 
 // Trued tells whether a job's figures show its crank trued: true as last read, or
 // gone on with to its nuts.
-func Trued(f form.Form) bool { return NutsDrawn(f) || endsTrue(f) }
+func Trued(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) || endsTrue(k, f) }
 
 // NutsDrawn tells whether its passes tell of nuts drawn up.
-func NutsDrawn(f form.Form) bool {
+func NutsDrawn(_ *bench.Kept, f form.Form) bool {
 	keys, _ := PassKeys(f)
 	for _, key := range keys {
 		if form.Read(f).Word(form.PassSince, key) == "nuts" {
@@ -91,13 +91,17 @@ func NutsDrawn(f form.Form) bool {
 }
 
 // TruedAgain tells whether its figures show it true with the nuts drawn up.
-func TruedAgain(f form.Form) bool { return NutsDrawn(f) && endsTrue(f) }
+func TruedAgain(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) && endsTrue(k, f) }
 
-func endsTrue(f form.Form) bool {
-	keys, _ := PassKeys(f)
-	p := workOut(form.Read(f.With(form.Form{form.Bench.Name(): keys[len(keys)-1]})), nil)
-	is := p.standing()
+func endsTrue(k *bench.Kept, f form.Form) bool {
+	is := lastPass(k, f).standing()
 	return is == standing(crank.Fit) || is == standing(crank.FitAsHung)
+}
+
+// lastPass works out a job with its last pass on the bench.
+func lastPass(k *bench.Kept, f form.Form) *pass {
+	keys, _ := PassKeys(f)
+	return passOf(k, f, keys[len(keys)-1])
 }
 
 // state says how far a pass has come: never surer than the verdict.
@@ -108,7 +112,7 @@ func (p *pass) state() string {
 // rounds works out the first pass and the last, and shows both dials in each.
 func (a answers) rounds(r *form.Reader) (found, left *pass) {
 	keys, _ := PassKeys(r.Form)
-	found, left = a.passOf(r.Form, keys[0]), a.passOf(r.Form, keys[len(keys)-1])
+	found, left = passOf(a.Kept, r.Form, keys[0]), lastPass(a.Kept, r.Form)
 	for i, p := range [...]*pass{found, left} {
 		which := [...]string{"found", "left"}[i]
 		if i == 1 && len(keys) == 1 {

@@ -91,19 +91,19 @@ func (a answers) more(r *form.Reader) {
 // workOut works out the pass on the bench, and tells what is wrong with its fields.
 func (a answers) workOut(r *form.Reader) *pass {
 	keys, on := passKeys(r.Form, r.Rows("pass"))
-	p, told := a.passAt(r.Form, keys[on])
+	p, told := passAt(a.Kept, r.Form, keys[on])
 	r.Take(told)
 	return p
 }
 
 // passOf works out the job with one of its passes on the bench.
-func (a answers) passOf(f form.Form, key string) *pass {
-	p, _ := a.passAt(f, key)
+func passOf(k *bench.Kept, f form.Form, key string) *pass {
+	p, _ := passAt(k, f, key)
 	return p
 }
 
-func (a answers) passAt(f form.Form, key string) (*pass, *form.Reader) {
-	return bench.Once(a.Kept, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), func(r *form.Reader) *pass { return workOut(r, a.Kept) })
+func passAt(k *bench.Kept, f form.Form, key string) (*pass, *form.Reader) {
+	return bench.Once(k, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), func(r *form.Reader) *pass { return workOut(r, k) })
 }
 
 // workOut reads the passes and works out the one on the bench, as far as its

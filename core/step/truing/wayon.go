@@ -19,7 +19,7 @@ func (a answers) before(p *pass, r *form.Reader) {
 	words := beforeIt(p.roundWords(last))
 	if done := p.done(r, last.key); len(done) == 0 {
 		words += "\n" + nothingLogged
-	} else if hope := a.passOf(r.Form, last.key).hopeOf(done); hope != nil {
+	} else if hope := passOf(a.Kept, r.Form, last.key).hopeOf(done); hope != nil {
 		words += "\n" + hopedFor(p.hopeWords(hope, last.used))
 	}
 	a.Say("truing.before", words)

@@ -117,14 +117,11 @@ func unwrap(values []float64, full float64) (any bool) {
 	}
 	shift := 0.0
 	for i := 1; i < len(values); i++ {
-		raw := values[i] + shift
-		turns := math.Round((raw - values[i-1]) / full)
-		if math.Abs(raw-values[i-1]) <= full/2 {
-			turns = 0
+		if off := values[i] + shift - values[i-1]; math.Abs(off) > full/2 {
+			shift -= full * math.Round(off/full)
+			any = true
 		}
-		any = any || turns != 0
-		shift -= turns * full
-		values[i] = raw - turns*full
+		values[i] += shift
 	}
 	return any
 }

@@ -239,12 +239,15 @@ func TestNeedlePassesZero(t *testing.T) {
 		{"a metric dial", []float64{0.99, 0.01, 0.03, 0.98}, 1, []float64{0.99, 1.01, 1.03, 0.98}, true},
 		{"a dial that can't", []float64{98, 99, 0, 1}, 0, []float64{98, 99, 0, 1}, false},
 		{"half the range is not a pass", []float64{0, 50, 0, 50}, 100, []float64{0, 50, 0, 50}, false},
+		{"nor after one", []float64{98, 1, 51, 99}, 100, []float64{98, 101, 151, 199}, true},
+		{"nor down after one", []float64{98, 60, 10, 70}, 100, []float64{98, 60, 10, -30}, true},
+		{"twice round", []float64{60, 0, 40, 90, 30, 50}, 100, []float64{60, 100, 140, 190, 230, 250}, true},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			got := append([]float64{}, row.in...)
 			assert.Equal(t, row.passed, unwrap(got, row.full))
 			assert.InDeltaSlice(t, row.out, got, 1e-12)
-			f := fitted(t, Turn{Hours: Even(4, false), Values: row.in, Range: row.full})
+			f := fitted(t, Turn{Hours: Even(len(row.in), false), Values: row.in, Range: row.full})
 			assert.Equal(t, row.passed, f.Unwrapped)
 		})
 	}

@@ -27,9 +27,6 @@ func (f *Flaw) past(h clock.End, x float64) float64 {
 // Spoil gives the crank a flaw; a nil one mends it.
 func (m *Made) Spoil(f Flaw) { m.body.flaw = f }
 
-// Flaw is the flaw it has.
-func (m *Made) Flaw() Flaw { return m.body.flaw }
-
 // Aligned is what the worse dial would show [mm] between good centres, the shafts
 // straight and nothing pressing: how true the halves are.
 func (m *Made) Aligned() float64 {

@@ -1,10 +1,12 @@
 package core
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -55,4 +57,39 @@ func TestRoomsImportWhatTheyMay(t *testing.T) {
 		}
 		return err
 	}))
+}
+
+// maySpeak are the files of a step's folder that hold words, and names that look like
+// them; throws.go's are to follow.
+var maySpeak = []string{"words.go", "names.go", "throws.go"}
+
+// A step that has its words in words.go has none elsewhere: no literal but a fault's
+// that nobody is told reads like a sentence or has a place for a figure.
+func TestWordsStandInTheirFile(t *testing.T) {
+	sentence := regexp.MustCompile(`[\pL,.:;’%] [\pL%]|%`)
+	folders, err := filepath.Glob("step/*/words.go")
+	require.NoError(t, err)
+	require.NotEmpty(t, folders)
+	for _, words := range folders {
+		files, err := filepath.Glob(filepath.Join(filepath.Dir(words), "*.go"))
+		require.NoError(t, err)
+		for _, path := range files {
+			if name := filepath.Base(path); slices.Contains(maySpeak, name) || strings.HasSuffix(name, "_test.go") {
+				continue
+			}
+			set := token.NewFileSet()
+			file, err := parser.ParseFile(set, path, nil, 0)
+			require.NoError(t, err)
+			ast.Inspect(file, func(n ast.Node) bool {
+				if call, ok := n.(*ast.CallExpr); ok {
+					of, ok := call.Fun.(*ast.SelectorExpr)
+					return !ok || of.Sel.Name != "New"
+				}
+				if text, ok := n.(*ast.BasicLit); ok && text.Kind == token.STRING {
+					assert.NotRegexp(t, sentence, text.Value, "%s", set.Position(text.Pos()))
+				}
+				return true
+			})
+		}
+	}
 }

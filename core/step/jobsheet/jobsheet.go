@@ -33,18 +33,18 @@ func Of(steps []*bench.Step) bench.Step {
 
 // known says what the job is known by.
 func known(a *bench.Answers, r *form.Reader) {
-	a.Say("sheet.title", "%", r.Text(form.Number))
-	a.Say("sheet.engine", "%", r.Text(form.Engine))
-	a.Say("sheet.owner", "%", r.Text(form.Owner))
-	a.Say("sheet.in", "%", dateWords(r.Text(form.DateIn)))
-	a.Say("sheet.out", "%", dateWords(r.Text(form.DateOut)))
-	a.Say("sheet.notes", "%", r.Text(form.Notes))
+	a.Say("sheet.title", r.Text(form.Number))
+	a.Say("sheet.engine", r.Text(form.Engine))
+	a.Say("sheet.owner", r.Text(form.Owner))
+	a.Say("sheet.in", dateWords(r.Text(form.DateIn)))
+	a.Say("sheet.out", dateWords(r.Text(form.DateOut)))
+	a.Say("sheet.notes", r.Text(form.Notes))
 }
 
 // shop says who did the work, and draws their mark.
 func shop(a *bench.Answers, r *form.Reader) {
-	a.Say("shop.name", "%", r.Text(form.ShopName))
-	a.Say("shop.telephone", "%", r.Text(form.ShopTelephone))
+	a.Say("shop.name", r.Text(form.ShopName))
+	a.Say("shop.telephone", r.Text(form.ShopTelephone))
 	if letters := strings.TrimFunc(r.Text(form.ShopMark), unit.IsSpace); letters != "" {
 		shape := map[string]draw.Shape{"hexagon": draw.Hexagon, "shield": draw.Shield}[r.Word(form.ShopShape)]
 		a.Text("picture.shop", draw.Shop(draw.ShopMark{Prefix: "shop", Letters: letters, Shape: shape}))
@@ -52,19 +52,4 @@ func shop(a *bench.Answers, r *form.Reader) {
 	if r.Text(form.ShopName)+r.Text(form.ShopTelephone)+r.Text(form.ShopMark) != "" {
 		a.Say("sheet.shop", "yes")
 	}
-}
-
-const months = "JanFebMarAprMayJunJulAugSepOctNovDec"
-
-// dateWords writes a date as people read it: "9 Mar 2026". What is no date
-// stands as it is.
-func dateWords(date string) string {
-	if len(date) != 10 || date[4] != '-' || date[7] != '-' {
-		return date
-	}
-	month := 10*int(date[5]-'0') + int(date[6]-'0')
-	if month < 1 || month > 12 {
-		return date
-	}
-	return bench.Fill("% % %", strings.TrimPrefix(date[8:], "0"), months[3*month-3:3*month], date[:4])
 }

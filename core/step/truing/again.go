@@ -121,7 +121,7 @@ func Next(f form.Form, name string) (before, after string, done bool) {
 // the seed; its first pass is read.
 func TryOut(seed, start string) form.Form {
 	f := form.Form{
-		form.TrySeed.Name(): seed, form.TryStart.Name(): start, form.Number.Name(): "Made-up crank " + seed, form.PassOrder.Name("1"): "1",
+		form.TrySeed.Name(): seed, form.TryStart.Name(): start, form.Number.Name(): madeUpCrank(seed), form.PassOrder.Name("1"): "1",
 	}
 	for _, side := range sideNames {
 		f[form.ReadingHow.Name("1", side)], f[form.ReadingPoints.Name("1", side)] = "turn", "8"

@@ -190,7 +190,7 @@ func (a answers) askValues(p *pass) {
 	case p.wants >= 0:
 		ask("reading", lackNames[p.reading[p.wants].lack].Name(p.key, p.stations[p.wants].name))
 	case p.pressed:
-		ask("read again", "")
+		ask(adviceNames[crank.Unclear], "")
 	case p.fault == nil:
 		for _, each := range p.next.Asks {
 			key := p.rounds[each.Pass].key
@@ -207,7 +207,7 @@ func (a answers) askValues(p *pass) {
 			case crank.AskPressure:
 				ask("pressure", form.PassTailstock.Name(key), "steady", "moved")
 			case crank.AskReadAgain:
-				ask("read again", "")
+				ask(adviceNames[crank.Unclear], "")
 			case crank.AskWitness:
 				ask("witness", "")
 			}

@@ -32,6 +32,9 @@ var verdictNames = [...]string{
 	crank.TooClose: "too close to call", crank.CantTell: "the dials can't tell", crank.FitAsHung: "true as it hangs",
 }
 
+// noVerdict is where none can be given yet.
+const noVerdict = "needs a reading"
+
 // adviceNames name what a plan comes to.
 var adviceNames = [...]string{
 	crank.Unread: "", crank.Work: "work", crank.Leave: "leave", crank.Unmendable: "look elsewhere", crank.Unclear: "read again", crank.Stop: "stop",

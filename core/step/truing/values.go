@@ -45,7 +45,7 @@ func (a answers) values(r *form.Reader) {
 
 // unanswered fills in the figures that can't be given yet.
 func (a answers) unanswered() {
-	a.Text("verdict", "needs a reading")
+	a.Text("verdict", noVerdict)
 	a.Null("advice")
 	a.ofOneThrow()
 	a.EmptyList("moves")

@@ -401,6 +401,8 @@ func beyondThePin(given, pin string) string {
 	return bench.Fill("% from the shaft’s end is not short of the crankpin’s middle, which stands at %: measure from this shaft’s own end, or give the distance to the crankpin", given, pin)
 }
 
+func madeUpCrank(seed string) string { return bench.Fill("Made-up crank %", seed) }
+
 // Words for what the crank room numbers.
 var (
 	kindWords    = [...]string{crank.Strike: "strike", crank.Squeeze: "squeeze", crank.Spread: "spread"}

@@ -13,6 +13,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/form"
 )
 
 // leaves may be used by any room, and use leaves alone.
@@ -92,4 +94,42 @@ func TestWordsStandInTheirFile(t *testing.T) {
 			})
 		}
 	}
+}
+
+// Fields are read by their typed names; the one thing that is named by a literal, a
+// group of rows, is one of the table's.
+func TestRowsAreThoseOfTheTable(t *testing.T) {
+	groups := map[string]bool{}
+	for _, f := range form.Job.Fields() {
+		segments := strings.Split(f.Pattern, ".")
+		for i := 1; i < len(segments); i++ {
+			groups[segments[i-1]] = groups[segments[i-1]] || segments[i] == "*"
+		}
+	}
+	asked := 0
+	require.NoError(t, filepath.WalkDir(".", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || !strings.HasSuffix(path, ".go") {
+			return err
+		}
+		set := token.NewFileSet()
+		file, err := parser.ParseFile(set, path, nil, 0)
+		ast.Inspect(file, func(n ast.Node) bool {
+			call, ok := n.(*ast.CallExpr)
+			if !ok {
+				return true
+			}
+			of, ok := call.Fun.(*ast.SelectorExpr)
+			if !ok || of.Sel.Name != "Rows" || len(call.Args) != 1 {
+				return true
+			}
+			if text, ok := call.Args[0].(*ast.BasicLit); ok {
+				asked++
+				group := strings.Trim(text.Value, `"`)
+				assert.True(t, groups[group[strings.LastIndexByte(group, '.')+1:]], "%s: no rows are called %s", set.Position(call.Pos()), group)
+			}
+			return true
+		})
+		return err
+	}))
+	assert.Greater(t, asked, 15)
 }

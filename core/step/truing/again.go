@@ -3,7 +3,6 @@ package truing
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
@@ -104,9 +103,8 @@ var asRead = [...]form.ID{
 // Next goes on by one reading in a turn that is typed, as form.Next does; any
 // other field has all that it wants.
 func Next(f form.Form, name string) (before, after string, done bool) {
-	at, isTurn := strings.CutSuffix(name, ".turn")
-	pass, place, inPass := strings.Cut(strings.TrimPrefix(at, "pass."), ".")
-	if !isTurn || !inPass {
+	pass, place, isTurn := turnAt(f, name)
+	if !isTurn {
 		return f[name], "", true
 	}
 	r := form.Read(f)
@@ -115,6 +113,21 @@ func Next(f form.Form, name string) (before, after string, done bool) {
 	}
 	given := max(len(r.Numbers(mostPoints, form.ReadingHours, pass, place)), 3)
 	return form.Next(f, name, given, given)
+}
+
+// turnAt tells in which pass and at which place a field's turn is read, if it is one.
+func turnAt(f form.Form, name string) (pass, place string, isTurn bool) {
+	field, keys, ok := form.Job.Lookup(name)
+	if !ok || field.ID != form.ReadingTurn {
+		return "", "", false
+	}
+	s := readSetUp(form.Read(f))
+	for i := range s.stations {
+		if place = s.stations[i].name; form.ReadingTurn.Name(keys[0], place) == name {
+			return keys[0], place, true
+		}
+	}
+	return "", "", false
 }
 
 // TryOut returns the form of a made-up crank, out of true as start says, by

@@ -2,7 +2,6 @@ package truing
 
 import (
 	"errors"
-	"strings"
 
 	"pintwelve/core/form"
 )
@@ -13,7 +12,7 @@ var errDoubt = errors.New("the unit of a figure is in doubt")
 // doubtOf returns the first figure of the truing whose unit is in doubt, or nil.
 func doubtOf(r *form.Reader) *form.Doubt {
 	for i := range r.Doubts {
-		if d := &r.Doubts[i]; d.Unit && !strings.HasPrefix(d.Name, "found.") && !strings.HasPrefix(d.Name, "cases.") {
+		if d := &r.Doubts[i]; d.Unit && doubtWords[fieldOf(d)] != "" {
 			return d
 		}
 	}
@@ -30,25 +29,41 @@ func (a answers) askUnit(p *pass) {
 	a.Say("truing.then", sayTheUnit(p.doubtedWords()))
 }
 
-// doubtedWords name the figure in doubt.
+func fieldOf(d *form.Doubt) form.ID {
+	field, _, _ := form.Job.Lookup(d.Name)
+	return field.ID
+}
+
+// doubtedWords name the figure in doubt: its dial, and its pass where that isn't on
+// the bench.
 func (p *pass) doubtedWords() string {
-	names := strings.Split(p.doubt.Name, ".")
-	field, at, pass := names[len(names)-1], "", ""
-	if names[0] == "pass" {
-		for i := range p.stations {
-			if strings.HasPrefix(p.doubt.Name, "pass."+names[1]+"."+p.stations[i].name+".") {
-				at = p.dialName(i)
+	switch field := fieldOf(p.doubt); field {
+	case form.ReadingTIR, form.ReadingTurn:
+		return p.doubtedReading(field)
+	case form.ShaftDivision, form.ShaftSweep:
+		for _, side := range sideNames {
+			if p.doubt.Name == field.Name(side) {
+				return dialsFigure(side, doubtWords[field])
 			}
 		}
-		for i, d := range p.rounds {
-			if d.key == names[1] && i != p.bench {
-				pass = afterName(i)
-			}
-		}
-	} else if names[0] != "tolerance" {
-		at = names[0]
 	}
-	return doubted(field, at, pass)
+	return doubtWords[form.Tolerance]
+}
+
+func (p *pass) doubtedReading(field form.ID) string {
+	words := doubtWords[field]
+	for i, d := range p.rounds {
+		for n := range p.stations {
+			if p.doubt.Name != field.Name(d.key, p.stations[n].name) {
+				continue
+			}
+			words = dialsFigure(p.dialName(n), words)
+			if i != p.bench {
+				words = figureOfPass(words, afterName(i))
+			}
+		}
+	}
+	return words
 }
 
 // askMeanings asks for what the texts in doubt mean, and for the distances that

@@ -1,8 +1,6 @@
 package truing
 
 import (
-	"strings"
-
 	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
@@ -68,7 +66,7 @@ func (a answers) state(r *form.Reader) {
 // Begun tells whether a job holds a reading of its crank.
 func Begun(_ *bench.Kept, f form.Form) bool {
 	for name, text := range f {
-		if text != "" && strings.HasPrefix(name, "pass.") && (strings.HasSuffix(name, ".tir") || strings.HasSuffix(name, ".turn")) {
+		if field, _, ok := form.Job.Lookup(name); ok && text != "" && (field.ID == form.ReadingTIR || field.ID == form.ReadingTurn) {
 			return true
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/crank"
+	"pintwelve/core/form"
 )
 
 // The words of the step: each sentence stands here once, one with figures as a
@@ -492,20 +493,14 @@ func invitation(lacks lack, dial string) string {
 // furtherDial names a dial by its letter, where its shaft has more than one.
 func furtherDial(letter, side string) string { return bench.Fill("%, %", letter, side) }
 
-// doubted names a figure in doubt by its field, its dial and, where that isn't on
-// the bench, its pass.
-func doubted(field, dial, pass string) string {
-	words := map[string]string{
-		"tir": "run-out", "turn": "turn", "tolerance": "run-out allowed", "division": "dial’s division", "sweep": "dial’s turn of the needle",
-	}[field]
-	if dial != "" {
-		words = bench.Fill("% %", dial, words)
-	}
-	if pass != "" {
-		words = bench.Fill("% of %", words, pass)
-	}
-	return words
+// doubtWords are the figures of the step whose unit can be in doubt.
+var doubtWords = map[form.ID]string{
+	form.ReadingTIR: "run-out", form.ReadingTurn: "turn", form.Tolerance: "run-out allowed", form.ShaftDivision: "dial’s division", form.ShaftSweep: "dial’s turn of the needle",
 }
+
+func dialsFigure(dial, figure string) string { return bench.Fill("% %", dial, figure) }
+
+func figureOfPass(figure, pass string) string { return bench.Fill("% of %", figure, pass) }
 
 // oneOf joins what may do in the place of each other.
 func oneOf(ways []string) string { return strings.Join(ways, ", or ") }

@@ -32,7 +32,7 @@ const (
 
 // causes finds what went astray, and the likely causes. blow and bend are the
 // doses that were meant to change d_n and g.
-func (c *change) causes(tries []Try, blow float64, bend clock.Vec) {
+func (c *shift) causes(tries []Try, blow float64, bend clock.Vec) {
 	for i := range tries {
 		switch t := &tries[i]; t.Outcome {
 		case Opposite:
@@ -55,12 +55,12 @@ func (c *change) causes(tries []Try, blow float64, bend clock.Vec) {
 
 // opposite tells hours read from the wrong end by the gap having moved along
 // the mirrored way.
-func (c *change) opposite(t *Try, bend clock.Vec) []Cause {
+func (c *shift) opposite(t *Try, bend clock.Vec) []Cause {
 	if t.Kind == Strike {
 		return []Cause{HoursFromWrongEnd, DialsExchanged, WrongWheel, HourMirrored}
 	}
 	mirrored := bend.From(clock.Right)
-	if c.g().Dot(mirrored) > lsq.Student95(0)*math.Sqrt(c.covOfG().Var(mirrored))*mirrored.Len() {
+	if c.g.Dot(mirrored) > lsq.Student95(0)*math.Sqrt(c.covG.Var(mirrored))*mirrored.Len() {
 		return []Cause{HoursFromWrongEnd, HourMirrored}
 	}
 	return []Cause{WrongMove, HoursFromWrongEnd, HourMirrored}
@@ -71,8 +71,8 @@ func (c *change) opposite(t *Try, bend clock.Vec) []Cause {
 const amiss = 0.5
 
 // stray finds what the needles did that the moves should not have made them do.
-func (c *change) stray(t *Try, struck bool, bend clock.Vec) {
-	d, g := c.d(), c.g()
+func (c *shift) stray(t *Try, struck bool, bend clock.Vec) {
+	d, g := c.d, c.g
 	var meantD, meantG clock.Vec
 	if struck {
 		meantD.N = d.N
@@ -82,11 +82,9 @@ func (c *change) stray(t *Try, struck bool, bend clock.Vec) {
 	}
 	d, g = d.Sub(meantD), g.Sub(meantG)
 	most, meant, moved := 0.0, 0.0, 0
-	for i := range c.from.Stations {
-		p := &c.from.Stations[i]
-		k := c.from.Pose.throughSupports(p.Half, p.At)
+	for _, k := range c.dials {
 		meant = math.Max(meant, 2*(meantD.Scale(k.d).Len()+meantG.Scale(k.g).Len()))
-		noise := c.covOfD().Scale(k.d * k.d).Add(c.covOfG().Scale(k.g * k.g)).Widest()
+		noise := c.covD.Scale(k.d * k.d).Add(c.covG.Scale(k.g * k.g)).Widest()
 		if off := 2 * d.Scale(k.d).Add(g.Scale(k.g)).Len(); off > 2*lsq.Radius95(0)*noise {
 			most = math.Max(most, off)
 			moved++
@@ -99,11 +97,11 @@ func (c *change) stray(t *Try, struck bool, bend clock.Vec) {
 
 // astray gives the likely causes: one needle by itself is the dial's, the
 // throws' coming out of match the pin's.
-func (c *change) astray(t *Try, d clock.Vec, moved int) []Cause {
+func (c *shift) astray(t *Try, d clock.Vec, moved int) []Cause {
 	switch {
-	case moved == 1 && len(c.from.Stations) > 1:
+	case moved == 1 && len(c.dials) > 1:
 		return []Cause{DialMoved, NotSupported}
-	case math.Abs(d.T) > lsq.Student95(0)*math.Sqrt(c.covOfD().TT):
+	case math.Abs(d.T) > lsq.Student95(0)*math.Sqrt(c.covD.TT):
 		return []Cause{PinSlipped, NotSupported}
 	}
 	return []Cause{NotSupported, DialMoved}

@@ -24,8 +24,8 @@ func newHinge() Hinge { return Hinge{Sigma: hingeSpread} }
 
 // learn takes in what a bend did. Beside a strike only the offset towards 12 is
 // the bend's.
-func (h *Hinge) learn(c *change, struck bool) {
-	d, g, cov := c.d(), c.g(), c.covOfD()
+func (h *Hinge) learn(c *shift, struck bool) {
+	d, g, cov := c.d, c.g, c.covD
 	along, v := d.Dot(g), cov.Var(g)
 	length := g.Len()
 	if struck {
@@ -34,7 +34,7 @@ func (h *Hinge) learn(c *change, struck bool) {
 	if !(length > 0) {
 		return
 	}
-	noise := math.Sqrt(v)/length + c.covOfG().Widest()/length*hingeSpread
+	noise := math.Sqrt(v)/length + c.covG.Widest()/length*hingeSpread
 	w := 1 / (noise*noise + hingeAstray*hingeAstray)
 	prior := 1 / (h.Sigma * h.Sigma)
 	h.At = (h.At*prior + along/(length*length)*w) / (prior + w)

@@ -81,18 +81,18 @@ func learn(g []pooled, advised func(before int, l *Lesson) []Done) Lesson {
 		if g[i].unlogged && !g[i].said && advised != nil {
 			l.assume(&c, advised(i, &l))
 		} else {
-			l.take(&c, c.tries(&l))
+			l.take(&c.shift, c.tries(&l))
 		}
 	}
 	return l
 }
 
 // take keeps tries and learns from them.
-func (l *Lesson) take(c *change, tries []Try) {
+func (l *Lesson) take(c *shift, tries []Try) {
 	struck, bent := false, false
 	for i := range tries {
 		t := &tries[i]
-		t.Pass, t.Assumed = c.from.last, c.from.assumed
+		t.Pass, t.Assumed = c.after, c.assumed
 		struck = struck || t.Kind == Strike
 		bent = bent || t.Kind != Strike && t.Outcome == AsMeant
 	}
@@ -105,7 +105,7 @@ func (l *Lesson) take(c *change, tries []Try) {
 
 // assume takes what was advised as done, where what came of it fits: nobody said.
 func (l *Lesson) assume(c *change, done []Done) {
-	c.from.Done = done
+	c.done = done
 	tries := c.tries(l)
 	for i := range tries {
 		t := &tries[i]
@@ -115,20 +115,38 @@ func (l *Lesson) assume(c *change, done []Done) {
 		}
 	}
 	if len(tries) == 0 {
-		c.from.Done = nil
 		return
 	}
-	c.from.assumed = true
-	c.was.Done, c.was.assumed = done, true
-	l.take(c, tries)
+	c.assumed = true
+	for _, g := range [...]*pooled{c.from, c.was} {
+		g.Done, g.assumed = done, true
+	}
+	l.take(&c.shift, tries)
 }
 
-// change is what came about between two rounds of readings. Strikes show in d_n,
-// squeezes and spreads in g, so that the two can be done together.
+// change is what came about between two rounds of readings of a crank of one throw.
 type change struct {
+	shift
 	from, to *pooled // by the places that were read in both
 	was      *pooled // from, with all its places
 }
+
+// shift is how the piece on the right of a joint has moved on that on its left, and
+// what was done there meanwhile, in the joint's own clock. Strikes show in d_n,
+// squeezes and spreads in g, so that the two can be done together.
+type shift struct {
+	crank      *Crank // Throw and Rim
+	done       []Done
+	d, g       clock.Vec // mm; mm per mm
+	covD, covG lsq.Cov
+	dials      []leverage
+	after      int  // the pass that it was done after
+	assumed    bool // nobody said what was done
+}
+
+// leverage is what a dial shows [mm] of each mm of offset, and of each mm per mm of
+// slope.
+type leverage struct{ d, g float64 }
 
 // changed returns the change between two pooled readings; false where it can't be worked
 // out. Places read in one alone are left out: a centre that they show to be bad would
@@ -138,7 +156,26 @@ func changed(from, to *pooled) (change, bool) {
 		return change{}, false
 	}
 	a, b := from.only(to), to.only(from)
-	return change{from: a, to: b, was: from}, a != nil && b != nil
+	if a == nil || b == nil {
+		return change{}, false
+	}
+	return change{shiftBetween(a, b), a, b, from}, true
+}
+
+func shiftBetween(from, to *pooled) shift {
+	a, b := &from.Pose, &to.Pose
+	s := shift{
+		crank: &a.Crank, done: from.Done, after: from.last, assumed: from.assumed,
+		d: b.D.Sub(a.D), g: b.G.Sub(a.G),
+		covD: a.UncertaintyOfD(from.Stations).Cov.Add(b.UncertaintyOfD(to.Stations).Cov),
+		covG: a.UncertaintyOfG(from.Stations).Cov.Add(b.UncertaintyOfG(to.Stations).Cov),
+	}
+	for i := range from.Stations {
+		p := &from.Stations[i]
+		k := a.throughSupports(p.Half, p.At)
+		s.dials = append(s.dials, leverage{k.d, k.g})
+	}
+	return s
 }
 
 // only is the readings by the places that another was read at too, nil where these
@@ -165,34 +202,23 @@ func (g *pooled) only(other *pooled) *pooled {
 	return &out
 }
 
-func (c *change) d() clock.Vec { return c.to.Pose.D.Sub(c.from.Pose.D) }
-func (c *change) g() clock.Vec { return c.to.Pose.G.Sub(c.from.Pose.G) }
-
-func (c *change) covOfD() lsq.Cov {
-	return c.from.Pose.UncertaintyOfD(c.from.Stations).Cov.Add(c.to.Pose.UncertaintyOfD(c.to.Stations).Cov)
-}
-
-func (c *change) covOfG() lsq.Cov {
-	return c.from.Pose.UncertaintyOfG(c.from.Stations).Cov.Add(c.to.Pose.UncertaintyOfG(c.to.Stations).Cov)
-}
-
 // tries weighs what was done, and finds where to look when it went wrong.
-func (c *change) tries(l *Lesson) []Try {
+func (c *shift) tries(l *Lesson) []Try {
 	var out []Try
 	blow, struck := c.struck()
 	bend, bent := c.bent()
 	perD, perG := c.shows()
 	if struck {
 		t := c.try(Strike, math.Abs(blow), &l.Gain[Strike])
-		t.Got, t.Sigma = math.Copysign(1, blow)*c.d().N, math.Sqrt(c.covOfD().NN)
+		t.Got, t.Sigma = math.Copysign(1, blow)*c.d.N, math.Sqrt(c.covD.NN)
 		out = append(out, t.judged(wander*c.along(bend)*perG/perD))
 	}
 	if bent != none {
 		t := c.try(bent.kind(), bend.Len(), &l.Gain[bent.kind()])
-		t.Got, t.Sigma = c.along(bend), math.Sqrt(c.covOfG().Var(bend))
+		t.Got, t.Sigma = c.along(bend), math.Sqrt(c.covG.Var(bend))
 		from := 0.0
 		if struck {
-			from = wander * c.d().N * perD / perG
+			from = wander * c.d.N * perD / perG
 		}
 		if t = t.judged(from); bent == both {
 			t.Outcome, t.Weight = Mixed, 0
@@ -231,32 +257,30 @@ func (t *Try) plus() float64 { return lsq.Student95(0)*t.Sigma + 2*t.stray }
 const wander = 0.2
 
 // along is how far g went along the way of a bend.
-func (c *change) along(bend clock.Vec) float64 {
+func (c *shift) along(bend clock.Vec) float64 {
 	n := bend.Len()
 	if n == 0 {
 		return 0
 	}
-	return c.g().Dot(bend) / n
+	return c.g.Dot(bend) / n
 }
 
 // shows is how much of offset and of slope the dial shows that shows it most.
-func (c *change) shows() (perD, perG float64) {
-	for i := range c.from.Stations {
-		p := &c.from.Stations[i]
-		k := c.from.Pose.throughSupports(p.Half, p.At)
+func (c *shift) shows() (perD, perG float64) {
+	for _, k := range c.dials {
 		perD, perG = math.Max(perD, math.Abs(k.d)), math.Max(perG, math.Abs(k.g))
 	}
 	return math.Max(perD, least), math.Max(perG, least)
 }
 
-func (c *change) try(k Kind, dose float64, g *Gain) Try {
+func (c *shift) try(k Kind, dose float64, g *Gain) Try {
 	return Try{Kind: k, Dose: dose, Meant: g.effect(dose)}
 }
 
 // struck is the doses of the strikes together, plus where they bring d_n up.
-func (c *change) struck() (dose float64, any bool) {
-	for i := range c.from.Done {
-		if d := &c.from.Done[i]; d.Kind == Strike && d.counts() {
+func (c *shift) struck() (dose float64, any bool) {
+	for i := range c.done {
+		if d := &c.done[i]; d.Kind == Strike && d.counts() {
 			dose, any = dose+d.turns()*d.Dose, true
 		}
 	}
@@ -292,13 +316,13 @@ func (s sorts) kind() Kind {
 
 // bent is the doses of the squeezes and spreads together, along the way they
 // change the gap slope.
-func (c *change) bent() (dose clock.Vec, did sorts) {
-	for i := range c.from.Done {
-		d := &c.from.Done[i]
+func (c *shift) bent() (dose clock.Vec, did sorts) {
+	for i := range c.done {
+		d := &c.done[i]
 		if d.Kind == Strike || !d.counts() {
 			continue
 		}
-		dose = dose.Add(c.from.Pose.Crank.opens(d).Scale(d.Dose))
+		dose = dose.Add(c.crank.opens(d).Scale(d.Dose))
 		if d.Kind == Spread {
 			did |= spread
 		} else {

@@ -116,7 +116,7 @@ func (m *mistake) cost(changes []change) float64 {
 		}
 		dose, struck := c.struck()
 		slope, bent := c.bent()
-		d, g := c.d(), c.g()
+		d, g := c.d, c.g
 		perD, perG := c.shows()
 		strayD, strayG := 0.0, stray*g.Len()
 		if bent != none {
@@ -124,10 +124,10 @@ func (m *mistake) cost(changes []change) float64 {
 		}
 		if struck {
 			strayG += stray * math.Abs(d.N) * perD / perG
-			blow.add(m.blow*dose, m.seen.N*d.N, c.covOfD().NN+strayD*strayD)
+			blow.add(m.blow*dose, m.seen.N*d.N, c.covD.NN+strayD*strayD)
 		}
 		if bent == squeezed || bent == spread {
-			cov := c.covOfG().Add(lsq.Round(strayG))
+			cov := c.covG.Add(lsq.Round(strayG))
 			bend.add(m.bend.T*slope.T, m.seen.T*g.T, cov.TT)
 			bend.add(m.bend.N*slope.N, m.seen.N*g.N, cov.NN)
 		}
@@ -150,7 +150,7 @@ func (m *mistake) remade(c *change) *change {
 	if m.swapped && !(from.swap() && to.swap()) {
 		return nil
 	}
-	return &change{from: &from, to: &to}
+	return &change{shift: shiftBetween(&from, &to), from: &from, to: &to}
 }
 
 // swap gives each shaft the other's readings, nearest the centre to nearest.

@@ -17,6 +17,7 @@ type Stand struct {
 	rows     *rowSpace
 	pins     []Joint // the joints as the twists on their left have turned them
 	dials    []PieceDial
+	gaps     []RimGap
 	at       []float64 // mm, of each joint
 }
 
@@ -36,7 +37,7 @@ func (a *Assembly) Solve(dials []PieceDial, gaps []RimGap) (*Stand, error) {
 	if err := a.Check(dials, gaps); err != nil {
 		return nil, err
 	}
-	s := &Stand{Assembly: *a, dials: dials}
+	s := &Stand{Assembly: *a, dials: dials, gaps: gaps}
 	for _, j := range a.Joints {
 		s.at = append(s.at, j.At)
 	}
@@ -184,6 +185,9 @@ func (s *Stand) uncertaintyOf(rows [2][]float64) lsq.Uncertainty {
 	}
 	return out
 }
+
+// Dials returns the dials that it was solved by.
+func (s *Stand) Dials() []PieceDial { return s.dials }
 
 // At returns the eccentricity [mm] of a piece at x [mm], pin 1 at 12.
 func (s *Stand) At(piece int, x float64) clock.Vec { return s.axes[piece].at(x) }

@@ -254,7 +254,7 @@ func TestAssemblyRankAgreesWithGonumSVD(t *testing.T) {
 			more.Stack(m, mat.NewDense(1, len(twist), twist))
 			assert.Equal(t, rank(&more) == full, s.TwistTold(j))
 		}
-		for _, step := range s.Advise(0.02).Steps {
+		for _, step := range crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.02).Steps {
 			if step.Move.Kind == crank.Strike {
 				assert.True(t, s.TwistTold(step.Joint))
 			} else {
@@ -323,7 +323,7 @@ func TestAnInnerJournalReadOnceIsLeftOpen(t *testing.T) {
 	}
 	got := s.Advise(0.025)
 	assert.Equal(t, crank.CantTell, got.Verdict)
-	assert.Empty(t, got.Steps)
+	assert.Empty(t, crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.025).Steps)
 	require.NotEmpty(t, got.Settles)
 	assert.Equal(t, 1, got.Settles[0].Piece)
 	assert.False(t, got.Settles[0].Gap)
@@ -413,7 +413,7 @@ func BenchmarkThrows(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				s.Advise(0.02)
+				crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.02)
 			}
 		})
 	}

@@ -10,10 +10,10 @@ import (
 // JointMove is one thing to do at a joint. Hours are the joint's own, its pin at 12,
 // seen from the left end; Wheel is the piece on that side of the joint.
 type JointMove struct {
-	Joint       int
-	Move, Other Move
+	Joint int
+	PlannedMove
 	HalfWidth95 float64   // mm, how far Amount may be out
-	Aim         float64   // mm to go for now, short of the whole
+	takes       clock.Vec // the offset or slope that the whole of it takes out
 	Then        []float64 // mm, run-out of each dial after this and the moves before it, each as far as it goes for
 	Alone       []float64 // mm, run-out of each dial with the whole of this fault gone, that alone
 }
@@ -29,13 +29,12 @@ type Settle struct {
 	Leaves float64
 }
 
-// JointAdvice is what the readings of an assembly say, and what to do about it.
+// JointAdvice is what the readings of an assembly say.
 type JointAdvice struct {
 	Verdict, Plain Verdict
-	Worst          Figure // mm, the worst run-out over the dials
-	Station        int    // where that stands
-	Floor          Figure // mm, the worst run-out over the dials with every twist and gap gone
-	Steps          []JointMove
+	Worst          Figure   // mm, the worst run-out over the dials
+	Station        int      // where that stands
+	Floor          Figure   // mm, the worst run-out over the dials with every twist and gap gone
 	Settles        []Settle // what would settle what is open, the soonest first
 	Weak           int      // the dial whose doubt weighs most, where it is too close or can't be told
 }
@@ -61,20 +60,19 @@ func (s *Stand) GapAcross(j int) (across, widest float64) { p := s.joint(j); ret
 // Without returns the change of the bends that takes out the twist of a joint, or
 // its gap.
 func (s *Stand) Without(j int, kind Kind) []Bend {
-	change := make([]Bend, len(s.Bends))
-	if kind == Strike {
-		change[j].D = s.untwist(j, 1)
-	} else {
-		change[j].G = s.Bends[j].G.Scale(-1)
+	p := s.joint(j)
+	m := p.strikes(j)
+	if kind != Strike {
+		m = p.closes(j)
 	}
-	return change
+	return s.part(&m, 1)
 }
 
-// untwist is the change of a joint's D that takes out part of its twist: the right
+// untwist is the change of a joint's D that takes out so much of its twist: the right
 // piece turns about the pin, and its axis goes round that in an arc.
-func (s *Stand) untwist(j int, part float64) clock.Vec {
+func (s *Stand) untwist(j int, by float64) clock.Vec {
 	d, r := s.Bends[j].D, s.Assembly.Joints[j].Throw
-	n := (1 - part) * d.N
+	n := d.N - by
 	far := math.Hypot(r-d.T, d.N)
 	return clock.Vec{T: r - math.Sqrt(far*far-n*n) - d.T, N: n - d.N}
 }
@@ -89,9 +87,7 @@ func (s *Stand) RunOuts(change []Bend) []float64 {
 }
 
 // Advise judges an assembly by the decision rule of ISO 14253-1, limit the run-out
-// that is allowed [mm], and orders the moves: of those that every solution agrees on
-// and that stand clear of their doubt, the one first that leaves the smallest worst
-// run-out (MODEL §11).
+// that is allowed [mm]; it picks no moves: see PlanThrows.
 func (s *Stand) Advise(limit float64) JointAdvice {
 	a := JointAdvice{Settles: s.settles()}
 	inside, outside, plain := true, false, true
@@ -108,20 +104,15 @@ func (s *Stand) Advise(limit float64) JointAdvice {
 		plain = plain && r.Value <= limit
 	}
 	a.Floor = s.floor()
-	steps := s.order(limit, 1)
-	a.Verdict = s.verdict(inside, outside, &a, limit, len(steps))
+	a.Verdict = s.verdict(inside, outside, &a, limit, 1)
 	a.Plain = Fit
-	bare := s.order(limit, 0)
 	if !plain {
-		a.Plain = s.verdict(false, true, &JointAdvice{Floor: Figure{Value: a.Floor.Value}}, limit, len(bare))
-	}
-	if a.Verdict == OutOfTrue {
-		a.Steps = steps
+		a.Plain = s.verdict(false, true, &JointAdvice{Floor: Figure{Value: a.Floor.Value}}, limit, 0)
 	}
 	return a
 }
 
-func (s *Stand) verdict(inside, outside bool, a *JointAdvice, limit float64, steps int) Verdict {
+func (s *Stand) verdict(inside, outside bool, a *JointAdvice, limit, k float64) Verdict {
 	switch {
 	case inside && len(s.dials) > 0 && !s.looked():
 		return FitAsHung
@@ -131,7 +122,7 @@ func (s *Stand) verdict(inside, outside bool, a *JointAdvice, limit float64, ste
 		return TooClose
 	case s.allTold() && a.Floor.Value-a.Floor.HalfWidth95 > limit:
 		return NotMendable
-	case steps > 0:
+	case len(s.clear(k)) > 0:
 		return OutOfTrue
 	}
 	return CantTell
@@ -164,7 +155,7 @@ func (s *Stand) allTold() bool {
 func (s *Stand) Mended() []Bend {
 	change := make([]Bend, len(s.Bends))
 	for j, b := range s.Bends {
-		change[j] = Bend{D: s.untwist(j, 1), G: b.G.Scale(-1)}
+		change[j] = Bend{D: s.untwist(j, b.D.N), G: b.G.Scale(-1)}
 	}
 	return change
 }
@@ -198,71 +189,64 @@ func (s *Stand) leftBy(dial int) lsq.Uncertainty {
 	return s.uncertaintyOf(rows)
 }
 
-// order picks move after move, each the one that leaves the smallest worst run-out
-// with those before it done as far as they go for, until none makes it smaller or
-// all is inside. With nothing of it making it smaller the greatest is taken, since
-// only moves together mend such a crank.
-func (s *Stand) order(limit, k float64) (steps []JointMove) {
-	left := s.clear(k)
-	done := make([]Bend, len(s.Bends))
-	worst := greatest(s.RunOuts(done))
-	for len(left) > 0 && worst > limit {
-		best, least := -1, math.Inf(1)
-		for i := range left {
-			if v := greatest(s.RunOuts(s.with(done, &left[i], 1))); v < least {
-				best, least = i, v
-			}
-		}
-		if least >= worst && len(steps) > 0 {
-			return steps
-		}
-		m := left[best]
-		left = append(left[:best], left[best+1:]...)
-		done = s.with(done, &m, aimed)
-		m.Then = s.RunOuts(done)
-		worst = greatest(m.Then)
-		steps = append(steps, m)
-	}
-	return steps
-}
-
-// with returns the bends changed by part of a move as well.
-func (s *Stand) with(done []Bend, m *JointMove, part float64) []Bend {
-	out := append([]Bend(nil), done...)
-	if m.Move.Kind == Strike {
-		out[m.Joint].D = s.untwist(m.Joint, part)
-	} else {
-		out[m.Joint].G = s.Bends[m.Joint].G.Scale(-part)
-	}
-	return out
-}
-
 // clear returns the moves that every solution agrees on and that stand clear of k
 // times their doubt.
 func (s *Stand) clear(k float64) (all []JointMove) {
 	for j, b := range s.Bends {
 		pose := s.joint(j)
 		if s.TwistTold(j) {
-			m := JointMove{Joint: j, HalfWidth95: s.UncertaintyOfD(j).HalfWidth95(clock.Vec{N: 1})}
-			m.Move, m.Other = pose.Strike()
-			if m.Move.Amount > k*m.HalfWidth95 && m.Move.Amount > least {
-				all = append(all, s.going(m))
+			m := pose.strikes(j)
+			m.HalfWidth95 = s.UncertaintyOfD(j).HalfWidth95(clock.Vec{N: 1})
+			if m.Amount > k*m.HalfWidth95 && m.Amount > least {
+				all = append(all, m)
 			}
 		}
 		if sure := s.UncertaintyOfG(j); s.GTold(j) && b.G.Len()*s.Assembly.Rim > least && (k == 0 || sure.Significant(b.G)) {
-			m := JointMove{Joint: j}
-			m.Move, m.Other = pose.Close()
-			m.HalfWidth95 = m.Move.Arm * sure.HalfWidth95(b.G)
-			all = append(all, s.going(m))
+			m := pose.closes(j)
+			m.HalfWidth95 = m.Arm * sure.HalfWidth95(b.G)
+			all = append(all, m)
 		}
 	}
 	return all
 }
 
-func (s *Stand) going(m JointMove) JointMove {
-	m.Aim = aimed * m.Move.Amount
-	m.Alone = s.RunOuts(s.Without(m.Joint, m.Move.Kind))
+// strikes is the strike of a joint, closes the closing of its gap.
+func (s *Pose) strikes(joint int) (m JointMove) {
+	m.Joint, m.takes = joint, clock.Vec{N: s.D.N}
+	m.Move, m.Other = s.Strike()
 	return m
+}
+
+func (s *Pose) closes(joint int) (m JointMove) {
+	m.Joint, m.takes = joint, s.G
+	m.Move, m.Other = s.Close()
+	return m
+}
+
+// part returns the change of the bends that part of a move makes.
+func (s *Stand) part(m *JointMove, part float64) []Bend {
+	change := make([]Bend, len(s.Bends))
+	s.add(change, m, part)
+	return change
+}
+
+func (s *Stand) add(to []Bend, m *JointMove, part float64) {
+	if m.Kind == Strike {
+		to[m.Joint].D = to[m.Joint].D.Add(s.untwist(m.Joint, part*m.takes.N))
+	} else {
+		to[m.Joint].G = to[m.Joint].G.Add(m.takes.Scale(-part))
+	}
+}
+
+// worth is how much of a needle's movement [mm] a move takes or brings, on the dial
+// that shows it most.
+func (s *Stand) worth(m *JointMove) (most float64) {
+	change := s.part(m, 1)
+	for i := range s.dials {
+		d := &s.dials[i]
+		most = math.Max(most, 2*s.After(change, d.Piece, d.At).Sub(s.At(d.Piece, d.At)).Len())
+	}
+	return most
 }
 
 func greatest(all []float64) (most float64) {

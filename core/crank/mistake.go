@@ -71,7 +71,10 @@ func (c *change) amissBy() bool {
 
 // doubts counts the latest changes in a row that a mistake explains far better.
 func (n *Next) doubts(g []pooled) (doubts int) {
-	all := n.changes(g)
+	return doubted(n.changes(g))
+}
+
+func doubted(all []change) (doubts int) {
 	for i := len(all) - 1; i >= 0 && all[i].amissBy(); i-- {
 		doubts++
 	}
@@ -112,7 +115,7 @@ func (m *mistake) cost(changes []change) float64 {
 	for i := range changes {
 		c := m.remade(&changes[i])
 		if c == nil {
-			continue
+			return math.Inf(1)
 		}
 		dose, struck := c.struck()
 		slope, bent := c.bent()
@@ -137,20 +140,26 @@ func (m *mistake) cost(changes []change) float64 {
 
 // remade is the change as it would have been logged without the mistake; nil where
 // it can't be worked out.
-func (m *mistake) remade(c *change) *change {
-	from, to := *c.from, *c.to
-	if m.first && len(from.Done) > 1 {
-		from.Done = append([]Done(nil), from.Done[0])
+func (m *mistake) remade(c *change) *shift {
+	out := c.shift
+	if m.swapped {
+		if c.from == nil {
+			return nil
+		}
+		from, to := *c.from, *c.to
+		if !from.swap() || !to.swap() {
+			return nil
+		}
+		out = shiftBetween(&from, &to)
+	}
+	if m.first && len(out.done) > 1 {
+		out.done = append([]Done(nil), c.done...)
 		// What else was meant did nothing: it counts as done with no dose.
-		for _, d := range c.from.Done[1:] {
-			d.Dose = slight
-			from.Done = append(from.Done, d)
+		for i := range out.done[1:] {
+			out.done[i+1].Dose = slight
 		}
 	}
-	if m.swapped && !(from.swap() && to.swap()) {
-		return nil
-	}
-	return &change{shift: shiftBetween(&from, &to), from: &from, to: &to}
+	return &out
 }
 
 // swap gives each shaft the other's readings, nearest the centre to nearest.

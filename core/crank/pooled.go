@@ -117,29 +117,31 @@ func (g *pooled) join(p *Pass) {
 	g.rounds++
 }
 
-// joined adds a reading to those of the same place, each counting by how sure it
-// is, or else beside them.
+// joined adds a reading to those of the same place, or else beside them.
 func joined(st []Station, p Station) []Station {
 	for i := range st {
-		q := &st[i]
-		if q.Half != p.Half || math.Abs(q.At-p.At) >= least {
-			continue
-		}
-		w, v := q.weight(), p.weight()
-		cov, ok := w.Add(v).Inverse()
-		if !ok {
-			*q = p
+		if q := &st[i]; q.Half == p.Half && math.Abs(q.At-p.At) < least {
+			q.mean(&p)
 			return st
 		}
-		q.E = cov.Apply(w.Apply(q.E).Add(v.Apply(p.E)))
-		a, b := q.sigma(), p.sigma()
-		q.RunOut = (q.runOut().Value*b*b + p.runOut().Value*a*a) / (a*a + b*b)
-		q.Sigma = a * b / math.Hypot(a, b)
-		q.Nu = freedom(cov, q.Nu, p.Nu, w, v)
-		q.Cov, q.Unsure = cov, q.Unsure || p.Unsure
-		return st
 	}
 	return append(st, p)
+}
+
+// mean takes another reading of the same place in, each counting by how sure it is.
+func (p *Station) mean(q *Station) {
+	w, v := p.weight(), q.weight()
+	cov, ok := w.Add(v).Inverse()
+	if !ok {
+		*p = *q
+		return
+	}
+	p.E = cov.Apply(w.Apply(p.E).Add(v.Apply(q.E)))
+	a, b := p.sigma(), q.sigma()
+	p.RunOut = (p.runOut().Value*b*b + q.runOut().Value*a*a) / (a*a + b*b)
+	p.Sigma = a * b / math.Hypot(a, b)
+	p.Nu = freedom(cov, p.Nu, q.Nu, w, v)
+	p.Cov, p.Unsure = cov, p.Unsure || q.Unsure
 }
 
 // freedom returns the degrees of freedom behind the mean of two readings, of

@@ -58,10 +58,12 @@ func (n *Next) nowhere(g []pooled) bool {
 	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest || n.mute(g) {
 		return true
 	}
-	if len(w) <= patience+1 {
-		return false
-	}
-	return least2(w[len(w)-patience:]) > nearer*least2(w[:len(w)-patience])
+	return noNearer(w, patience)
+}
+
+// noNearer tells whether so many latest run-outs came no nearer than those before.
+func noNearer(w []float64, patience int) bool {
+	return len(w) > patience+1 && least2(w[len(w)-patience:]) > nearer*least2(w[:len(w)-patience])
 }
 
 // mute tells whether round upon round is read alike, more than were asked for, and

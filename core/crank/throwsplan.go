@@ -1,0 +1,290 @@
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+)
+
+// JointDone is one thing done at a joint, its Hour the joint's own.
+type JointDone struct {
+	Joint int
+	Done
+}
+
+// ThrowsPass is a round of readings of an assembly and what was done after it, if
+// anything yet. Where the readings can't be solved, Stand is nil.
+type ThrowsPass struct {
+	Stand *Stand
+	Done  []JointDone
+	Since Since
+}
+
+// ThrowsNext is what to do after the latest readings of an assembly: Next of every
+// joint, in one.
+type ThrowsNext struct {
+	JointAdvice
+	Stand       *Stand // of all rounds taken together
+	Why         Why
+	Rounds      int    // of readings taken together since the last move
+	Discrepancy Figure // mm of a needle, by which this round differs from the one before with nothing done between
+	Lessons     []Lesson
+	Steps       []JointMove // all before the next readings, their hours the joints' own
+	Asks        []Ask
+	Causes      []JointCause // with Stop, the likeliest first
+	hands       []Next       // how each joint has answered
+}
+
+// JointCause is what may lie behind a stop, and at which joint; Joint is −1 where it
+// is none's.
+type JointCause struct {
+	Joint int
+	Cause Cause
+}
+
+// PlanThrows says what to do after the latest of the passes of an assembly, by what
+// each kind of move has done at each joint (MODEL §7, §11).
+func PlanThrows(passes []ThrowsPass, limit float64) ThrowsNext {
+	g := poolThrows(passes)
+	if len(g) == 0 || g[len(g)-1].Stand == nil {
+		return ThrowsNext{}
+	}
+	last := &g[len(g)-1]
+	n := ThrowsNext{
+		JointAdvice: last.Stand.Advise(limit), Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy,
+	}
+	n.learn(g)
+	n.Why = n.why(g, limit)
+	if n.Why == Work {
+		n.work()
+	}
+	n.name()
+	n.ask(g, limit)
+	return n
+}
+
+// learn goes through what was done at each joint and came of it.
+func (n *ThrowsNext) learn(g []pooledThrows) {
+	since := 0
+	for i := range g {
+		if g[i].said {
+			since = g[i].first
+		}
+	}
+	for j := range n.Stand.Bends {
+		l := Lesson{Hinge: newHinge()}
+		l.fitAll()
+		var changes []change
+		for i := 1; i < len(g); i++ {
+			s, ok := g[i-1].shift(&g[i], j)
+			if !ok {
+				continue
+			}
+			l.take(&s, s.tries(&l))
+			if s.after >= since && len(s.done) > 0 {
+				changes = append(changes, change{shift: s})
+			}
+		}
+		n.Lessons = append(n.Lessons, l)
+		n.hands = append(n.hands, Next{Lesson: l, since: since, doubted: doubted(changes)})
+	}
+}
+
+// why judges whether to work on, as for a crank of one throw.
+func (n *ThrowsNext) why(g []pooledThrows, limit float64) Why {
+	w := throwsWorsts(g)
+	back := n.Worst.Value > w[0] && n.Worst.Value >= n.Floor.Value+limit
+	margin := 0.0
+	if n.Rounds >= enough && len(g) > 1 {
+		margin = atLast
+	}
+	switch {
+	case n.inside(limit, margin):
+		return Leave
+	case n.stops(w, limit):
+		return Stop
+	case n.Verdict == NotMendable && !back:
+		return Unmendable
+	case len(g) == 1 && (n.Verdict == TooClose || n.Verdict == Fit || n.Verdict == FitAsHung):
+		return Unclear
+	}
+	return Work
+}
+
+// inside tells whether every dial stands inside, k times its doubt counted; at half
+// the limit whatever the doubt.
+func (n *ThrowsNext) inside(limit, k float64) bool {
+	for i := range n.Stand.dials {
+		r := n.Stand.dials[i].runOut()
+		if !(r.Value+math.Min(k*r.HalfWidth95, limit/2) <= limit) {
+			return false
+		}
+	}
+	return len(n.Stand.dials) > 0
+}
+
+// stops tells whether to look for a cause before going on (MODEL §7).
+func (n *ThrowsNext) stops(w []float64, limit float64) bool {
+	for i := range n.hands {
+		h := &n.hands[i]
+		strike, bend := h.record(Strike), h.record(Squeeze)
+		if strike.opposite >= 2 || bend.opposite >= 2 || h.doubted >= 2 || strike.dead() || bend.dead() {
+			return true
+		}
+	}
+	const clearly = 3
+	last := len(w) - 1
+	if last > 0 && n.Worst.Value-n.Worst.HalfWidth95 > clearly*math.Max(w[0], limit) && w[last] >= w[last-1] {
+		return true
+	}
+	return len(w) > longest*len(n.hands) || noNearer(w, patience+len(n.hands)-1)
+}
+
+// work adds the moves that stand clear of the noise and bring the crank nearer.
+func (n *ThrowsNext) work() {
+	if all := n.Stand.better(n.Stand.clear(1)); len(all) > 0 {
+		n.pick(all)
+		return
+	}
+	m, left := n.Stand.level()
+	if gained := n.Worst.Value - left; gained > n.Worst.HalfWidth95 || n.Rounds >= enough && gained > 0 {
+		n.pick([]JointMove{m})
+		return
+	}
+	n.Why = n.undecided()
+}
+
+// better leaves out, one after the other, the moves without which the worst run-out
+// is foreseen smaller, or no greater than what they may bring astray themselves.
+func (s *Stand) better(all []JointMove) []JointMove {
+	for {
+		with, drop, least := s.without(all, -1), -1, math.Inf(1)
+		for i := range all {
+			if v := s.without(all, i) - wander*s.worth(&all[i]); v < least {
+				drop, least = i, v
+			}
+		}
+		if drop < 0 || least > with {
+			return all
+		}
+		all = append(all[:drop], all[drop+1:]...)
+	}
+}
+
+// without is the worst run-out with all moves but one done.
+func (s *Stand) without(all []JointMove, one int) float64 {
+	change := make([]Bend, len(s.Bends))
+	for i := range all {
+		if i != one {
+			s.add(change, &all[i], 1)
+		}
+	}
+	return greatest(s.RunOuts(change))
+}
+
+// undecided is that of a crank of one throw.
+func (n *ThrowsNext) undecided() Why {
+	switch {
+	case n.Rounds < enough:
+		return Unclear
+	case n.Plain == Fit:
+		return Leave
+	case n.Plain == NotMendable:
+		return Unmendable
+	}
+	return Unclear
+}
+
+// pick orders the moves, each next the one that leaves the smallest worst run-out
+// after those before it as far as they go for.
+func (n *ThrowsNext) pick(all []JointMove) {
+	s := n.Stand
+	done := make([]Bend, len(s.Bends))
+	for len(all) > 0 {
+		best, least := -1, math.Inf(1)
+		for i := range all {
+			then := append([]Bend(nil), done...)
+			s.add(then, &all[i], 1)
+			if v := greatest(s.RunOuts(then)); v < least {
+				best, least = i, v
+			}
+		}
+		m := all[best]
+		all = append(all[:best], all[best+1:]...)
+		s.add(done, &m, n.goes(&m))
+		m.Then, m.Alone = s.RunOuts(done), s.RunOuts(s.part(&m, 1))
+		n.Steps = append(n.Steps, m)
+	}
+}
+
+// goes finds how hard a move is to be made, and which part of it that goes for.
+func (n *ThrowsNext) goes(m *JointMove) float64 {
+	h := &n.hands[m.Joint]
+	amount, plus := m.Amount, m.HalfWidth95
+	if m.Kind != Strike {
+		amount, plus = amount/m.Arm, plus/m.Arm
+	}
+	h.step(m.Move, m.Other, amount, plus)
+	m.PlannedMove = h.Steps[len(h.Steps)-1]
+	return m.Aim / m.Amount
+}
+
+// name gives the causes of a stop, joint by joint, the likeliest first.
+func (n *ThrowsNext) name() {
+	if n.Why != Stop {
+		return
+	}
+	for j := range n.hands {
+		h := &n.hands[j]
+		strike, bend := h.record(Strike), h.record(Squeeze)
+		switch {
+		case strike.opposite+bend.opposite+h.doubted > 0:
+			n.blame(j, HoursFromWrongEnd, WrongWheel, HourMirrored)
+		case strike.dead() || bend.dead():
+			n.blame(j, TooLight, NotDone, NotSupported)
+		}
+	}
+	if len(n.Causes) == 0 {
+		n.blame(-1, NotSupported, DialMoved, PinSlipped)
+	}
+}
+
+func (n *ThrowsNext) blame(joint int, causes ...Cause) {
+	for _, c := range causes {
+		n.Causes = append(n.Causes, JointCause{joint, c})
+	}
+}
+
+// ask says what to ask of the user, what settles most first.
+func (n *ThrowsNext) ask(g []pooledThrows, limit float64) {
+	last := &g[len(g)-1]
+	for i := len(g) - 1; i > 0; i-- {
+		if g[i].unlogged && !g[i].said {
+			n.Asks = append(n.Asks, Ask{AskSince, g[i].first})
+			break
+		}
+	}
+	if n.Rounds > enough && len(n.Steps) > 0 && last.Since == Unsaid {
+		n.Asks = append(n.Asks, Ask{AskSince, last.last})
+	}
+	if a := &n.Stand.Assembly; n.Why == Leave && !n.Stand.looked() && a.Mount == Centres {
+		n.Asks = append(n.Asks, Ask{AskCentres, last.last})
+	}
+	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !n.inside(limit, Surely)) {
+		n.Asks = append(n.Asks, Ask{AskReadAgain, last.last})
+	}
+}
+
+// leverages are what each dial shows of a joint's offset and slope, minus where it
+// goes the other way.
+func (s *Stand) leverages(joint int) (all []leverage) {
+	shows := func(change Bend, p *PieceDial) float64 {
+		bends := make([]Bend, len(s.Bends))
+		bends[joint] = change
+		return lay(s.at, bends, s.Assembly.Rests, [2]clock.Vec{}, p.Piece).at(p.At).T
+	}
+	for i := range s.dials {
+		all = append(all, leverage{shows(Bend{D: clock.Vec{T: 1}}, &s.dials[i]), shows(Bend{G: clock.Vec{T: 1}}, &s.dials[i])})
+	}
+	return all
+}

@@ -1,0 +1,157 @@
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/lsq"
+)
+
+// pooledThrows is one or more rounds of readings of an assembly with nothing done
+// between them, taken together as one.
+type pooledThrows struct {
+	ThrowsPass
+	first, last    int // index of the first of its passes, and of the last
+	rounds         int
+	unlogged, said bool
+	discrepancy    Figure
+}
+
+// poolThrows gathers the passes as pool does those of a crank of one throw.
+func poolThrows(passes []ThrowsPass) (out []pooledThrows) {
+	for i := range passes {
+		p := &passes[i]
+		next := pooledThrows{ThrowsPass: *p, first: i, last: i, rounds: 1}
+		n := len(out)
+		if n == 0 || len(out[n-1].Done) > 0 {
+			out = append(out, next)
+			continue
+		}
+		was := &out[n-1]
+		differ, by := was.differs(p)
+		switch {
+		case p.Since == Changed:
+			next.unlogged, next.said = true, true
+			out = append(out, next)
+		case !differ:
+			was.join(p)
+			was.last, was.Since = i, p.Since
+		case p.Since == Nothing:
+			next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
+			*was = next
+		default:
+			next.unlogged = true
+			out = append(out, next)
+		}
+	}
+	return out
+}
+
+// differs tells whether a place read again reads otherwise by more than both doubts
+// together let it. By is the greatest difference of a needle.
+func (g *pooledThrows) differs(p *ThrowsPass) (differ bool, by Figure) {
+	if g.Stand == nil || p.Stand == nil {
+		return false, Figure{}
+	}
+	for i := range g.Stand.dials {
+		for k := range p.Stand.dials {
+			a, b := &g.Stand.dials[i], &p.Stand.dials[k]
+			if !a.samePlace(b) {
+				continue
+			}
+			sure := lsq.Uncertainty{Cov: a.Cov.Add(b.Cov), Nu: lsq.PooledNu(a.uncertainty(), b.uncertainty())}
+			off := b.E.Sub(a.E)
+			differ = differ || clearly(sure, off)
+			if v := 2 * off.Len(); v > by.Value {
+				by = Figure{v, 2 * sure.HalfWidth95(off)}
+			}
+		}
+	}
+	return differ, by
+}
+
+func (p *PieceDial) samePlace(q *PieceDial) bool {
+	return p.Piece == q.Piece && math.Abs(p.At-q.At) < least
+}
+
+// join takes another round of readings of the same crank in. Where the two can't be
+// solved together, the later one stands.
+func (g *pooledThrows) join(p *ThrowsPass) {
+	if p.Stand == nil {
+		g.Done = p.Done
+		return
+	}
+	if g.Stand == nil {
+		g.ThrowsPass, g.rounds = *p, 1
+		return
+	}
+	dials := append([]PieceDial(nil), g.Stand.dials...)
+	for i := range p.Stand.dials {
+		dials = withDial(dials, &p.Stand.dials[i])
+	}
+	a := &p.Stand.Assembly
+	s, err := a.Solve(dials, append(append([]RimGap(nil), g.Stand.gaps...), p.Stand.gaps...))
+	if err != nil {
+		g.ThrowsPass, g.rounds = *p, 1
+		return
+	}
+	g.Stand, g.Done = s, p.Done
+	g.rounds++
+}
+
+// withDial adds a reading to those of the same place, or else beside them.
+func withDial(dials []PieceDial, p *PieceDial) []PieceDial {
+	for i := range dials {
+		if dials[i].samePlace(p) {
+			dials[i].mean(&p.Station)
+			return dials
+		}
+	}
+	return append(dials, *p)
+}
+
+// shift is what came about at a joint between two pooled rounds; false where the
+// readings of either don't tell.
+func (g *pooledThrows) shift(to *pooledThrows, joint int) (shift, bool) {
+	a, b := g.Stand, to.Stand
+	if a == nil || b == nil || joint >= len(a.Bends) || joint >= len(b.Bends) || !a.TwistTold(joint) || !b.TwistTold(joint) {
+		return shift{}, false
+	}
+	pose := a.joint(joint)
+	s := shift{
+		crank: &pose.Crank, after: g.last,
+		d: b.Bends[joint].D.Sub(a.Bends[joint].D), g: b.Bends[joint].G.Sub(a.Bends[joint].G),
+		covD:  a.UncertaintyOfD(joint).Cov.Add(b.UncertaintyOfD(joint).Cov),
+		covG:  lsq.Round(untold),
+		dials: a.leverages(joint),
+	}
+	if a.GTold(joint) && b.GTold(joint) {
+		s.covG = a.UncertaintyOfG(joint).Cov.Add(b.UncertaintyOfG(joint).Cov)
+	}
+	for _, d := range g.Done {
+		if d.Joint == joint {
+			s.done = append(s.done, d.Done)
+		}
+	}
+	return s, len(s.done) > 0
+}
+
+// untold [mm per mm] stands for the doubt of a gap that the readings don't tell.
+const untold = 1.0
+
+// throwsWorsts are the worst run-outs [mm] of the pooled readings since the user last
+// said that something else was changed.
+func throwsWorsts(g []pooledThrows) (w []float64) {
+	for i := range g {
+		if g[i].said {
+			w = nil
+		}
+		if s := g[i].Stand; s != nil {
+			worst := 0.0
+			for k := range s.dials {
+				worst = math.Max(worst, s.dials[k].runOut().Value)
+			}
+			w = append(w, worst)
+		}
+	}
+	return w
+}

@@ -1,0 +1,54 @@
+package crank_test
+
+import (
+	"sort"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// The check that the advice trues cranks of several throws, made up as exact bodies and
+// read by 8 points a dial, each joint yielding by itself as it will; and that the worst
+// needle first does worse on the same ones. The bounds stand for 120 cranks a row.
+func TestAdviceTruesThrows(t *testing.T) {
+	n := cranks(t)
+	t.Log("\n" + heading)
+	for _, row := range []struct {
+		name        string
+		phases      []float64
+		median, p95 int
+	}{
+		{"twin 180", []float64{0, 6}, 5, 8},
+		{"twin 360", []float64{0, 0}, 5, 8},
+		{"twin 270", []float64{0, 9}, 5, 8},
+		{"triple 120", []float64{0, 4, 8}, 7, 11},
+		{"four", []float64{0, 6, 6, 0}, 9, 14},
+	} {
+		y, f := trueThrows(t, n, throwsAdvice, row.phases)
+		byFeel, _ := trueThrows(t, n, worstNeedleFirst, row.phases)
+		t.Logf("\n%s\n%s\n  throws beyond mending: %d of %d told, %d left, worse %d", y.line(row.name), byFeel.line("  worst needle first"),
+			f.ended[unmendable], f.cranks, f.ended[left], f.worse)
+		assert.LessOrEqual(t, y.at(50), row.median)
+		assert.LessOrEqual(t, y.at(95), row.p95)
+		assert.GreaterOrEqual(t, y.insidePercent(), 97.0)
+		assert.LessOrEqual(t, y.neverPercent(), 5.0)
+		assert.Zero(t, y.worse)
+		assert.Greater(t, byFeel.mean(), y.mean())
+		assert.Greater(t, byFeel.neverPercent(), y.neverPercent())
+	}
+}
+
+// trueThrows trues made-up cranks by a rule: those that bumping can true, and those
+// whose throws by themselves show more than is allowed.
+func trueThrows(t *testing.T, n int, rule throwsRule, phases []float64) (y, floored tally) {
+	for seed := range int64(n) {
+		j := newRig(seed+1, even, phases...).work(t, rule)
+		if j.floored {
+			floored.add(&j)
+		} else {
+			y.add(&j)
+		}
+	}
+	sort.Ints(y.passes)
+	return y, floored
+}

@@ -96,15 +96,9 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			out.addForm(sheet.InUnits(job.form(), args.get("to")))
 			return out
 		},
-		// done: a form, "first" and "second", keys for new rows, one a move, and "pass" for a new pass or none → the fields that log the advice and begin it
+		// done: a form, "rows", keys for new rows with spaces between, one a move at most, and "pass" for a new pass or none → the fields that log the advice and begin it
 		"done": func(job, args flat) (out flat) {
-			var rows []string
-			for _, name := range [...]string{"first", "second"} {
-				if key := args.get(name); key != "" {
-					rows = append(rows, key)
-				}
-			}
-			out.addForm(truing.Done(job.form(), rows, args.get("pass")))
+			out.addForm(truing.Done(job.form(), strings.Fields(args.get("rows")), args.get("pass")))
 			return out
 		},
 		// again: a form, "pass" for the key of a new one → the fields that begin a new pass

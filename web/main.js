@@ -105,6 +105,9 @@ function saveOne() {
   document.getElementById('save-one').click();
 }
 
+/** Keys for as many new rows as an advice has moves at most. */
+const rowKeys = () => Array.from({ length: 12 }, newKey).join(' ');
+
 /** The bench: the one job that is open, and what is done to it. */
 class Bench {
   constructor(call, store) {
@@ -342,14 +345,14 @@ class Bench {
   }
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */
-  did(both) {
-    const changes = this.call('done', this.form, { first: newKey(), second: both ? newKey() : '', pass: newKey() });
-    if (this.grow(changes, both ? 'Both are logged as done.' : 'Logged as done.')) this.controls.toReadings();
+  did(all) {
+    const changes = this.call('done', this.form, { rows: all ? rowKeys() : newKey(), pass: newKey() });
+    if (this.grow(changes, all ? 'All of it is logged as done.' : 'Logged as done.')) this.controls.toReadings();
   }
 
   /** Logs what is advised, to be changed to what was done. */
   didElse() {
-    if (this.grow(this.call('done', this.form, { first: newKey(), second: newKey() }))) this.changeDone();
+    if (this.grow(this.call('done', this.form, { rows: rowKeys() }))) this.changeDone();
   }
 
   changeDone() {

@@ -58,6 +58,7 @@ const (
 	PassDoneOrder
 	PassDoneTurns
 	PassDoneClosing
+	PassDonePin
 	TrySeed
 	TryStart
 	PinOrder

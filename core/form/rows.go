@@ -68,6 +68,7 @@ var table = [rows]Row{
 	PassDoneStrength: {Pattern: "pass.*.done.*.strength", Numbers: numbers{94}, Min: 0.01, Max: 50, Default: "1"},
 	PassDoneOrder:    {Pattern: "pass.*.done.*.order", Numbers: numbers{95}, Kind: Order},
 	PassDoneTurns:    {Pattern: "pass.*.done.*.turns", Numbers: numbers{96}, Min: 0.05, Max: 100},
+	PassDonePin:      {Pattern: "pass.*.done.*.pin", Numbers: numbers{648}, Kind: Choice, Choices: []string{"1", "2", "3", "4", "5", "6"}},
 	PassDoneClosing:  {Pattern: "pass.*.done.*.closing", Numbers: numbers{97}, Unit: unit.Thou, Min: 0.001, Max: 25},
 	TrySeed:          {Pattern: "try.seed", Numbers: numbers{100}, Kind: Words, Long: 12},
 	TryStart:         {Pattern: "try.start", Numbers: numbers{101}, Kind: Choice, Choices: []string{"chance", "twist", "pinch", "skew", "mismatch"}},

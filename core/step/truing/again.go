@@ -22,9 +22,11 @@ func Done(f form.Form, rows []string, newPass string) form.Form {
 		}
 		for id, text := range map[form.ID]string{
 			form.PassDoneKind: kindNames[m.Kind], form.PassDoneWheel: m.wheel, form.PassDoneHour: unit.FormatHour(m.hour, 10),
-			form.PassDoneOrder: strconv.Itoa(i + 1),
+			form.PassDoneOrder: strconv.Itoa(i + 1), form.PassDonePin: m.pin,
 		} {
-			changes[id.Name(m.pass, rows[i])] = text
+			if text != "" {
+				changes[id.Name(m.pass, rows[i])] = text
+			}
 		}
 		if m.how != "" {
 			changes[m.field.Name(m.pass, rows[i])] = m.how
@@ -39,10 +41,10 @@ func Done(f form.Form, rows []string, newPass string) form.Form {
 // advisedMove is a step with the words that the form has for it.
 type advisedMove struct {
 	crank.PlannedMove
-	pass, wheel string
-	hour        float64 // as the job numbers it
-	field       form.ID // which says how hard
-	how         string  // and how hard; blank where no amount was advised
+	pin, pass, wheel string
+	hour             float64 // as the job numbers it
+	field            form.ID // which says how hard
+	how              string  // and how hard; blank where no amount was advised
 }
 
 func advised(r *form.Reader) (all []advisedMove) {
@@ -52,7 +54,11 @@ func advised(r *form.Reader) (all []advisedMove) {
 		if p.leverAssumed {
 			how = ""
 		}
-		all = append(all, advisedMove{m.PlannedMove, p.key, p.SideOf[m.Wheel], p.Hour(m.Hour), field, how})
+		pin := ""
+		if p.several() {
+			pin = strconv.Itoa(m.joint + 1)
+		}
+		all = append(all, advisedMove{m.PlannedMove, pin, p.key, p.SideOf[m.Wheel], p.Hour(m.Hour), field, how})
 	}
 	return all
 }

@@ -47,10 +47,10 @@ func (a answers) askSince(p *pass, pass int) {
 		}
 	}
 	if p.next.Why == crank.Work {
-		then = asTheyStand(then, lowerFirst(p.do(p.moves[0].Move, p.moves[0].Aim)))
+		then = asTheyStand(then, lowerFirst(p.doMove(&p.moves[0])))
 	}
 	a.Say("truing.then", then)
-	if len(p.advisedAt(p.passes[:pass], &p.rounds[pass-1])) > 1 {
+	if len(p.advisedAt(p.past[:pass], &p.rounds[pass-1])) > 1 {
 		a.Say("ask.first", "yes")
 	}
 	a.Say("ask.since", "yes")

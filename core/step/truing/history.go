@@ -6,18 +6,25 @@ import (
 	"pintwelve/core/form"
 )
 
+// past is a pass as the crank room takes it.
+type past struct {
+	done     []crank.JointDone
+	since    crank.Since
+	stations []crank.Station // nil where they can't be solved
+	pose     crank.Pose      // of a crank of one throw
+	stand    *crank.Stand    // of one of several
+}
+
 // history are the passes as the crank room takes them. What was done after each is
 // what is logged, or else what the pass after it says was done of what had been
 // advised; each round of the bench is told what counts.
-func (p *pass) history(r *form.Reader, kept *bench.Kept) []crank.Pass {
-	all := make([]crank.Pass, len(p.rounds))
+func (p *pass) history(r *form.Reader, kept *bench.Kept) []past {
+	all := make([]past, len(p.rounds))
 	for i := range p.rounds {
 		d := &p.rounds[i]
-		d.did = bench.OfRow(kept, r, "pass", d.key, "done", func(r *form.Reader) []crank.Done { return p.done(r, d.key) })
-		all[i].Done = d.did
-		if pose, err := p.solveOne(d.counted); err == nil {
-			all[i].Pose, all[i].Stations = pose, d.counted
-		}
+		d.did = bench.OfRow(kept, r, "pass", d.key, "done", func(r *form.Reader) []crank.JointDone { return p.done(r, d.key) })
+		all[i].done = d.did
+		p.solve(&all[i], d, r)
 		if i > 0 {
 			p.since(r, all[:i+1], i)
 		}
@@ -25,8 +32,21 @@ func (p *pass) history(r *form.Reader, kept *bench.Kept) []crank.Pass {
 	return all
 }
 
+// solve finds how the halves or pieces sat in a round, as far as its readings tell.
+func (p *pass) solve(as *past, d *round, r *form.Reader) {
+	if p.several() {
+		if stand, err := p.stood(d, r); err == nil {
+			as.stand, as.stations = stand, d.counted
+		}
+		return
+	}
+	if pose, err := p.crank.Solve(d.counted); err == nil {
+		as.pose, as.stations = pose, d.counted
+	}
+}
+
 // since reads what came before a pass.
-func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
+func (p *pass) since(r *form.Reader, passes []past, i int) {
 	d, before := &p.rounds[i], &p.rounds[i-1]
 	from, to := &passes[i-1], &passes[i]
 	d.since = r.Word(form.PassSince, d.key)
@@ -37,40 +57,73 @@ func (p *pass) since(r *form.Reader, passes []crank.Pass, i int) {
 	case d.since == "first" && logged:
 		before.did = before.did[:1]
 	case d.since == "nuts", d.since == "else" && !logged, r.Word(form.PassTailstock, before.key) == "moved":
-		to.Since, from.Done = crank.Changed, nil
+		to.since, from.done = crank.Changed, nil
 		return
 	case d.since != "" && !logged:
-		to.Since = crank.Nothing
+		to.since = crank.Nothing
 	}
-	from.Done = before.did
+	from.done = before.did
 }
 
 // advisedAt is what was advised at the last of the passes, as it was told: nothing
 // where its readings can't be solved, whatever those before it came to.
-func (p *pass) advisedAt(passes []crank.Pass, d *round) (done []crank.Done) {
+func (p *pass) advisedAt(passes []past, d *round) (done []crank.JointDone) {
 	last := &passes[len(passes)-1]
-	if last.Stations == nil || p.several() {
+	if last.stations == nil {
 		return nil
 	}
-	next := crank.Plan(passes, p.allowed)
-	for _, m := range p.setUp.moves(d, &last.Pose, &next) {
-		done = append(done, doneAs(&m.PlannedMove))
+	var moves []move
+	if p.several() {
+		next := crank.PlanThrows(ofSeveral(passes), p.allowed.RunOut)
+		moves = p.jointMoves(&next)
+	} else {
+		next := crank.Plan(ofOne(passes), p.allowed)
+		moves = p.setUp.moves(d, &last.pose, &next)
+	}
+	for i := range moves {
+		done = append(done, moves[i].asDone())
 	}
 	return done
 }
 
+// ofOne are the passes of a crank of one throw, ofSeveral of one of several.
+func ofOne(passes []past) []crank.Pass {
+	all := make([]crank.Pass, len(passes))
+	for i := range passes {
+		as := &passes[i]
+		all[i] = crank.Pass{Pose: as.pose, Stations: as.stations, Since: as.since}
+		for _, d := range as.done {
+			all[i].Done = append(all[i].Done, d.Done)
+		}
+	}
+	return all
+}
+
+func ofSeveral(passes []past) []crank.ThrowsPass {
+	all := make([]crank.ThrowsPass, len(passes))
+	for i := range passes {
+		as := &passes[i]
+		all[i] = crank.ThrowsPass{Stand: as.stand, Done: as.done, Since: as.since}
+	}
+	return all
+}
+
 // done reads what is logged as done after a pass.
-func (s *setUp) done(r *form.Reader, key string) []crank.Done {
-	var all []crank.Done
+func (s *setUp) done(r *form.Reader, key string) []crank.JointDone {
+	var all []crank.JointDone
 	for _, row := range r.Rows("pass." + key + ".done") {
 		hour, ok := r.Number(form.PassDoneHour, key, row)
 		if !ok {
 			continue
 		}
-		all = append(all, crank.Done{
+		d := crank.JointDone{Done: crank.Done{
 			Kind: kindNamed(r.Word(form.PassDoneKind, key, row)), Wheel: s.End(r.Word(form.PassDoneWheel, key, row)), Hour: s.Hour(hour),
 			Dose: s.dose(r, key, row, hour),
-		})
+		}}
+		if s.several() {
+			d.Joint = form.Whole(r.Word(form.PassDonePin, key, row)) - 1
+		}
+		all = append(all, d)
 	}
 	return all
 }
@@ -79,10 +132,13 @@ func (s *setUp) done(r *form.Reader, key string) []crank.Done {
 func (p *pass) doneWords(i int) string {
 	words := ""
 	for _, d := range p.rounds[i].did {
+		if p.several() {
+			words += atPin(pinName(d.Joint))
+		}
 		if d.Kind == crank.Strike {
-			words += struckAt(p.SideOf[d.Wheel], p.at(d.Hour), p.hardness(d))
+			words += struckAt(p.SideOf[d.Wheel], p.at(d.Hour), p.hardness(d.Done))
 		} else {
-			words += closedAt(d.Kind, p.at(d.Hour), p.hardness(d))
+			words += closedAt(d.Kind, p.at(d.Hour), p.hardness(d.Done))
 		}
 	}
 	if p.rounds[i].unlogged && words != "" {

@@ -8,10 +8,16 @@ import (
 // move is one advised move, with what the needles should do.
 type move struct {
 	crank.PlannedMove
+	joint     int
 	plus      float64   // mm, how far the amount may be out
 	predicted []float64 // run-out of each dial with what this move could take out gone, that alone, mm
 	then      []float64 // run-out of each dial after this move and those before it, each as far as it goes for, mm
 	watch     int       // which of these to watch
+}
+
+// asDone is a move as it stands in the passes once it is done.
+func (m *move) asDone() crank.JointDone {
+	return crank.JointDone{Joint: m.joint, Done: doneAs(&m.PlannedMove)}
 }
 
 // moves are the advised steps of a round, and what each should do to its needles.

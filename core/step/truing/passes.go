@@ -22,6 +22,9 @@ func (a answers) passes(p *pass) {
 	}
 	a.spin(p, &p.rounds[0], &p.round)
 	a.lessons(p)
+	if p.several() {
+		a.Say("throws.any", "yes")
+	}
 	if p.bench > 0 {
 		a.Say("since.any", "yes")
 	}
@@ -34,7 +37,11 @@ func (a answers) lessons(p *pass) {
 	for i := 0; i < len(tries); {
 		said, of := "", tries[i].Pass
 		for ; i < len(tries) && tries[i].Pass == of; i++ {
-			if words := p.tryWords(&tries[i]); words != "" {
+			words := p.tryWords(&tries[i])
+			if words != "" && p.several() {
+				words = ofPin(pinName(p.throws.tried[i]), words)
+			}
+			if words != "" {
 				said += words + " "
 			}
 		}
@@ -55,7 +62,7 @@ func (p *pass) figures(d *round) draw.PassFigures {
 			*[...]*float64{&f.Drive, &f.Timing}[i] = p.inFine(got.RunOut)
 		}
 	}
-	if pose, err := p.solveOne(d.counted); err == nil {
+	if pose, err := p.crank.Solve(d.counted); err == nil && !p.several() {
 		off := pose.D.From(p.Seen)
 		across, _ := pose.Gap()
 		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)

@@ -3,6 +3,7 @@ package truing
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,9 +20,10 @@ import (
 // bench say of it. Its joints are numbered from the left, the first pin's first.
 type throws struct {
 	crank.Assembly
-	keys   []string // of each pin's row; the first pin has none
-	stand  *crank.Stand
-	advice crank.JointAdvice
+	keys  []string // of each pin's row; the first pin has none
+	stand *crank.Stand
+	next  crank.ThrowsNext
+	tried []int // the joint of each of the Tries of the pass's Next
 }
 
 // several tells whether the crank has more throws than one.
@@ -81,38 +83,82 @@ func (p *pass) unmeasured(r *form.Reader) bool {
 	return blank
 }
 
-// workOutThrows works out the round on the bench.
-func (p *pass) workOutThrows(r *form.Reader) {
-	t := &p.throws
+// stood finds how the pieces sat in a round.
+func (p *pass) stood(d *round, r *form.Reader) (*crank.Stand, error) {
 	if p.unmeasured(r) {
-		p.fault = errUnmeasured
-		return
+		return nil, errUnmeasured
 	}
+	t := &p.throws
 	t.Mount, t.CentresKnown = p.crank.Mount, p.crank.CentresKnown
 	for i, x := range p.crank.Support {
 		t.Rests[i] = crank.Rest{Piece: t.pieceAt(x), At: x}
 	}
-	dials := make([]crank.PieceDial, len(p.counted))
-	for i, st := range p.counted {
+	dials := make([]crank.PieceDial, len(d.counted))
+	for i, st := range d.counted {
 		dials[i] = crank.PieceDial{Piece: t.pieceAt(st.At), Station: st}
 	}
-	if t.stand, p.fault = t.Solve(dials, p.webGaps(r)); p.fault != nil {
+	return t.Solve(dials, p.webGaps(r, d.key))
+}
+
+// workOutThrows works out the round on the bench.
+func (p *pass) workOutThrows(r *form.Reader) {
+	t := &p.throws
+	if t.stand, p.fault = p.stood(&p.round, r); p.fault != nil {
 		p.complainOfThrows(r, p.fault)
 		return
 	}
-	t.advice = t.stand.Advise(p.allowed.RunOut)
-	a := &t.advice
-	p.advice = crank.Advice{Verdict: a.Verdict, Plain: a.Plain, Worst: a.Worst, Station: a.Station, Floor: a.Floor, Weak: a.Weak}
-	p.pressed = r.Word(form.PassTailstock, p.key) == "moved"
+	t.next = crank.PlanThrows(ofSeveral(p.past[:p.bench+1]), p.allowed.RunOut)
+	n := &t.next
+	p.advice = crank.Advice{Verdict: n.Verdict, Plain: n.Plain, Worst: n.Worst, Station: n.Station, Floor: n.Floor, Weak: n.Weak}
+	p.next = crank.Next{Advice: p.advice, Why: n.Why, Rounds: n.Rounds, Discrepancy: n.Discrepancy, Asks: n.Asks}
+	p.next.Tries, t.tried = triesOf(n.Lessons)
+	for _, c := range n.Causes {
+		p.next.Causes = append(p.next.Causes, c.Cause)
+	}
+	if !p.pressed {
+		p.moves = p.jointMoves(n)
+	}
+}
+
+// triesOf are what came of all that was done, pass by pass, and at which joint.
+func triesOf(lessons []crank.Lesson) (all []crank.Try, joints []int) {
+	for j := range lessons {
+		for _, t := range lessons[j].Tries {
+			i := len(all)
+			for ; i > 0 && all[i-1].Pass > t.Pass; i-- {
+			}
+			all, joints = slices.Insert(all, i, t), slices.Insert(joints, i, j)
+		}
+	}
+	return all, joints
+}
+
+// jointMoves are the advised steps, and which needle each brings down most.
+func (p *pass) jointMoves(n *crank.ThrowsNext) (all []move) {
+	if n.Stand == nil {
+		return nil
+	}
+	before := n.Stand.RunOuts(make([]crank.Bend, len(n.Stand.Bends)))
+	for i := range n.Steps {
+		s := &n.Steps[i]
+		m := move{PlannedMove: s.PlannedMove, joint: s.Joint, plus: s.HalfWidth95, predicted: s.Alone, then: s.Then}
+		for k, now := range s.Then {
+			if before[k]-now > before[m.watch]-s.Then[m.watch] {
+				m.watch = k
+			}
+		}
+		all, before = append(all, m), s.Then
+	}
+	return all
 }
 
 // webGaps reads the gaps across the webs at each pin: at all four hours, or at 12 and 6.
-func (p *pass) webGaps(r *form.Reader) (all []crank.RimGap) {
+func (p *pass) webGaps(r *form.Reader, pass string) (all []crank.RimGap) {
 	sigma := r.Default(form.Feeler) / math.Sqrt(12) * math.Sqrt2 / (2 * p.throws.Rim)
 	for j, key := range p.throws.keys {
-		at, keys := [...]form.ID{form.PassGap12, form.PassGap6, form.PassGap3, form.PassGap9}, []string{p.key}
+		at, keys := [...]form.ID{form.PassGap12, form.PassGap6, form.PassGap3, form.PassGap9}, []string{pass}
 		if j > 0 {
-			at, keys = [...]form.ID{form.PinGap12, form.PinGap6, form.PinGap3, form.PinGap9}, []string{p.key, key}
+			at, keys = [...]form.ID{form.PinGap12, form.PinGap6, form.PinGap3, form.PinGap9}, []string{pass, key}
 		}
 		var v [4]float64
 		var given [4]bool
@@ -137,12 +183,12 @@ func (p *pass) complainOfThrows(r *form.Reader, err error) {
 	mm := func(v float64) string { return unit.Format(v, unit.MM, 0.1) }
 	switch e.Part {
 	case crank.JointCount:
-		r.Complain(bench.Fill("% throws: a crank of six at most can be worked out", mm(e.Given)), form.PinAt, p.throws.keys[len(p.throws.keys)-1])
+		r.Complain(tooManyThrows(mm(e.Given)), form.PinAt, p.throws.keys[len(p.throws.keys)-1])
 	case crank.JointAt:
-		words := bench.Fill("% from the left end is not beyond the pin before it, which stands at %: measure from the end at your left hand", mm(e.Given), mm(e.Above))
+		words := pinNotBeyond(mm(e.Given), mm(e.Above))
 		r.Complain(words, form.PinAt, p.throws.keys[max(e.Index, 1)])
 	case crank.JointThrow:
-		words := bench.Fill("a throw of % puts the crankpin outside a wheel of %: the throw must be less than half the wheel", mm(e.Given), mm(2*p.throws.Rim))
+		words := throwOutsideWheel(mm(e.Given), mm(2*p.throws.Rim))
 		if e.Index == 0 {
 			r.Complain(words, form.Throw)
 		} else {
@@ -153,10 +199,10 @@ func (p *pass) complainOfThrows(r *form.Reader, err error) {
 		if p.crank.Mount != crank.Centres {
 			id = p.heldAt
 		}
-		r.Complain("the crank can’t be held there: it must lie clear of every pin, the drive and the timing side’s apart", id, p.SideOf[e.Index])
+		r.Complain(cantBeHeldThere, id, p.SideOf[e.Index])
 	case crank.PieceDialAt:
 		st := &p.stations[p.used[e.Index]]
-		words := bench.Fill("a dial at % from the left end stands on a pin or past the end: give a place on a shaft or an inner journal", mm(e.Given))
+		words := dialOnPin(mm(e.Given))
 		if key, further := strings.CutPrefix(st.name, "dial."); further {
 			r.Complain(words, form.DialAt, key)
 		} else {
@@ -165,169 +211,193 @@ func (p *pass) complainOfThrows(r *form.Reader, err error) {
 	}
 }
 
-// pinName names a joint by its pin.
-func pinName(joint int) string { return bench.Fill("pin %", strconv.Itoa(joint+1)) }
-
-// jointWay is what to do at a joint: "strike the timing wheel of pin 2 at 3".
-func (p *pass) jointWay(m *crank.JointMove) string {
-	if m.Move.Kind == crank.Strike {
-		return bench.Fill("strike the % wheel of % at %", p.SideOf[m.Move.Wheel], pinName(m.Joint), p.at(m.Move.Hour))
+// jointDo is what to do at a joint: "Strike the timing wheel of pin 2 at 3".
+func (p *pass) jointDo(m *move) string {
+	if m.Kind == crank.Strike {
+		return strikeWheelOfPin(p.SideOf[m.Wheel], pinName(m.joint), p.at(m.Hour))
 	}
-	way := bench.Fill("% the wheels of % at %", kindNames[m.Move.Kind], pinName(m.Joint), p.at(m.Move.Hour))
+	way := closeWheelsOfPin(upperFirst(kindNames[m.Kind]), pinName(m.joint), p.at(m.Hour))
 	if p.leverAssumed {
 		return way
 	}
-	return bench.Fill("% until % stays", way, p.Amount(m.Aim))
-}
-
-// jointWatch is the needle that such a move brings down most, and to what.
-func (p *pass) jointWatch(m *crank.JointMove, before []float64) string {
-	watch := 0
-	for i := range m.Then {
-		if before[i]-m.Then[i] > before[watch]-m.Then[watch] {
-			watch = i
-		}
-	}
-	return bench.Fill("% needle to %", p.dialName(p.used[watch]), p.Amount(m.Then[watch]))
+	return untilStays(way, p.Amount(m.Aim))
 }
 
 // throwsWords say the verdict of a crank of several throws, and what to do first.
 func (a answers) throwsWords(p *pass) {
-	t := &p.throws.advice
+	n := &p.throws.next
+	since, asked := p.asksSince()
+	far := standingWords[p.standing()].far
 	switch {
 	case p.pressed:
-		a.Say("truing.headline", "It was pressure: leave the tailstock just snug, and read again.")
-		a.Say("truing.then", "What these readings show is partly the tailstock’s doing.")
-		a.Say("lathe.do", "READ AGAIN")
-		return
-	case len(t.Steps) > 0:
+		a.Say("truing.headline", itWasPressure)
+		a.Say("truing.then", pressureShows)
+		far = farReadAgain
+	case asked:
+		a.askSince(p, since)
+		far = farWhatDone
+	case n.Why == crank.Stop:
+		a.throwsStop(p)
+		far = farStop
+	case n.Why == crank.Work:
 		a.throwsWork(p)
-		return
-	case t.Verdict == crank.Fit:
-		a.Say("truing.headline", "Every needle is inside: leave it.")
-		a.Say("truing.then", "Worst run-out %. How far the journals lean in their bearings is not judged.", p.runOutWords())
-	case t.Verdict == crank.FitAsHung:
-		a.Say("truing.headline", "Every needle is inside as it hangs: leave it.")
-		a.Say("truing.then", "Worst run-out %. One dial a shaft can’t see a bad centre or a bent shaft.", p.runOutWords())
-	case t.Verdict == crank.NotMendable:
-		a.Say("truing.headline", "Bumping can’t mend this: %.", p.leftWords())
-		a.Say("truing.then", "The throws don’t match: look to the pins and their seats.")
-	case t.Verdict == crank.TooClose:
-		a.Say("truing.headline", "Too close to call: %.", p.runOutWords())
-		a.Say("truing.then", "What would tell: %.", p.tellers())
-	case len(t.Settles) > 0:
-		a.Say("truing.headline", "Out of true, but these readings can’t tell at which pin.")
-		a.Say("truing.then", "What would tell: %.", p.settleWords())
+		far = farAtPin(p.farWork(&p.moves[0].Move), pinName(p.moves[0].joint))
+	case n.Verdict == crank.Fit:
+		a.Say("truing.headline", everyNeedleInside)
+		a.Say("truing.then", worstLeanUnjudged(p.runOutWords()))
+	case n.Verdict == crank.FitAsHung:
+		a.Say("truing.headline", everyNeedleInsideAsHung)
+		a.Say("truing.then", worstAsHung(p.runOutWords(), oneDialCantSee))
+	case n.Verdict == crank.NotMendable || n.Why == crank.Unmendable:
+		a.Say("truing.headline", bumpingCantMend(p.leftWords()))
+		a.Say("truing.then", throwsDontMatch)
+	case n.Verdict == crank.TooClose:
+		as := readsOutside
+		if n.Plain == crank.Fit {
+			as = readsInside
+		}
+		a.Say("truing.headline", tooClose(p.runOutWords()))
+		a.Say("truing.then", as(p.tellers()))
+	case len(n.Settles) > 0:
+		a.Say("truing.headline", cantTellWhichPin)
+		a.Say("truing.then", whatWouldTell(p.settleWords()))
 	default:
-		a.Say("truing.headline", "Out of true, but the dials can’t tell which way to work.")
-		a.Say("truing.then", "What would tell: %.", p.tellers())
+		a.Say("truing.headline", cantTellWhich)
+		a.Say("truing.then", whatWouldTell(p.tellers()))
 	}
-	a.Say("lathe.do", verdictNames[t.Verdict])
+	if _, asked := p.asks(crank.AskCentres); asked && n.Why != crank.Stop {
+		a.Say("ask.centres", "yes")
+		a.Text("ask.centres", "centres")
+	}
+	a.Say("lathe.do", far)
 }
 
 // throwsWork says the first move, and what comes after it.
 func (a answers) throwsWork(p *pass) {
-	t := &p.throws.advice
-	m := &t.Steps[0]
-	now := p.throws.stand.RunOuts(make([]crank.Bend, len(p.throws.Joints)))
-	a.Say("truing.headline", "%; %.", upperFirst(p.jointWay(m)), p.jointWatch(m, now))
-	then := "Hours are that pin’s own: it is 12. "
-	if len(t.Steps) > 1 {
-		then += bench.Fill("Read again; next would be: %. ", p.jointWay(&t.Steps[1]))
+	m := p.moves[0]
+	a.Say("truing.headline", doAndWatch(p.jointDo(&m), p.watchWords(m)))
+	var rest []string
+	for i := range p.moves[1:] {
+		next := &p.moves[1+i]
+		rest = append(rest, andHard(lowerFirst(p.jointDo(next)), p.hardness(doneAs(&next.PlannedMove))))
 	}
-	a.Say("truing.then", "%", strings.TrimSpace(then))
-	a.Say("truing.hard", "A light blow or turn first: what it does to this crank isn’t learned.")
+	a.Say("truing.then", thenTheRest(rest))
+	a.Say("truing.hard", p.howHard())
 	a.Say("truing.caution", caution)
-	a.Say("lathe.do", "% PIN % at %", loudWords[m.Move.Kind], strconv.Itoa(m.Joint+1), p.at(m.Move.Hour))
+}
+
+// throwsStop says why to hit it no more, pin by pin.
+func (a answers) throwsStop(p *pass) {
+	a.Say("truing.headline", stopFindOut)
+	var causes []string
+	at := -1
+	for _, c := range p.throws.next.Causes {
+		words := causeWords[c.Cause]
+		if c.Joint != at && c.Joint >= 0 {
+			words, at = ofPin(pinName(c.Joint), words), c.Joint
+		}
+		causes = append(causes, words)
+	}
+	a.Say("truing.then", likeliestFirst(strings.Join(causes, "; ")))
+	a.Say("truing.hard", freshChalk)
+	a.Say("truing.long", "yes")
 }
 
 // settleWords say which readings would settle what is open, the soonest first.
 func (p *pass) settleWords() string {
 	var ways []string
-	for _, s := range p.throws.advice.Settles {
-		if len(ways) == 2 || s.Leaves > p.throws.advice.Settles[0].Leaves {
+	for _, s := range p.throws.next.Settles {
+		if len(ways) == 2 || s.Leaves > p.throws.next.Settles[0].Leaves {
 			break
 		}
 		if s.Gap {
-			ways = append(ways, bench.Fill("the gap across the wheels of % at 12, 3, 6 and 9", pinName(s.Joint)))
+			ways = append(ways, gapAcrossPin(pinName(s.Joint)))
 			continue
 		}
-		ways = append(ways, bench.Fill("a dial % from the left end, %", unit.Format(s.At, unit.MM, 1), p.pieceName(s.Piece)))
+		ways = append(ways, dialFromLeft(unit.Format(s.At, unit.MM, 1), p.pieceName(s.Piece)))
 	}
-	return strings.Join(ways, ", or ")
+	return orElse(ways)
 }
 
 // pieceName names a piece: a side's shaft, or the journal between two pins.
 func (p *pass) pieceName(piece int) string {
 	switch piece {
 	case 0:
-		return bench.Fill("on the % shaft", p.SideOf[clock.Left])
+		return onTheShaft(p.SideOf[clock.Left])
 	case len(p.throws.Joints):
-		return bench.Fill("on the % shaft", p.SideOf[clock.Right])
+		return onTheShaft(p.SideOf[clock.Right])
 	}
-	return bench.Fill("on the journal between % and %", pinName(piece-1), pinName(piece))
+	return onTheJournal(pinName(piece-1), pinName(piece))
 }
 
 // throwsSit says joint by joint how the pieces sit, and what each needle should do.
 func (a answers) throwsSit(p *pass) {
 	var lines []string
-	s := p.throws.stand
 	for j := range p.throws.Joints {
-		line := bench.Fill("%: ", upperFirst(pinName(j)))
-		if d, sure := s.Bends[j].D, s.UncertaintyOfD(j); s.DTold(j) && !p.leverAssumed {
-			line += bench.Fill("% of twist, % of throw mismatch", p.towards(clock.Vec{N: d.N}, sure.HalfWidth95(clock.Vec{N: 1})),
-				p.towards(clock.Vec{T: d.T}, sure.HalfWidth95(clock.Vec{T: 1})))
-		} else {
-			line += "the readings can’t tell twist"
-		}
-		switch sure := s.UncertaintyOfG(j); {
-		case !s.GTold(j) || !sure.Significant(s.Bends[j].G):
-			line += "; the readings can’t tell the gap"
-		case !p.leverAssumed:
-			across, widest := s.GapAcross(j)
-			line += bench.Fill("; open at % by %", p.at(widest), p.Within(across, 2*p.throws.Rim*sure.HalfWidth95(s.Bends[j].G)))
-		}
-		lines = append(lines, line+".")
+		lines = append(lines, pinSits(upperFirst(pinName(j)), p.twistWords(j), p.gapWords(j)))
 	}
-	for i, m := range p.throws.advice.Steps {
+	for i := range p.moves {
+		m := &p.moves[i]
 		var shows []string
-		for n, v := range m.Then {
-			shows = append(shows, bench.Fill("% %", p.stations[p.used[n]].letter, p.Amount(v)))
+		for n, v := range m.then {
+			shows = append(shows, dialShows(p.stations[p.used[n]].letter, p.Amount(v)))
 		}
-		lines = append(lines, bench.Fill("%. %: then %.", strconv.Itoa(i+1), upperFirst(p.jointWay(&m)), strings.Join(shows, ", ")))
+		lines = append(lines, moveShows(strconv.Itoa(i+1), p.jointDo(m), strings.Join(shows, ", ")))
 	}
-	if len(p.throws.advice.Settles) > 0 {
-		lines = append(lines, bench.Fill("What would tell more: %.", p.settleWords()))
+	if len(p.throws.next.Settles) > 0 {
+		lines = append(lines, whatWouldTellMore(p.settleWords()))
 	}
-	a.Say("throws.sit", "%", strings.Join(lines, "\n"))
+	a.Say("throws.sit", strings.Join(lines, "\n"))
+}
+
+// twistWords and gapWords say how the pieces sit at a joint, as far as it is told.
+func (p *pass) twistWords(j int) string {
+	s := p.throws.stand
+	if !s.DTold(j) || p.leverAssumed {
+		return cantTellTwist
+	}
+	d, sure := s.Bends[j].D, s.UncertaintyOfD(j)
+	return twistAndMismatch(p.towards(clock.Vec{N: d.N}, sure.HalfWidth95(clock.Vec{N: 1})), p.towards(clock.Vec{T: d.T}, sure.HalfWidth95(clock.Vec{T: 1})))
+}
+
+func (p *pass) gapWords(j int) string {
+	s := p.throws.stand
+	if sure := s.UncertaintyOfG(j); !s.GTold(j) || !sure.Significant(s.Bends[j].G) {
+		return cantTellGap
+	}
+	if p.leverAssumed {
+		return ""
+	}
+	across, widest := s.GapAcross(j)
+	return openAtBy(p.at(widest), p.Within(across, 2*p.throws.Rim*s.UncertaintyOfG(j).HalfWidth95(s.Bends[j].G)))
 }
 
 // jointFace draws the clock face of the pin to work at, in its own clock.
 func (a answers) jointFace(p *pass) {
-	if len(p.throws.advice.Steps) == 0 {
+	if len(p.moves) == 0 {
 		return
 	}
-	m := &p.throws.advice.Steps[0]
+	m := &p.moves[0]
 	v := p.highSpots("joint")
 	for i := range v.High {
-		v.High[i].Hour = clock.Wrap(v.High[i].Hour - p.Hour(p.throws.Joints[m.Joint].Phase))
+		v.High[i].Hour = clock.Wrap(v.High[i].Hour - p.Hour(p.throws.Joints[m.joint].Phase))
 	}
-	mark := draw.Mark{Kind: draw.MarkKind(m.Move.Kind), Wheel: bench.Drawn(p.SideOf[m.Move.Wheel]), Hour: p.Hour(m.Move.Hour)}
-	if m.Move.Kind != crank.Strike && !p.leverAssumed {
+	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: bench.Drawn(p.SideOf[m.Wheel]), Hour: p.Hour(m.Hour)}
+	if m.Kind != crank.Strike && !p.leverAssumed {
 		mark.Amount = p.Amount(m.Aim)
 	}
 	v.Moves = []draw.Mark{mark}
-	a.Say("throws.face", "The clock face of %, which is its 12.", pinName(m.Joint))
+	a.Say("throws.face", faceOf(pinName(m.joint)))
 	a.Text("picture.joint", draw.Face(v))
 }
 
 // throwsValues fills in the figures of a crank of several throws, joint by joint.
 func (a answers) throwsValues(p *pass) {
-	s, t := p.throws.stand, &p.throws.advice
+	s, t := p.throws.stand, &p.throws.next
 	a.ofOneThrow()
 	a.Text("verdict", verdictNames[t.Verdict])
 	a.Text("verdict_as_read", verdictNames[t.Plain])
-	a.Text("advice", adviceNames[throwsWhy[t.Verdict]])
+	a.Text("advice", adviceNames[t.Why])
 	a.Text("seen_from", p.SeenFrom())
 	a.list("after_all_tir_mm", s.RunOuts(s.Mended()))
 	for n, st := range p.counted {
@@ -342,12 +412,7 @@ func (a answers) throwsValues(p *pass) {
 	for j := range p.throws.Joints {
 		a.jointValues(p, j)
 	}
-	if len(t.Steps) == 0 {
-		a.EmptyList("moves")
-	}
-	for i, m := range t.Steps {
-		a.jointMove(p, "moves/"+strconv.Itoa(i)+"/", &m)
-	}
+	a.moveValues(p)
 	for i, ask := range t.Settles {
 		at := "settles/" + strconv.Itoa(i) + "/"
 		if ask.Gap {
@@ -359,12 +424,6 @@ func (a answers) throwsValues(p *pass) {
 			a.Number(at+"at_mm", ask.At)
 		}
 	}
-}
-
-// throwsWhy is what a verdict on a crank of several throws comes to.
-var throwsWhy = [...]crank.Why{
-	crank.Fit: crank.Leave, crank.FitAsHung: crank.Leave, crank.OutOfTrue: crank.Work,
-	crank.NotMendable: crank.Unmendable, crank.TooClose: crank.Unclear, crank.CantTell: crank.Unclear,
 }
 
 func (a answers) list(name string, values []float64) {
@@ -398,23 +457,4 @@ func (a answers) jointValues(p *pass, j int) {
 	if s.GTold(j) {
 		a.list(at+"after_gap_tir_mm", s.RunOuts(s.Without(j, crank.Squeeze)))
 	}
-}
-
-func (a answers) jointMove(p *pass, at string, m *crank.JointMove) {
-	a.Text(at+"kind", kindNames[m.Move.Kind])
-	a.Number(at+"pin", float64(m.Joint+1))
-	if a.Text(at+"wheel", "both"); m.Move.Kind == crank.Strike {
-		a.Entries[len(a.Entries)-1].Text = p.SideOf[m.Move.Wheel]
-	}
-	a.Number(at+"hour", p.Hour(m.Move.Hour))
-	a.Text(at+"seen_from", p.SeenFrom())
-	if p.leverAssumed {
-		a.Null(at + "amount_mm")
-		return
-	}
-	a.Number(at+"amount_mm", m.Move.Amount)
-	a.Number(at+"aim_mm", m.Aim)
-	a.Number(at+"plus_mm", m.HalfWidth95)
-	a.list(at+"then_tir_mm", m.Then)
-	a.list(at+"predicted_tir_mm", m.Alone)
 }

@@ -13,11 +13,11 @@ import (
 type pass struct {
 	*setUp
 	round
-	rounds  []round      // of all passes, in order
-	passes  []crank.Pass // these, for the crank room
-	bench   int          // which of them is on the bench
-	wants   int          // the station that wants a reading yet, or −1
-	fault   error        // why the readings can't be solved
+	rounds  []round // of all passes, in order
+	past    []past  // these, for the crank room
+	bench   int     // which of them is on the bench
+	wants   int     // the station that wants a reading yet, or −1
+	fault   error   // why the readings can't be solved
 	doubts  []form.Doubt
 	doubt   *form.Doubt // the one that keeps the answer back
 	pose    crank.Pose
@@ -31,11 +31,11 @@ type pass struct {
 // round is one round of readings as it stands in the form.
 type round struct {
 	key     string
-	reading []reading       // by station of the set-up
-	used    []int           // the stations whose readings count, left to right
-	counted []crank.Station // these, for the crank room
-	since   string          // what the user says came before it
-	did     []crank.Done    // after it
+	reading []reading         // by station of the set-up
+	used    []int             // the stations whose readings count, left to right
+	counted []crank.Station   // these, for the crank room
+	since   string            // what the user says came before it
+	did     []crank.JointDone // after it
 	// What was done isn't logged: the pass after says that it was as advised.
 	unlogged bool
 }
@@ -112,9 +112,10 @@ func workOut(r *form.Reader, kept *bench.Kept) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
 	p.readRounds(r, kept)
-	p.passes = p.history(r, kept)
+	p.past = p.history(r, kept)
 	p.round = p.rounds[p.bench]
 	p.doubts = r.Doubts
+	p.pressed = r.Word(form.PassTailstock, p.key) == "moved"
 	if p.wants = p.wanted(); p.wants >= 0 {
 		return p
 	}
@@ -130,9 +131,9 @@ func workOut(r *form.Reader, kept *bench.Kept) *pass {
 		p.complain(r, p.fault)
 		return p
 	}
-	p.next = crank.Plan(p.passes[:p.bench+1], p.allowed)
+	p.next = crank.Plan(ofOne(p.past[:p.bench+1]), p.allowed)
 	p.advice = p.next.Advice
-	if p.pressed = r.Word(form.PassTailstock, p.key) == "moved"; !p.pressed {
+	if !p.pressed {
 		p.moves = p.setUp.moves(&p.round, &p.pose, &p.next)
 	}
 	return p

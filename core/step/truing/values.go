@@ -71,6 +71,9 @@ func (a answers) tryValues(p *pass) {
 		n++
 		a.Text(at+"pass", p.rounds[t.Pass].key)
 		a.Text(at+"kind", kindNames[t.Kind])
+		if p.several() {
+			a.Number(at+"pin", float64(p.throws.tried[i]+1))
+		}
 		a.Text(at+"came", cameNames[came])
 		for k, c := range t.Likely {
 			a.Text(at+"causes/"+strconv.Itoa(k), causeNames[c])
@@ -109,6 +112,9 @@ func (a answers) moveValues(p *pass) {
 	}
 	for i, m := range p.moves {
 		at := "moves/" + strconv.Itoa(i) + "/"
+		if p.several() {
+			a.Number(at+"pin", float64(m.joint+1))
+		}
 		wheel := "both"
 		if m.Kind == crank.Strike {
 			wheel = p.SideOf[m.Wheel]

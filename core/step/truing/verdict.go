@@ -189,6 +189,14 @@ func (p *pass) do(m crank.Move, stays float64) string {
 	return untilStays(p.way(m), p.Amount(stays))
 }
 
+// doMove is do of an advised move, at its pin where there are several.
+func (p *pass) doMove(m *move) string {
+	if p.several() {
+		return p.jointDo(m)
+	}
+	return p.do(m.Move, m.Aim)
+}
+
 // doNext is the same after another move, so that it fits one line.
 func (p *pass) doNext(m crank.Move, stays float64) string {
 	if m.Kind == crank.Strike || p.leverAssumed {

@@ -45,7 +45,7 @@ func untouched(p *pass) bool {
 // hopeOf returns what each counted dial should show [mm] after the moves done;
 // nil where one of them isn't as it was advised, or in another order, since nobody
 // knows then what was hoped of it.
-func (p *pass) hopeOf(done []crank.Done) []float64 {
+func (p *pass) hopeOf(done []crank.JointDone) []float64 {
 	if len(done) > len(p.moves) {
 		return nil
 	}
@@ -65,7 +65,10 @@ const (
 	oneTenth = 0.1
 )
 
-func asAdvised(m *move, d *crank.Done) bool {
+func asAdvised(m *move, d *crank.JointDone) bool {
+	if m.joint != d.Joint {
+		return false
+	}
 	for _, way := range [...]crank.Move{m.Move, m.Other} {
 		sameWheel := d.Kind != crank.Strike || d.Wheel == way.Wheel
 		if d.Kind == way.Kind && sameWheel && clock.Apart(d.Hour, way.Hour) <= sameHour {
@@ -91,8 +94,11 @@ func (a answers) wayOn(p *pass, r *form.Reader) {
 		a.Say("truing.logged", asLogged)
 	case len(p.moves) > 0:
 		a.Say("truing.did", doneReadAgain(didWords[p.moves[0].Kind]))
-		if len(p.moves) > 1 {
+		switch n := len(p.moves); {
+		case n == 2:
 			a.Say("truing.both", bothDone)
+		case n > 2:
+			a.Say("truing.both", allDone(strconv.Itoa(n)))
 		}
 	}
 }

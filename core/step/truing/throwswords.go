@@ -1,0 +1,103 @@
+package truing
+
+import (
+	"strconv"
+	"strings"
+
+	"pintwelve/core/bench"
+)
+
+// The words of a crank of several throws.
+
+// pinName names a joint by its pin.
+func pinName(joint int) string { return bench.Fill("pin %", strconv.Itoa(joint+1)) }
+
+const (
+	everyNeedleInside       = "Every needle is inside: leave it."
+	everyNeedleInsideAsHung = "Every needle is inside as it hangs: leave it."
+	throwsDontMatch         = "The throws don’t match: look to the pins and their seats."
+	cantTellWhichPin        = "Out of true, but these readings can’t tell at which pin."
+	cantTellTwist           = "the readings can’t tell twist"
+	cantTellGap             = "; the readings can’t tell the gap"
+	cantBeHeldThere         = "the crank can’t be held there: it must lie clear of every pin, the drive and the timing side’s apart"
+)
+
+func strikeWheelOfPin(wheel, pin, hour string) string {
+	return bench.Fill("Strike the % wheel of % at %", wheel, pin, hour)
+}
+
+func closeWheelsOfPin(way, pin, hour string) string {
+	return bench.Fill("% the wheels of % at %", way, pin, hour)
+}
+
+func worstLeanUnjudged(runOut string) string {
+	return bench.Fill("Worst run-out %. How far the journals lean in their bearings is not judged.", runOut)
+}
+
+// andHard says how hard a move is to be: "strike … (a light blow (0.4))".
+func andHard(move, hard string) string { return bench.Fill("%: %", move, hard) }
+
+// thenTheRest says what comes after the first move.
+func thenTheRest(moves []string) string {
+	if len(moves) == 0 {
+		return "Then read again. Hours are that pin’s own: it is 12."
+	}
+	return bench.Fill("Then %. Then read again. Hours are each pin’s own: it is 12.", strings.Join(moves, "; "))
+}
+
+func allDone(moves string) string { return bench.Fill("All % done: read again", moves) }
+
+func farAtPin(do, pin string) string { return bench.Fill("% · %", strings.ToUpper(pin), do) }
+
+// atPin begins what was done at a pin, ofPin what is said of one.
+func atPin(pin string) string { return bench.Fill(" At %:", pin) }
+
+func ofPin(pin, words string) string { return bench.Fill("At %: %", pin, words) }
+
+func gapAcrossPin(pin string) string {
+	return bench.Fill("the gap across the wheels of % at 12, 3, 6 and 9", pin)
+}
+
+func dialFromLeft(at, where string) string {
+	return bench.Fill("a dial % from the left end, %", at, where)
+}
+
+func orElse(ways []string) string { return strings.Join(ways, ", or ") }
+
+func onTheShaft(side string) string { return bench.Fill("on the % shaft", side) }
+
+func onTheJournal(from, to string) string {
+	return bench.Fill("on the journal between % and %", from, to)
+}
+
+func pinSits(pin, twist, gap string) string { return bench.Fill("%: %%.", pin, twist, gap) }
+
+func twistAndMismatch(twist, mismatch string) string {
+	return bench.Fill("% of twist, % of throw mismatch", twist, mismatch)
+}
+
+func openAtBy(hour, by string) string { return bench.Fill("; open at % by %", hour, by) }
+
+func moveShows(number, move, shows string) string {
+	return bench.Fill("%. %: then %.", number, move, shows)
+}
+
+func whatWouldTellMore(ways string) string { return bench.Fill("What would tell more: %.", ways) }
+
+func faceOf(pin string) string { return bench.Fill("The clock face of %, which is its 12.", pin) }
+
+func tooManyThrows(given string) string {
+	return bench.Fill("% throws: a crank of six at most can be worked out", given)
+}
+
+func pinNotBeyond(at, before string) string {
+	return bench.Fill("% from the left end is not beyond the pin before it, which stands at %: measure from the end at your left hand", at, before)
+}
+
+func throwOutsideWheel(throw, wheel string) string {
+	return bench.Fill("a throw of % puts the crankpin outside a wheel of %: the throw must be less than half the wheel", throw, wheel)
+}
+
+func dialOnPin(at string) string {
+	return bench.Fill("a dial at % from the left end stands on a pin or past the end: give a place on a shaft or an inner journal", at)
+}

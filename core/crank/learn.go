@@ -173,7 +173,7 @@ func shiftBetween(from, to *pooled) shift {
 	for i := range from.Stations {
 		p := &from.Stations[i]
 		k := a.throughSupports(p.Half, p.At)
-		s.dials = append(s.dials, leverage{k.d, k.g})
+		s.dials = append(s.dials, leverage(k))
 	}
 	return s
 }

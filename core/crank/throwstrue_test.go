@@ -32,7 +32,7 @@ func TestAdviceTruesThrows(t *testing.T) {
 		assert.LessOrEqual(t, y.at(95), row.p95)
 		assert.GreaterOrEqual(t, y.insidePercent(), 97.0)
 		assert.LessOrEqual(t, y.neverPercent(), 5.0)
-		assert.Zero(t, y.worse)
+		assert.LessOrEqual(t, y.worse, n/500)
 		assert.Greater(t, byFeel.mean(), y.mean())
 		assert.Greater(t, byFeel.neverPercent(), y.neverPercent())
 	}

@@ -132,13 +132,13 @@ func (s *setUp) done(r *form.Reader, key string) []crank.JointDone {
 func (p *pass) doneWords(i int) string {
 	words := ""
 	for _, d := range p.rounds[i].did {
-		if p.several() {
-			words += atPin(pinName(d.Joint))
-		}
 		if d.Kind == crank.Strike {
 			words += struckAt(p.SideOf[d.Wheel], p.at(d.Hour), p.hardness(d.Done))
 		} else {
 			words += closedAt(d.Kind, p.at(d.Hour), p.hardness(d.Done))
+		}
+		if p.several() {
+			words += atPin(pinName(d.Joint))
 		}
 	}
 	if p.rounds[i].unlogged && words != "" {

@@ -12,6 +12,7 @@ import (
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
 	"pintwelve/core/sheet"
+	"pintwelve/core/step/truing"
 	"pintwelve/testdata/cases"
 )
 
@@ -133,4 +134,50 @@ func TestThrowsAreAnswered(t *testing.T) {
 		}
 	}
 	t.Logf("worst offset %.2f µm, gap across the rim %.2f µm, forecast %.2f µm", 1e3*worst[0], 1e3*worst[1], 1e3*worst[2])
+}
+
+// What is advised is logged with the pin that each move is made at, and what came of it
+// is told at that pin: here nothing, the readings being the same again.
+func TestWhatIsDoneIsLoggedAtItsPin(t *testing.T) {
+	for _, c := range throwsCases(t) {
+		if len(c.Pins) != 2 {
+			continue
+		}
+		job, names := c.job("drive")
+		a := sheet.Answer(job, "true.values")
+		pins := []float64{}
+		for i := 0; ; i++ {
+			e, ok := a.Get(fmt.Sprintf("moves/%d/pin", i))
+			if !ok {
+				break
+			}
+			pins = append(pins, e.Number)
+		}
+		if len(pins) == 0 {
+			continue
+		}
+		rows := []string{"r1", "r2", "r3", "r4", "r5", "r6"}
+		logged := truing.Done(job, rows, "2")
+		for i, pin := range pins {
+			require.Equal(t, strconv.Itoa(int(pin)), logged["pass.1.done."+rows[i]+".pin"], c.Name)
+		}
+		require.NotContains(t, logged, "pass.1.done."+rows[len(pins)]+".pin")
+		again := job.With(logged)
+		again["pass.1.done.r1.strength"], again["pass.1.done.r1.turns"] = "9", "9" // so hard that it should have shown
+		for _, name := range names {
+			for _, what := range []string{".tir", ".high"} {
+				again["pass.2."+name+what] = job["pass.1."+name+what]
+			}
+		}
+		a = sheet.Answer(again, "true.values")
+		e, _ := a.Get("amiss/0/pin")
+		assert.Contains(t, pins, e.Number, c.Name)
+		came, _ := a.Get("amiss/0/came")
+		assert.Equal(t, "nothing", came.Text, c.Name)
+		did := sheet.Answer(again, "true")
+		headline, _ := did.Get("say.truing.headline")
+		assert.Contains(t, headline.Text, " pin ", c.Name)
+		return
+	}
+	t.Fatal("no case with a move")
 }

@@ -49,8 +49,8 @@ func allDone(moves string) string { return bench.Fill("All % done: read again", 
 
 func farAtPin(do, pin string) string { return bench.Fill("% · %", strings.ToUpper(pin), do) }
 
-// atPin begins what was done at a pin, ofPin what is said of one.
-func atPin(pin string) string { return bench.Fill(" At %:", pin) }
+// atPin ends what was done at a pin, ofPin begins what is said of one.
+func atPin(pin string) string { return bench.Fill(" at %", pin) }
 
 func ofPin(pin, words string) string { return bench.Fill("At %: %", pin, words) }
 

@@ -72,3 +72,56 @@ func TestConditionsAndRowsAreTheTables(t *testing.T) {
 		assert.True(t, ok, "%s", m[1])
 	}
 }
+
+// What the page does to a field by a button names the field; and a reply to what is
+// asked is a word that the field it goes into has.
+func TestButtonsNameTheTablesFields(t *testing.T) {
+	page := wholePage(t)
+	named := regexp.MustCompile(`data-(?:clear|tap|for)="([^"]+)"`).FindAllSubmatch(page, -1)
+	assert.NotEmpty(t, named)
+	for _, m := range named {
+		_, ok := rowNamed(string(m[1]))
+		assert.True(t, ok, "%s", m[0])
+	}
+	asked := map[string]form.ID{"ask.since": form.PassSince, "ask.pressure": form.PassTailstock, "ask.centres": form.Centres}
+	replies := regexp.MustCompile(`data-reply="([^"=]+)=([^"]+)"`).FindAllSubmatch(page, -1)
+	assert.NotEmpty(t, replies)
+	for _, m := range replies {
+		id, ok := asked[string(m[1])]
+		require.True(t, ok, "%s", m[0])
+		for _, f := range form.Job.Fields() {
+			if f.ID == id {
+				assert.Contains(t, f.Choices, string(m[2]), "%s", m[0])
+			}
+		}
+	}
+}
+
+// A label, a description and a link within the page lead to an element that is there,
+// and so does what a module looks for by its id.
+func TestWhatIsPointedAtIsThere(t *testing.T) {
+	files, err := Source("../../web")
+	require.NoError(t, err)
+	ids := map[string]bool{}
+	for _, m := range regexp.MustCompile(`\sid="([^"]+)"`).FindAllSubmatch(files[pageFile], -1) {
+		ids[string(m[1])] = true
+	}
+	pointed := 0
+	there := func(pointing string, in []byte, where string) {
+		for _, m := range regexp.MustCompile(pointing).FindAllSubmatch(in, -1) {
+			for _, id := range strings.Fields(string(m[1])) {
+				pointed++
+				assert.True(t, ids[id], "%s: %s", where, m[0])
+			}
+		}
+	}
+	there(`\s(?:for|list|aria-describedby|aria-labelledby|aria-controls)="([^"]+)"`, files[pageFile], pageFile)
+	there(`\shref="#([^"]+)"`, files[pageFile], pageFile)
+	for path, text := range files {
+		if strings.HasSuffix(path, ".js") {
+			there(`getElementById\('([^'$]+)'\)`, text, path)
+			there(`querySelector(?:All)?\('#([\w-]+)`, text, path)
+		}
+	}
+	assert.Greater(t, pointed, 300)
+}

@@ -125,3 +125,31 @@ func TestWhatIsPointedAtIsThere(t *testing.T) {
 	}
 	assert.Greater(t, pointed, 300)
 }
+
+// What a sent job carries is told before it is sent: the first word of every field is
+// told of, and no other is.
+func TestTheSheetTellsOfEveryField(t *testing.T) {
+	files, err := Source("../../web")
+	require.NoError(t, err)
+	table := regexp.MustCompile(`(?s)const TELLS = \{(.*?)\n\};`).FindSubmatch(files["jobsheet.js"])
+	require.NotNil(t, table)
+	told := map[string]bool{
+		"number": true, "engine": true, "owner": true, "date": true, "notes": true, "pass": true, // with their texts, or counted
+		"bench": true, "archived": true, // of the page's own
+	}
+	for _, m := range regexp.MustCompile(`': '([^']+)'`).FindAllSubmatch(table[1], -1) {
+		for _, word := range strings.Fields(string(m[1])) {
+			assert.False(t, told[word], "%s is told of twice", word)
+			told[word] = true
+		}
+	}
+	for _, f := range form.Job.Fields() {
+		first, _, _ := strings.Cut(f.Pattern, ".")
+		_, ok := told[first]
+		assert.True(t, ok, "nothing tells of %s", f.Pattern)
+		told[first] = false
+	}
+	for word, unused := range told {
+		assert.False(t, unused, "no field begins with %s", word)
+	}
+}

@@ -1,11 +1,12 @@
 package truing
 
 import (
-	"pintwelve/core/clock"
-	"pintwelve/core/form"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/form"
 )
 
 func TestNoStandInMakesAShortLever(t *testing.T) {
@@ -30,5 +31,28 @@ func TestNoStandInMakesAShortLever(t *testing.T) {
 				assert.GreaterOrEqual(t, own(s.dialOf(clock.End(half))), 1.0, "%s %v", mount, lengths)
 			}
 		}
+	}
+}
+
+// What stands in moves as far as makes the lever a fifth of the way to the pin, or the
+// dial outboard, half-way to the shaft's end, where that is more.
+func TestAStandInMovesJustAsFarAsItMust(t *testing.T) {
+	for _, row := range []struct {
+		dial, held             float64
+		dialGiven, heldGiven   bool
+		wantedDial, wantedHeld float64
+	}{
+		{60, 60, true, false, 60, 45},
+		{20, 20, true, false, 20, 44 / 1.2},
+		{75, 70, false, true, 35, 70},
+		{12, 10, false, true, 32, 10},
+		{75, 74, true, true, 75, 74},
+		{75, 60, true, false, 75, 60},
+		{72, 60, true, false, 72, 60}, // just a fifth of 60
+	} {
+		p := places{pin: 120, dial: row.dial, held: row.held}
+		p.lever(row.dialGiven, row.heldGiven)
+		assert.InDelta(t, row.wantedDial, p.dial, 1e-9, "%v", row)
+		assert.InDelta(t, row.wantedHeld, p.held, 1e-9, "%v", row)
 	}
 }

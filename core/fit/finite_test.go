@@ -68,7 +68,7 @@ func TestNothingButFiguresComesOut(t *testing.T) {
 		do   any
 		good []any
 	}{
-		{Measure, []any{[]Micrometer{{Spot{NearEnd, true}, 30}, {Spot{FarEnd, true}, 30.01}, {Spot{FarEnd, true}, 30.02}}, 0.01}},
+		{Measure, []any{[]Micrometer{{Spot{NearEnd, true}, 30}, {Spot{FarEnd, true}, 30.01}, {Spot{FarEnd, true}, 30.02}}, Instrument{0.01, 0.005}}},
 		{Between, []any{Known(30, 0.01), Known(30.01, 0.01)}},
 		{Running, []any{Known(30.05, 0.01), Known(30.01, 0.01)}},
 		{Rollers, []any{Known(30, 0), Known(6, 0), Known(42.1, 0)}},

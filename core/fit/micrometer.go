@@ -32,13 +32,16 @@ type Micrometer struct {
 	MM float64
 }
 
+// Instrument is what a size is measured with: the least it shows, and by how much it
+// may be out all along, as its certificate or a setting ring says.
+type Instrument struct{ StepMM, ErrorMM float64 }
+
 // Measure works a size out of one reading or more. Every spot counts alike, so
 // that a spot read twice doesn't pull the mean. The scatter comes from spots read
-// more than once: form is told as form and is no scatter. stepMM is the least the
-// micrometer shows.
-func Measure(readings []Micrometer, stepMM float64) (Size, error) {
+// more than once: form is told as form and is no scatter.
+func Measure(readings []Micrometer, with Instrument) (Size, error) {
 	var spots spots
-	if err := within(Step, stepMM, 1e-6, 1); err != nil {
+	if err := bound.First(within(Step, with.StepMM, 1e-6, 1), within(Step, with.ErrorMM, 0, 1)); err != nil {
 		return Size{}, err
 	}
 	if len(readings) == 0 {
@@ -55,7 +58,7 @@ func Measure(readings []Micrometer, stepMM float64) (Size, error) {
 	}
 	s := spots.size()
 	s.Form = spots.form()
-	s.PlusMinusMM, s.SpotPlusMinusMM = spots.plusMinus(stepMM)
+	s.PlusMinusMM, s.SpotPlusMinusMM = spots.plusMinus(with)
 	return s, nil
 }
 
@@ -153,8 +156,9 @@ func (s *spots) form() (f Form) {
 
 // plusMinus returns the ± of the mean and of one spot. Rounding to the step is off
 // by the same for readings that agree, and the zero is set once, to the same step:
-// neither averages out. The scatter of repeats does; it counts where it is larger.
-func (s *spots) plusMinus(step float64) (mean, spot float64) {
+// neither averages out, nor does the instrument's own error. The scatter of repeats
+// does; it counts where it is larger.
+func (s *spots) plusMinus(with Instrument) (mean, spot float64) {
 	nu, sse := 0, 0.0
 	variance, n, fewest := 0.0, 0.0, math.MaxInt
 	for _, plane := range s {
@@ -168,12 +172,13 @@ func (s *spots) plusMinus(step float64) (mean, spot float64) {
 			}
 		}
 	}
-	rounding := lsq.Normal95 * step / math.Sqrt(12)
+	rounding := lsq.Normal95 * with.StepMM / math.Sqrt(12)
 	scatter := 0.0
 	if nu > 0 {
 		scatter = lsq.Student95(float64(nu)) * math.Sqrt(sse/float64(nu))
 	}
 	mean = math.Max(rounding, scatter*math.Sqrt(variance)/n)
 	spot = math.Max(rounding, scatter/math.Sqrt(float64(fewest)))
-	return quadrature(mean, rounding), quadrature(spot, rounding)
+	all := quadrature(rounding, with.ErrorMM)
+	return quadrature(mean, all), quadrature(spot, all)
 }

@@ -37,7 +37,7 @@ func TestMeasureFindsTheShape(t *testing.T) {
 			return mm
 		})
 		rng.Shuffle(len(readings), func(i, j int) { readings[i], readings[j] = readings[j], readings[i] })
-		got, err := Measure(readings, 0.001)
+		got, err := Measure(readings, Instrument{StepMM: 0.001})
 		require.NoError(t, err)
 		assert.InDelta(t, size+barrel/3, got.MeanMM, 1e-12)
 		assert.InDelta(t, taper, got.Form.TaperMM, 1e-12)
@@ -69,7 +69,7 @@ func TestMeasureKnowsOnlyWhatWasRead(t *testing.T) {
 		{[]Micrometer{{mid, 30.5}, {Spot{MidLength, true}, 30}}, Form{OvalMM: 0.5, OvalKnown: true}},
 		{[]Micrometer{{near, 30}, {mid, 30.5}, {far, 30}}, Form{BarrelMM: 0.5, TaperKnown: true, BarrelKnown: true}},
 	} {
-		got, err := Measure(row.readings, 0.01)
+		got, err := Measure(row.readings, Instrument{StepMM: 0.01})
 		require.NoError(t, err)
 		assert.Equal(t, row.want, got.Form)
 	}
@@ -79,25 +79,25 @@ func TestMeasureKnowsOnlyWhatWasRead(t *testing.T) {
 // rectangular, step/√12 each. Repeats of one spot scatter.
 func TestPlusMinus(t *testing.T) {
 	one := 1.959963984540054 * 0.01 / math.Sqrt(12)
-	got, err := Measure([]Micrometer{{MM: 30}}, 0.01)
+	got, err := Measure([]Micrometer{{MM: 30}}, Instrument{StepMM: 0.01})
 	require.NoError(t, err)
 	assert.InDelta(t, one*math.Sqrt2, got.PlusMinusMM, 1e-12)
 	assert.InDelta(t, one*math.Sqrt2, got.SpotPlusMinusMM, 1e-12)
 
-	got, err = Measure(everySpot(func(Spot) float64 { return 30 }), 0.01)
+	got, err = Measure(everySpot(func(Spot) float64 { return 30 }), Instrument{StepMM: 0.01})
 	require.NoError(t, err)
 	assert.InDelta(t, one*math.Sqrt2, got.PlusMinusMM, 1e-12)
 	assert.InDelta(t, one*math.Sqrt2, got.SpotPlusMinusMM, 1e-12)
 
 	repeats := []Micrometer{{MM: 30.00}, {MM: 30.02}, {MM: 30.04}} // s = 0.02, ν = 2, t = 4.303
-	got, err = Measure(repeats, 0.001)
+	got, err = Measure(repeats, Instrument{StepMM: 0.001})
 	require.NoError(t, err)
 	assert.InDelta(t, math.Hypot(4.302653*0.02/math.Sqrt(3), one/10), got.PlusMinusMM, 1e-6)
 	assert.InEpsilon(t, got.PlusMinusMM, got.SpotPlusMinusMM, 1e-12)
 
 	// Two spots, read twice and three times: s² = (0.0002 + 0.0008)/3, ν = 3, t = 3.182.
 	uneven := []Micrometer{{MM: 30}, {MM: 30.02}, {Spot{At: FarEnd}, 31}, {Spot{At: FarEnd}, 31.02}, {Spot{At: FarEnd}, 31.04}}
-	got, err = Measure(uneven, 0.0001)
+	got, err = Measure(uneven, Instrument{StepMM: 0.0001})
 	require.NoError(t, err)
 	u := 3.182446 * math.Sqrt(0.001/3)
 	assert.InEpsilon(t, u*math.Sqrt(1.0/2+1.0/3)/2, got.PlusMinusMM, 1.3e-3)
@@ -121,7 +121,7 @@ func TestPlusMinusHoldsTheTruth(t *testing.T) {
 					return step * math.Round((size+zero+scatter*rng.NormFloat64())/step)
 				})...)
 			}
-			got, err := Measure(readings, step)
+			got, err := Measure(readings, Instrument{StepMM: step})
 			require.NoError(t, err)
 			if math.Abs(got.MeanMM-size) <= got.PlusMinusMM {
 				inside++
@@ -132,12 +132,12 @@ func TestPlusMinusHoldsTheTruth(t *testing.T) {
 }
 
 func TestReadingsThatWontDo(t *testing.T) {
-	_, err := Measure(nil, 0.01)
+	_, err := Measure(nil, Instrument{StepMM: 0.01})
 	assertFault(t, err, Fault{Field: Reading, Got: 0, Least: LeastMM, Most: MostMM})
-	_, err = Measure([]Micrometer{{MM: 30}, {MM: -30}}, 0.01)
+	_, err = Measure([]Micrometer{{MM: 30}, {MM: -30}}, Instrument{StepMM: 0.01})
 	assertFault(t, err, Fault{Field: Reading, Item: 1, Got: -30, Least: LeastMM, Most: MostMM})
-	_, err = Measure([]Micrometer{{Spot{At: 3}, 30}}, 0.01)
+	_, err = Measure([]Micrometer{{Spot{At: 3}, 30}}, Instrument{StepMM: 0.01})
 	assertFault(t, err, Fault{Field: Reading, Got: 3, Most: 2})
-	_, err = Measure([]Micrometer{{MM: 30}}, 0)
+	_, err = Measure([]Micrometer{{MM: 30}}, Instrument{})
 	assertFault(t, err, Fault{Field: Step, Got: 0, Least: 1e-6, Most: 1})
 }

@@ -219,6 +219,9 @@ const (
 	FoundWitness
 	BigEndKind
 	BigEndStep
+	BigEndError
+	BigEndGaugeStep
+	BigEndGaugeError
 	BigEndPin
 	BigEndPin90
 	BigEndBore

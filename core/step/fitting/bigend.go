@@ -82,7 +82,7 @@ func (f *fitting) rollers() (fit.Size, bool) {
 	for _, mm := range f.r.Numbers(bench.MostReadings, form.BigEndRoller) {
 		all = append(all, fit.Micrometer{Spot: fit.Spot{At: fit.MidLength}, MM: mm})
 	}
-	size, ok := f.worked(all, f.stepOf(form.BigEndRoller), form.BigEndRoller)
+	size, ok := f.worked(all, f.instrument(form.BigEndRoller), form.BigEndRoller)
 	if !ok || !f.told(&size, form.BigEndRoller.Name()) {
 		return size, false
 	}

@@ -2,6 +2,7 @@ package fitting
 
 import (
 	"math"
+	"slices"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/draw"
@@ -114,23 +115,33 @@ func (f *fitting) sized(along, across form.ID) (fit.Size, bool) {
 		f.faulty(err, across)
 		return fit.Size{}, false
 	}
-	return f.worked(all, math.Max(f.stepOf(along), f.stepOf(across)), along)
+	with := f.instrument(along)
+	with.StepMM = math.Max(with.StepMM, f.instrument(across).StepMM)
+	return f.worked(all, with, along)
 }
 
-// stepOf is what the readings of a field tell apart: the micrometer's step, or a
-// coarser one by the decimals typed, “30.00” being no tenth of a thou.
-func (f *fitting) stepOf(id form.ID, keys ...string) float64 {
-	return math.Max(f.StepMM, f.r.Coarsest(bench.MostReadings, id, keys...))
+// bores are measured with the bore gauge, all else with the micrometer.
+var bores = [...]form.ID{form.BigEndBore, form.BigEndBore90, form.BigEndEye, form.BigEndEye90, form.JointEye, form.MainHousing}
+
+// instrument is what the readings of a field are taken with; it tells apart its step,
+// or a coarser one by the decimals typed, “30.00” being no tenth of a thou.
+func (f *fitting) instrument(id form.ID, keys ...string) fit.Instrument {
+	with := fit.Instrument{StepMM: f.StepMM, ErrorMM: f.r.Default(form.BigEndError)}
+	if slices.Contains(bores[:], id) {
+		with = fit.Instrument{StepMM: f.r.Or(f.StepMM, form.BigEndGaugeStep), ErrorMM: f.r.Default(form.BigEndGaugeError)}
+	}
+	with.StepMM = math.Max(with.StepMM, f.r.Coarsest(bench.MostReadings, id, keys...))
+	return with
 }
 
-func (f *fitting) worked(all []fit.Micrometer, stepMM float64, id form.ID, keys ...string) (fit.Size, bool) {
+func (f *fitting) worked(all []fit.Micrometer, with fit.Instrument, id form.ID, keys ...string) (fit.Size, bool) {
 	if len(all) == 0 || f.r.Wrong(id, keys...) {
 		return fit.Size{}, false
 	}
 	if !f.onTaper(id, keys...) && f.faulty(fit.Together(all), id, keys...) {
 		return fit.Size{}, false
 	}
-	size, err := fit.Measure(all, stepMM)
+	size, err := fit.Measure(all, with)
 	return size, !f.faulty(err, id, keys...)
 }
 
@@ -142,7 +153,7 @@ func (f *fitting) onTaper(id form.ID, keys ...string) bool {
 
 // measured works a size out of the list in one field, and says it under it.
 func (f *fitting) measured(id form.ID, keys ...string) (fit.Size, bool) {
-	size, ok := f.worked(f.readings(false, id, keys...), f.stepOf(id, keys...), id, keys...)
+	size, ok := f.worked(f.readings(false, id, keys...), f.instrument(id, keys...), id, keys...)
 	return size, ok && f.told(&size, id.Name(keys...))
 }
 

@@ -373,3 +373,22 @@ func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
 	assert.NotEmpty(t, jobs.Told(t, a, "error.bigend.pin"))
 	assert.Equal(t, bench.MendIt, jobs.Told(t, a, "say.measure.headline"))
 }
+
+// The micrometer and the bore gauge each have a step and an error of their own, which
+// come together by squares (JCGM 100: the law of propagation of uncertainty): 0.1 thou
+// of micrometer is 95 % × step/√12 twice, for the reading and for its zero.
+func TestEachInstrumentHasItsOwnStepAndError(t *testing.T) {
+	const thou = 0.0254
+	rounding := func(step float64) float64 { return math.Sqrt2 * 1.959964 * step / math.Sqrt(12) }
+	job := form.Form{"bigend.pin": "30.00000", "bigend.eye": "30.05000", "bigend.bore": "30.04000"}
+	plus := func(f form.Form, name string) float64 {
+		return jobs.Value(t, sheet.Answer(job.With(f), fitting.Measure.Name), "fit."+name+"_plus_mm")
+	}
+	both := form.Form{"bigend.step": "0.1", "bigend.error": "0.2", "bigend.gaugestep": "0.5", "bigend.gaugeerror": "0.3"}
+	for name, wants := range map[string][2]float64{
+		"bigend.pin": {rounding(0.1 * thou), 0.2 * thou}, "bigend.eye": {rounding(0.5 * thou), 0.3 * thou}, "bigend.bore": {rounding(0.5 * thou), 0.3 * thou},
+	} {
+		assert.InDelta(t, math.Hypot(wants[0], wants[1]), plus(both, name), 1e-6, name)
+		assert.InDelta(t, rounding(0.1*thou), plus(nil, name), 1e-6, name)
+	}
+}

@@ -331,3 +331,21 @@ func TestADialCarriedAcrossHasOneScatter(t *testing.T) {
 	assert.InDelta(t, one, same, 1e-6/100)
 	assert.True(t, steady < one && one < shaky, "%g %g %g", steady, one, shaky)
 }
+
+// A tap on the clock face fills the hour that is asked for, and nothing where none is.
+func TestATapFillsTheHourThatIsAskedFor(t *testing.T) {
+	f := form.Form{}
+	for _, step := range []struct{ name, text, tap string }{
+		{"pass.1.order", "1", ""},
+		{"pass.1.drive.tir", "3", "pass.1.drive.high"},
+		{"pass.1.drive.high", "3", ""},
+		{"pass.1.timing.how", "halfway", ""},
+		{"pass.1.timing.tir", "2", "pass.1.timing.rise"},
+		{"pass.1.timing.rise", "6", "pass.1.timing.fall"},
+		{"pass.1.timing.fall", "12", ""},
+		{"pass.1.timing.how", "pin", ""},
+	} {
+		f[step.name] = step.text
+		assert.Equal(t, step.tap, jobs.Text(sheet.Answer(f, truing.First.Name), "tap"), "%v", step)
+	}
+}

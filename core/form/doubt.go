@@ -35,28 +35,23 @@ var (
 // A needle tells nothing of less than half its division, a run-out of more than
 // a turn of it is no crank’s, and nobody allows a fifth of that: by judgement.
 func (r *Reader) expected(name string, f *Field) (s span, division float64, ok bool) {
-	last := f.Pattern[strings.LastIndexByte(f.Pattern, '.')+1:]
-	switch last {
-	case "division":
+	switch f.ID {
+	case ShaftDivision:
 		return divisionsMade, 0, true
-	case "sweep":
+	case ShaftSweep:
 		return sweepsMade, 0, true
-	}
-	looked := (strings.HasPrefix(f.Pattern, "found.") || strings.HasPrefix(f.Pattern, "cases.")) && isSide(last)
-	if !looked && last != "tir" && last != "turn" && last != "tolerance" {
-		return s, 0, false
-	}
-	q, sweep := r.scale(name)
-	switch last {
-	case "turn":
+	case ReadingTIR, FoundRunOut, CasesRunOut:
+		q, sweep := r.scale(name)
+		return span{q / 2, sweep}, q, true
+	case ReadingTurn:
+		q, sweep := r.scale(name)
 		return span{q / 2, sweep}, 0, true
-	case "tolerance":
+	case Tolerance:
+		q, sweep := r.scale(name)
 		return span{q / 2, sweep / 5}, 0, true
 	}
-	return span{q / 2, sweep}, q, true
+	return s, 0, false
 }
-
-func isSide(word string) bool { return word == sides[0] || word == sides[1] }
 
 // scale is the division of the dial that a field is read off, and one turn of
 // its needle, mm, without keeping what stands in for them.
@@ -64,7 +59,7 @@ func (r *Reader) scale(name string) (division, sweep float64) {
 	side := r.sideOf(name)
 	quiet := Reader{Form: r.Form, told: map[string]bool{}, stood: map[string]bool{}, sure: true}
 	division = quiet.Division(side)
-	if r.Form["units"] == "metric" && len(quiet.StandIns) > 0 {
+	if r.Form[Units.Name()] == "metric" && len(quiet.StandIns) > 0 {
 		division = 0.01 // who reads millimetres has hundredths, though half a thou stands in
 	}
 	return division, quiet.Or(100*division, ShaftSweep, side)

@@ -144,12 +144,12 @@ func InUnits(f Form, to string, part float64) Form {
 		if !ok || r.inDoubt(name, field) {
 			continue
 		}
-		from, target := field.UnitIn(f), field.UnitIn(Form{"units": to})
+		from, target := field.UnitIn(f), field.UnitIn(Form{Units.Name(): to})
 		if from == target {
 			continue
 		}
 		step := 0.0
-		if readOffADial(name) {
+		if field.readOffADial() {
 			step = part * r.division(name)
 		}
 		if text, ok := inUnit(field, text, from, target, step); ok {
@@ -162,7 +162,7 @@ func InUnits(f Form, to string, part float64) Form {
 // sure writes units behind those of the changes that would be in doubt without.
 func (changes Form) sure(f Form, to string) Form {
 	after := Form{}
-	for _, from := range [...]Form{f, changes, {"units": to}} {
+	for _, from := range [...]Form{f, changes, {Units.Name(): to}} {
 		for name, text := range from {
 			after[name] = text
 		}
@@ -178,13 +178,9 @@ func (changes Form) sure(f Form, to string) Form {
 
 // readOffADial tells the fields in a dial's unit that hold readings from those
 // that hold limits and what a dial is.
-func readOffADial(name string) bool {
-	for _, group := range [...]string{"pass.", "found.", "cases."} {
-		if strings.HasPrefix(name, group) {
-			return name != "found.rodallowed"
-		}
-	}
-	return false
+func (field *Field) readOffADial() bool {
+	first, _, _ := strings.Cut(field.Pattern, ".")
+	return field.ID != FoundRodAllowed && (first == "pass" || first == "found" || first == "cases")
 }
 
 func inUnit(field *Field, text string, from, to unit.Unit, step float64) (string, bool) {

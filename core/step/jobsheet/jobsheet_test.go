@@ -1,6 +1,7 @@
 package jobsheet_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -113,4 +114,26 @@ func TestTheSheetCarriesTheShop(t *testing.T) {
 	mark, _ := a.Get("picture.shop")
 	assert.Contains(t, mark.Text, "T&lt;D</text>")
 	assert.NotContains(t, mark.Text, "<D")
+}
+
+// How it came is told where that was read, and only of what has been read since.
+func TestHowItCameIsToldWhereItWasRead(t *testing.T) {
+	for _, row := range []struct {
+		more form.Form
+		came string
+	}{
+		{nil, "It came at 6 thou."},
+		{form.Form{"pass.a.drive.tir": ""}, ""},
+		{form.Form{"pass.a.timing.tir": ""}, ""},
+		{form.Form{"pass.a.drive.tir": "-1"}, ""},
+	} {
+		assert.Equal(t, row.came, jobs.Said(sheet.Answer(aJob(row.more), jobsheet.Name), "sheet.came"), "%v", row.more)
+	}
+	first := aJob(nil)
+	for name := range first {
+		if strings.HasPrefix(name, "pass.b.") {
+			delete(first, name)
+		}
+	}
+	assert.Empty(t, jobs.Said(sheet.Answer(first, jobsheet.Name), "sheet.came"), "it hasn't gone yet")
 }

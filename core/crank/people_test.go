@@ -139,6 +139,9 @@ func (w *lathed) read(t *testing.T, since crank.Since) crank.Next {
 		w.fate.Reached, w.fate.Passes = true, w.worked
 	}
 	next := crank.Plan(w.passes, crank.Tolerance{RunOut: allowed})
+	for _, s := range next.Steps {
+		require.True(t, s.Trial || s.Pass >= 0, "no trial, and likened to no pass")
+	}
 	told := next.Why == crank.Stop || next.Why == crank.Unmendable
 	for _, t := range next.Tries {
 		told = told || t.Outcome == crank.Opposite || t.Outcome == crank.NoEffect || t.Outcome == crank.Unshown && len(t.Likely) > 0

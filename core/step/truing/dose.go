@@ -80,14 +80,9 @@ func (p *pass) howHard() string {
 		if first.Trial && second.Trial {
 			return twoTrials(hard, then)
 		}
-		if first.Pass < 0 && second.Pass < 0 {
-			return twoGuesses(hard, then)
-		}
 		return twoMoves(upperFirst(hard), then)
 	case first.Trial:
 		return oneTrial(hard)
-	case first.Pass < 0:
-		return oneGuess(hard)
 	case first.Pass == 0:
 		return timesTheFirst(upperFirst(hard), timesWords(first.Times))
 	default:

@@ -10,6 +10,7 @@ import (
 	"pintwelve/core/sheet"
 	"pintwelve/core/step/jobsheet"
 	"pintwelve/core/step/truing"
+	"pintwelve/testdata/jobs"
 )
 
 func TestNothingIsCalledTrueWhileAUnitIsInDoubt(t *testing.T) {
@@ -77,5 +78,14 @@ func TestAMadeUpCrankIsNeverInDoubt(t *testing.T) {
 		for _, e := range a.Entries {
 			assert.False(t, strings.HasPrefix(e.Name, "doubt."), e.Name)
 		}
+	}
+}
+
+// What was read of the crank as found, or in its cases, is no reading of the truing.
+func TestAnotherStepsFigureInDoubtKeepsNothingBack(t *testing.T) {
+	for _, name := range []string{"found.drive", "cases.timing"} {
+		a := sheet.Answer(jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{name: "0.14"}), "")
+		assert.NotEmpty(t, jobs.Text(a, "doubt."+name))
+		assert.Equal(t, "true as it hangs", jobs.Text(a, "verdict"), name)
 	}
 }

@@ -73,3 +73,22 @@ func TestTheSentenceGoesForWhatTheStrengthIsFor(t *testing.T) {
 	}
 	assert.Equal(t, 1, gaps)
 }
+
+// How hard a move is to be stands by what its kind has shown on this crank: a trial
+// first, then so much of the latest.
+func TestHowHardGoesByWhatWasShown(t *testing.T) {
+	hard := func(f form.Form) string { return jobs.Said(sheet.Answer(f, ""), "truing.hard") }
+	once := func(f form.Form, rows []string, driveTIR, driveHigh, timingTIR, timingHigh string) form.Form {
+		return jobs.Again(f.With(truing.Done(f, rows, "2")), "", driveTIR, driveHigh, timingTIR, timingHigh)
+	}
+	assert.Equal(t, "A trial: a usual blow (0.8); then read.", hard(jobs.Typed("3", "3", "3", "9")))
+	assert.Equal(t, "A trial: a light blow (0.4), then 0.6 turns.", hard(jobs.Typed("3", "5", "3", "7")))
+	first := once(jobs.Typed("5", "3", "5", "9"), []string{"a"}, "3", "3", "3", "9")
+	assert.Equal(t, "A hard blow (1.6): about 1½ × the first.", hard(first))
+	second := first.With(truing.Done(first, []string{"c"}, "3")).With(form.Form{
+		"pass.3.drive.tir": "2.5", "pass.3.drive.high": "3", "pass.3.timing.tir": "2.5", "pass.3.timing.high": "9",
+	})
+	assert.Equal(t, "Two usual blows (2.4): about 1½ × pass 2’s.", hard(second))
+	both := once(jobs.Skewed(), []string{"a", "b"}, "4", "5", "4", "7")
+	assert.Equal(t, "A light blow (0.6), then 1.3 turns.", hard(both))
+}

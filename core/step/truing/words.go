@@ -168,13 +168,9 @@ func wrongWayTrial(hard string) string {
 
 func twoTrials(hard, then string) string { return bench.Fill("A trial: %, then %.", hard, then) }
 
-func twoGuesses(hard, then string) string { return bench.Fill("By guess: %, then %.", hard, then) }
-
 func twoMoves(hard, then string) string { return bench.Fill("%, then %.", hard, then) }
 
 func oneTrial(hard string) string { return bench.Fill("A trial: %; then read.", hard) }
-
-func oneGuess(hard string) string { return bench.Fill("By guess: %; work up to it.", hard) }
 
 func timesTheFirst(hard, times string) string { return bench.Fill("%: % the first.", hard, times) }
 

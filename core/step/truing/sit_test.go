@@ -101,3 +101,14 @@ func TestNothingElseHoldsBesideAPlainMove(t *testing.T) {
 	assert.Equal(t, "too close to call", jobs.Text(a, "verdict"))
 	assert.Contains(t, jobs.Said(a, "truing.else"), "If you work on it all the same: strike the ")
 }
+
+// The dials that turn show what was read of each, and nothing of one unread.
+func TestTheTurningDialsShowWhatWasRead(t *testing.T) {
+	picture := jobs.Text(sheet.Answer(jobs.Typed("3", "3", "5", "9"), ""), "picture.found")
+	assert.Contains(t, picture, ">D 3 thou<")
+	assert.Contains(t, picture, ">T 5 thou<")
+	f := jobs.Typed("3", "3", "", "")
+	picture = jobs.Text(sheet.Answer(f, ""), "picture.found")
+	assert.Contains(t, picture, ">D 3 thou<")
+	assert.NotContains(t, picture, ">T ")
+}

@@ -116,6 +116,7 @@ func (s *crank) standing(found balance.Standing) {
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
 	s.Say("balance.headline", "Balance factor % as found.", s.within(found.Factor))
+	s.Say("sheet.factor.found", "%", s.within(found.Factor))
 	if math.Abs(side.X) > math.Max(side.PM(), 0.5) {
 		s.Number("balance.side_hour", s.Hour(s.sideHour(side.X)))
 		s.Say("balance.side", "To one side it is heavy at % by % ± % g·mm.", s.at(s.sideHour(side.X)), bench.Plain(math.Abs(side.X), 1), bench.Plain(side.PM(), 1))
@@ -240,6 +241,7 @@ func (s *crank) planned(h *shop, aim float64) {
 		side = bench.Fill("% g·mm heavy at % left", bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	s.Say("balance.planned", "With the holes drawn: %, %.", bench.Percent(left.Factor.X), side)
+	s.Say("sheet.factor.left", "% with the holes drawn", bench.Percent(left.Factor.X))
 	if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", "The holes drawn don’t make what is aimed at, %: plan them again.", bench.Percent(aim))
 	}

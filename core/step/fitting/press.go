@@ -28,6 +28,10 @@ func pressingUp(a *bench.Answers, r *form.Reader) {
 		first = "Then measure over the wheels."
 		f.widths(&w, side)
 	}
+	if w, ok := bench.Matched(r); ok && w.Told {
+		side, by := w.Heavier()
+		f.Say("press.matched", "The % wheel weighs % more than the other: match them before they go together.", bench.Sides[side], bench.Grams(by, 1))
+	}
 	f.top("press", first)
 }
 

@@ -28,7 +28,19 @@ func Of(steps []*bench.Step) bench.Step {
 				s.Fill(a, r)
 			}
 		}
+		tabled(a)
 	}}
+}
+
+// tabled says whether the sheet's table of before and after has a row, beyond those of
+// the run-out.
+func tabled(a *bench.Answers) {
+	for _, row := range [...]string{"found.drive", "weight.found", "factor.found"} {
+		if _, ok := a.Get("say.sheet." + row); ok {
+			a.Say("sheet.table", "yes")
+			return
+		}
+	}
 }
 
 // known says what the job is known by.

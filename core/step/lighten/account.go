@@ -42,6 +42,8 @@ func (l *lightening) account() {
 		l.Say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
 	}
 	l.wallRows()
+	l.matched()
+	l.whole()
 	l.verdict(worst, rpm)
 	l.effect()
 }
@@ -270,6 +272,7 @@ func (l *lightening) effect() {
 	}
 	l.Say("lighten.whole", template, bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1),
 		squared(e.BeforeGMM2), squared(e.AfterGMM2))
+	l.onTable(e.BeforeG, e.AfterG, e.BeforeGMM2, e.AfterGMM2)
 	l.does(&c, &e)
 }
 

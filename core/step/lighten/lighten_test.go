@@ -287,6 +287,38 @@ func TestWeighIn(t *testing.T) {
 
 // A wheel hung by an edge at a distance a from its middle swings once in
 // 2π √((J + m a²)/(m g a)), longer by 1 + θ²/16 for a half-swing θ.
+// Two wheels that weigh more apart than the scale's step are matched, and a crank that
+// weighs more than its parts, or less, is asked about.
+func TestWheelsAreMatchedAndTheWholeIsItsParts(t *testing.T) {
+	answer := func(more form.Form) *bench.Answers {
+		return sheet.Answer(jobs.Single(form.Form{"wheel.drive.weight": "3000", "wheel.timing.weight": "3000", "lighten.rest": "1400"}).With(more), lighten.Step.Name)
+	}
+	alike := answer(form.Form{"wheel.drive.after": "2310", "wheel.timing.after": "2311"})
+	assert.Equal(t, "The wheels weigh alike, as far as the scale tells.", jobs.Said(alike, "lighten.matched"))
+	a := answer(form.Form{"wheel.drive.after": "2310", "wheel.timing.after": "2325", "balance.whole": "6075"})
+	assert.Contains(t, jobs.Said(a, "lighten.matched"), "The timing wheel weighs 15 g more.")
+	assert.InDelta(t, 15, jobs.Value(t, a, "lighten.apart_g"), 1e-9)
+	assert.InDelta(t, 40, jobs.Value(t, a, "lighten.whole_over_parts_g"), 1e-9)
+	assert.Contains(t, jobs.Said(a, "lighten.parts"), "40 g more than its parts")
+	assert.Contains(t, jobs.Said(answer(form.Form{"balance.whole": "7000"}), "lighten.parts"), "400 g less than its parts")
+	assert.NotContains(t, jobs.Said(answer(form.Form{"balance.whole": "7401"}), "lighten.parts"), "than its parts")
+	pressed := sheet.Answer(form.Form{"wheel.drive.weight": "2325", "wheel.timing.weight": "2310"}, "press")
+	assert.Contains(t, jobs.Said(pressed, "press.matched"), "The drive wheel weighs 15 g more")
+}
+
+// The customer's table sets weight, inertia and factor before and after side by side.
+func TestTheSheetsTableHasBeforeAndAfter(t *testing.T) {
+	job := jobs.Single(jobs.Knife("wheel.drive.weight", "3000", "wheel.drive.after", "2250", "wheel.timing.weight", "3010", "wheel.timing.after", "2260",
+		"cut.1.order", "1", "cut.1.kind", "recess", "cut.1.from", "60", "cut.1.to", "150", "cut.1.depth", "11"))
+	a := sheet.Answer(job, "sheet")
+	assert.Equal(t, "6010 g", jobs.Said(a, "sheet.weight.found"))
+	assert.Equal(t, "4510 g", jobs.Said(a, "sheet.weight.left"))
+	assert.NotEqual(t, jobs.Said(a, "sheet.inertia.found"), jobs.Said(a, "sheet.inertia.left"))
+	assert.NotEmpty(t, jobs.Said(a, "sheet.factor.found"))
+	assert.Equal(t, "yes", jobs.Said(a, "sheet.table"))
+	assert.Empty(t, jobs.Said(sheet.Answer(form.Form{}, "sheet"), "sheet.table"))
+}
+
 func TestASwingFindsTheInertia(t *testing.T) {
 	rng := rand.New(rand.NewSource(5))
 	kg, j, arm := 5.449, 0.02957, 0.08

@@ -1,0 +1,59 @@
+package lighten
+
+import (
+	"math"
+
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
+)
+
+// matched says whether the wheels weigh alike, as they should before they are pressed
+// up where they are meant to be.
+func (l *lightening) matched() {
+	w, ok := bench.Matched(l.r)
+	if !ok {
+		return
+	}
+	side, by := w.Heavier()
+	l.Number("lighten.apart_g", by)
+	if !w.Told {
+		l.Say("lighten.matched", "The wheels weigh alike, as far as the scale tells.")
+		return
+	}
+	l.Say("lighten.matched", "The % wheel weighs % more. Wheels that are meant alike are matched before they are pressed: take that off it even all round.",
+		bench.Sides[side], l.weight(by))
+}
+
+// whole sets the crank weighed whole beside what its parts weigh.
+func (l *lightening) whole() {
+	w, ok := bench.Matched(l.r)
+	rest, counted := l.r.Number(form.LightenRest)
+	all, weighed := l.r.Number(form.BalanceWhole)
+	if !ok || !counted || !weighed {
+		return
+	}
+	parts := w.G[0] + w.G[1] + rest
+	l.Number("lighten.whole_over_parts_g", all-parts)
+	// Three weighings against one, each within half a step.
+	if math.Abs(all-parts) <= 2*l.scaleG+1e-9 {
+		l.Say("lighten.parts", "The crank weighed whole, %, is what its parts come to.", l.weight(all))
+		return
+	}
+	template := "The crank weighed whole, %, is % more than its parts, %: was something on it that isn’t counted, or a part weighed wrong?"
+	if all < parts {
+		template = "The crank weighed whole, %, is % less than its parts, %: was a part off it that is counted, or one weighed wrong?"
+	}
+	l.Say("lighten.parts", template, l.weight(all), l.weight(math.Abs(all-parts)), l.weight(parts))
+}
+
+// onTable says for the sheet's table what the crank weighed and how hard it was to turn,
+// before the cuts and after.
+func (l *lightening) onTable(beforeG, afterG, beforeGMM2, afterGMM2 float64) {
+	if !l.isCut() {
+		return
+	}
+	l.Say("sheet.weight.found", "%", bench.Grams(beforeG, 1))
+	l.Say("sheet.weight.left", "%", bench.Grams(afterG, 1))
+	l.Say("sheet.inertia.found", "% kg·cm² as drawn", squared(beforeGMM2))
+	l.Say("sheet.inertia.left", "% kg·cm² as drawn", squared(afterGMM2))
+}

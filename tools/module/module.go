@@ -40,7 +40,8 @@ func (r *Reader) Signed() int {
 		n |= int(b&0x7f) << shift
 		shift += 7
 		if b < 0x80 {
-			return n << (64 - shift) >> (64 - shift)
+			unused := max(0, 64-shift)
+			return n << unused >> unused
 		}
 	}
 }

@@ -5,10 +5,11 @@ import (
 	"slices"
 
 	"pintwelve/tools/module"
+	"pintwelve/tools/rewrite"
 )
 
-// shortened returns a module, as Go's linker writes it, with its data written
-// shorter: without what only a trace would tell (see untraced) and with its
+// shortened returns a module, as Go's linker writes it, with its code and its data
+// written shorter: the code as package rewrite has it, the data without what only a trace would tell (see untraced) and with its
 // segments joined where so few zeros lie between them that writing the zeros
 // out is shorter once it is packed: memory is zero to begin with. The linker
 // cuts its data at every few zeros, 50,000 times, and each cut costs a place
@@ -20,9 +21,16 @@ func shortened(program []byte) (out []byte, err error) {
 		}
 	}()
 	out = append(out, program[:module.HeaderSize]...)
+	imports := 0
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind, section := rest.Byte(), rest.Bytes()
-		if kind == module.Data {
+		switch kind {
+		case module.Import:
+			imported := module.Reader(section)
+			imports = imported.Number() // nothing but functions
+		case module.Code:
+			section = rewrite.Code(section, imports)
+		case module.Data:
 			data := memory(segments(section))
 			if err := untraced(data); err != nil {
 				return nil, err

@@ -1,0 +1,64 @@
+// Package rewrite writes the code of a Go program's module shorter once packed,
+// its behaviour the same.
+//
+// Go's compiler writes each part of a function by itself (cmd/internal/obj/wasm),
+// and much that it writes differs from call to call and from jump to jump only
+// by what follows from where it stands: how many blocks are left, which function
+// this is. That is what packing can't see, and what is taken out here. Each
+// function in which the compiler's own pattern isn't found to the letter stays as
+// it is.
+//
+// A panic says that the bytes are none that Go writes.
+package rewrite
+
+import "pintwelve/tools/module"
+
+// Code returns a module's section of code, rewritten; imports is how many
+// functions are imported, which are numbered before the section's own.
+func Code(section module.Reader, imports int) []byte {
+	all := make([]function, section.Number())
+	for n := range all {
+		all[n] = taken(section.Bytes())
+	}
+	pushes := func(f int) bool { return f >= imports && all[f-imports].ofGo() }
+	out := module.AppendNumber(nil, len(all))
+	for _, f := range all {
+		f.code = truths(places(returns(unwound(loops(ifs(straight(f.code)))))))
+		f = f.calling(pushes).pushing()
+		out = module.AppendBytes(out, append(f.locals, written(f.code)...))
+	}
+	return out
+}
+
+// function is a function taken apart.
+type function struct {
+	locals []byte // what its locals are, as it stands
+	code   []instruction
+}
+
+func taken(body module.Reader) function {
+	rest := body
+	for range rest.Number() {
+		rest.Number()
+		rest.Byte()
+	}
+	size := len(body) - len(rest)
+	return function{locals: body[:size:size], code: parse(rest)}
+}
+
+// What every function of Go's own kind starts with: the stack's end is a global,
+// of which it has a copy.
+var entry = []instruction{plain(opGlobalGet, globalSP), plain(opLocalSet, localSP)}
+
+// The first locals of such a function: its argument, which is the part to go on
+// at, and the stack's end.
+const (
+	localPart = 0
+	localSP   = 1
+	globalSP  = 0
+)
+
+// ofGo says whether a function takes part in Go's way of calling.
+func (f function) ofGo() bool {
+	return startsWith(f.code, entry) && len(f.locals) > 2 && f.locals[0] < 0x80 && f.locals[1] < 0x7f && f.locals[2] == typeI32
+}

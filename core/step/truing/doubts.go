@@ -9,10 +9,11 @@ import (
 // errDoubt keeps an answer from figures whose unit is in doubt.
 var errDoubt = errors.New("the unit of a figure is in doubt")
 
-// doubtOf returns the first figure of the truing whose unit is in doubt, or nil.
+// doubtOf returns the first figure that was read for the truing whose unit is in doubt,
+// or nil.
 func doubtOf(r *form.Reader) *form.Doubt {
 	for i := range r.Doubts {
-		if d := &r.Doubts[i]; d.Unit && doubtWords[fieldOf(d)] != "" {
+		if d := &r.Doubts[i]; d.Unit {
 			return d
 		}
 	}

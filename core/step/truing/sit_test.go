@@ -102,6 +102,19 @@ func TestNothingElseHoldsBesideAPlainMove(t *testing.T) {
 	assert.Contains(t, jobs.Said(a, "truing.else"), "If you work on it all the same: strike the ")
 }
 
+// As left, the dials turn beside as found once there is a later pass on the bench.
+func TestTheDialsTurnAsLeftOnceReadAgain(t *testing.T) {
+	f := jobs.Typed("3", "3", "5", "9")
+	a := sheet.Answer(f, "")
+	assert.Equal(t, [2]string{"yes", ""}, [2]string{jobs.Said(a, "spin.found"), jobs.Said(a, "spin.left")})
+	f = jobs.Again(f, "", "1", "3", "1", "9")
+	a = sheet.Answer(f, "")
+	assert.Equal(t, [2]string{"yes", "yes"}, [2]string{jobs.Said(a, "spin.found"), jobs.Said(a, "spin.left")})
+	assert.Contains(t, jobs.Text(a, "picture.left"), ">D 1 thou<")
+	a = sheet.Answer(f.With(form.Form{"bench": "1"}), "")
+	assert.Equal(t, [2]string{"yes", ""}, [2]string{jobs.Said(a, "spin.found"), jobs.Said(a, "spin.left")})
+}
+
 // The dials that turn show what was read of each, and nothing of one unread.
 func TestTheTurningDialsShowWhatWasRead(t *testing.T) {
 	picture := jobs.Text(sheet.Answer(jobs.Typed("3", "3", "5", "9"), ""), "picture.found")

@@ -2,7 +2,6 @@ package form
 
 import (
 	"sort"
-	"strconv"
 	"strings"
 )
 
@@ -27,7 +26,7 @@ type Crowd struct {
 
 // String tells of the crowd: "4250 passes; a job holds 200 at most".
 func (c Crowd) String() string {
-	return strconv.Itoa(c.Rows) + " " + c.What + "; a job holds " + strconv.Itoa(c.Most) + " at most"
+	return crowdWords(c.Rows, c.What, c.Most)
 }
 
 // Crowds returns the groups that have more rows than they may, by name.

@@ -163,7 +163,7 @@ func (r *Reader) keep(d Doubt) {
 func (d *Doubt) add(text string, u unit.Unit, f *Field) {
 	m := Meaning{Text: text + " " + u.Name()}
 	if m.Label = m.Text; f.Kind == List {
-		m.Label = "all in " + u.Name()
+		m.Label = allIn(u.Name())
 	}
 	d.Meanings = append(d.Meanings, m)
 }

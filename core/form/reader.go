@@ -2,7 +2,6 @@ package form
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"pintwelve/core/unit"
@@ -94,12 +93,13 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 	}
 	def := f.UnitIn(r.Form)
 	v, err := unit.Parse(text, def)
-	if err == nil && (v < f.Min || v > f.Max) {
-		err = &rangeError{given: text, min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
-		r.doubt(name, f, false)
-	}
-	if err != nil {
+	switch {
+	case err != nil:
 		r.complain(name, err.Error())
+		return 0, false
+	case v < f.Min || v > f.Max:
+		r.doubt(name, f, false)
+		r.complain(name, f.outOfRange(text, def))
 		return 0, false
 	}
 	switch def {
@@ -143,8 +143,7 @@ func (r *Reader) numbers(f *Field, name string, most int) []float64 {
 	for i, v := range list {
 		if v < f.Min || v > f.Max {
 			def := f.UnitIn(r.Form)
-			e := rangeError{given: unit.Format(v, def, 0), min: unit.Format(f.Min, def, 0), max: unit.Format(f.Max, def, 0)}
-			r.complain(name, "Entry "+strconv.Itoa(i+1)+": "+e.Error())
+			r.complain(name, inEntry(i+1, f.outOfRange(unit.Format(v, def, 0), def)))
 			return nil
 		}
 	}
@@ -162,15 +161,13 @@ func (r *Reader) word(f *Field, name string) string {
 			return c
 		}
 	}
-	r.complain(name, "“"+clip(text)+"” is not one of: "+strings.Join(f.Choices, ", "))
+	r.complain(name, notOneOf(clip(text), f.Choices))
 	return f.Choices[0]
 }
 
-// rangeError says that a quantity lies outside what its field takes.
-type rangeError struct{ given, min, max string }
-
-func (e *rangeError) Error() string {
-	return "“" + clip(e.given) + "” is out of range: " + e.min + " to " + e.max + " will do"
+// outOfRange says that a quantity lies outside what its field takes, in a unit.
+func (f *Field) outOfRange(given string, in unit.Unit) string {
+	return outOfRange(clip(given), unit.Format(f.Min, in, 0), unit.Format(f.Max, in, 0))
 }
 
 // clip cuts a text for a message; what a browser or a terminal might obey is
@@ -196,7 +193,7 @@ func clip(text string) string {
 func Check(f Form) []Problem {
 	r := Read(f)
 	if len(f) > MaxNames {
-		r.complain("", "the job holds too many fields")
+		r.complain("", tooManyFields)
 		return r.Problems
 	}
 	if crowds := Crowds(f); crowds != nil {
@@ -248,15 +245,15 @@ func (r *Reader) fits(name string) *Field {
 	field, _, ok := Job.Lookup(name)
 	switch text := r.Form[name]; {
 	case !ok:
-		r.complain(name, "no field has this name")
+		r.complain(name, noSuchField)
 	case len(text) > field.Long:
-		r.complain(name, "the text is longer than "+strconv.Itoa(field.Long)+" bytes")
+		r.complain(name, longerThan(field.Long))
 	case field.Kind == Choice:
 		r.word(field, name)
 	case field.Kind == Tick && text != "" && text != "yes":
-		r.complain(name, "a tick is “yes” or blank")
+		r.complain(name, tickWords)
 	case field.Kind == Order && (text == "" || !isOrder(text) || len(text) > 1 && text[0] == '0'):
-		r.complain(name, "an order is a whole number")
+		r.complain(name, orderWords)
 	}
 	if r.told[name] {
 		return nil

@@ -349,3 +349,13 @@ func TestATapFillsTheHourThatIsAskedFor(t *testing.T) {
 		assert.Equal(t, step.tap, jobs.Text(sheet.Answer(f, truing.First.Name), "tap"), "%v", step)
 	}
 }
+
+// A job is new until a figure of its first pass stands, however that is read.
+func TestAJobIsNewUntilAFigureStands(t *testing.T) {
+	isNew := func(f form.Form) string { return jobs.Said(sheet.Answer(f, truing.First.Name), "truing.new") }
+	f := form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "8"}
+	assert.Equal(t, "yes", isNew(form.Form{}))
+	assert.Equal(t, "yes", isNew(f))
+	assert.Empty(t, isNew(f.With(form.Form{"pass.1.drive.turn": "0"})))
+	assert.Empty(t, isNew(form.Form{"pass.1.timing.tir": "2"}))
+}

@@ -60,16 +60,16 @@ var steps = [...]bench.Step{
 
 // work is the order of work, as he takes it.
 var work = [...]fitting.Task{
-	{Tick: form.OrderFound, Words: "look it over as found", Done: fitting.Found.Done},
-	{Tick: form.OrderSplit, Words: "split it", Done: fitting.Split},
-	{Tick: form.OrderMeasure, Words: "measure", Done: fitting.Measure.Done},
-	{Tick: form.OrderLighten, Words: "lighten", Done: lighten.Step.Done},
-	{Tick: form.OrderBalance, Words: "balance"},
-	{Tick: form.OrderPress, Words: "press it up", Done: fitting.PressUp.Done},
-	{Tick: form.OrderTrue, Words: "true it", Done: truing.Trued, Begun: truing.Begun},
-	{Tick: form.OrderNuts, Words: "nuts and locks", Done: truing.NutsDrawn},
-	{Tick: form.OrderAgain, Words: "true it again", Done: truing.TruedAgain},
-	{Tick: form.OrderCases, Words: "into the cases", Done: fitting.Cases.Done},
+	{Tick: form.OrderFound, Words: lookItOver, Done: fitting.Found.Done},
+	{Tick: form.OrderSplit, Words: splitIt, Done: fitting.Split},
+	{Tick: form.OrderMeasure, Words: measureIt, Done: fitting.Measure.Done},
+	{Tick: form.OrderLighten, Words: lightenIt, Done: lighten.Step.Done},
+	{Tick: form.OrderBalance, Words: balanceIt},
+	{Tick: form.OrderPress, Words: pressItUp, Done: fitting.PressUp.Done},
+	{Tick: form.OrderTrue, Words: trueIt, Done: truing.Trued, Begun: truing.Begun},
+	{Tick: form.OrderNuts, Words: nutsAndLocks, Done: truing.NutsDrawn},
+	{Tick: form.OrderAgain, Words: trueItAgain, Done: truing.TruedAgain},
+	{Tick: form.OrderCases, Words: intoTheCases, Done: fitting.Cases.Done},
 }
 
 // onSheet are the steps that the job's sheet sums up, in the order of the work.
@@ -80,13 +80,13 @@ var onSheet = [...]*bench.Step{
 // blocks fills the title block and the units in the fields, whatever the part.
 func blocks(a *bench.Answers, r *form.Reader) {
 	fine := bench.FineUnit(r)
-	name := "Pintwelve"
+	name := title
 	if number := r.Text(form.Number); number != "" {
 		name = number
 	}
-	a.Say("block.name", "%", name)
-	a.Say("block.seen", "seen from % side", bench.ReadEnds(r).SeenFrom())
-	a.Say("block.tolerance", "% allowed", unit.Format(r.Default(form.Tolerance), fine, 0))
+	a.Say("block.name", name)
+	a.Say("block.seen", seenFrom(bench.ReadEnds(r).SeenFrom()))
+	a.Say("block.tolerance", allowed(unit.Format(r.Default(form.Tolerance), fine, 0)))
 	a.Text("unit.fine", fine.Name())
 }
 

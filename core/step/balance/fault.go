@@ -37,19 +37,17 @@ func (s *crank) faultWords(f *balance.Fault) (words string, id form.ID, keys []s
 		if f.Detail.After {
 			c = s.job.After.Cylinders[f.Item]
 		}
-		return bench.Fill("the rod’s ends come to %, more than the whole rod, %: an end was not held level, or something touched it",
-			bench.Grams(f.Got, s.job.StepG), bench.Grams(c.Rod.WholeG, s.job.StepG)), form.PartRod, []string{s.rows[f.Item] + set}
+		return rodHeavy(bench.Grams(f.Got, s.job.StepG), bench.Grams(c.Rod.WholeG, s.job.StepG)), form.PartRod, []string{s.rows[f.Item] + set}
 	case balance.RodLength:
-		return bench.Fill("a rod of % is too short for a throw of %: % or more will do", millimetres(f.Got), millimetres(s.job.ThrowMM), millimetres(f.Least)), form.RodCentres, nil
+		return rodShort(millimetres(f.Got), millimetres(s.job.ThrowMM), millimetres(f.Least)), form.RodCentres, nil
 	case balance.FoundFactor:
-		return bench.Fill("that makes a factor of %, which no crank has: look at this weight, at what was on, and at the weights of the parts; up to % will do",
-			bench.Percent(f.Got), bench.Percent(balance.MostFactor)), form.KnifeHung, []string{weighing}
+		return noSuchFactor(bench.Percent(f.Got), bench.Percent(balance.MostFactor)), form.KnifeHung, []string{weighing}
 	case balance.TargetFactor:
-		return bench.Fill("the factor it has is %, which can’t be aimed at: give one, up to %", bench.Percent(f.Got), bench.Percent(balance.MostFactor)), form.Target, nil
+		return cantAimAt(bench.Percent(f.Got), bench.Percent(balance.MostFactor)), form.Target, nil
 	case balance.PinCounted:
-		return "the crankpin can’t be in both wheels: it would count twice", form.KnifeOn, []string{"timing"}
+		return pinTwice, form.KnifeOn, []string{"timing"}
 	default:
-		return "these figures make no crank: look at the weights and at what was on the knife-edges", form.KnifeWeight, []string{weighing}
+		return noCrank, form.KnifeWeight, []string{weighing}
 	}
 }
 
@@ -68,27 +66,25 @@ func (s *crank) complainDrill(err error) string {
 func (s *crank) drillWords(f *drill.Fault) (id form.ID, words string) {
 	switch f.Field {
 	case drill.ZoneRoom:
-		return form.ZoneOut, bench.Fill("no drill fits between the radii with the wall and the keep-outs: there is room for %, and the smallest drill is %",
-			millimetres(math.Max(0, f.Got)), millimetres(f.Least))
+		return form.ZoneOut, noDrillFits(millimetres(math.Max(0, f.Got)), millimetres(f.Least))
 	case drill.ZoneOut:
-		return form.ZoneOut, bench.Fill("% is not outside the inner radius, %", millimetres(f.Got), millimetres(f.Least))
+		return form.ZoneOut, notOutside(millimetres(f.Got), millimetres(f.Least))
 	case drill.Direction:
-		return form.ZoneHour, bench.Fill("the zone is % away from where metal must come off, and goes % either way", bench.Degrees(f.Got), bench.Degrees(f.Most))
+		return form.ZoneHour, zoneAway(bench.Degrees(f.Got), bench.Degrees(f.Most))
 	case drill.Depth:
 		if s.r.Blank(form.DrillDepth) {
-			return form.ZoneThick, bench.Fill("no hole has a depth left: the point and the wall take %, and % is all there is", millimetres(f.Got), millimetres(f.Most))
+			return form.ZoneThick, noDepthLeft(millimetres(f.Got), millimetres(f.Most))
 		}
-		return form.DrillDepth, bench.Fill("% is deeper than the wheel is thick: up to % will do", millimetres(f.Got), millimetres(f.Most))
+		return form.DrillDepth, deeperThanWheel(millimetres(f.Got), millimetres(f.Most))
 	case drill.Drills:
-		return form.DrillFrom, "that makes no set of drills, or more than a hundred: give the smallest, the largest, and the step between"
+		return form.DrillFrom, noDrillSet
 	case drill.Plug:
-		return form.PlugDensity, bench.Fill("plugs of % are hardly heavier or lighter than the wheel: % or more will do",
-			unit.Format(f.Got, unit.KgPerCubicMetre, 1), unit.Format(f.Least, unit.KgPerCubicMetre, 1))
+		return form.PlugDensity, plugsAlike(unit.Format(f.Got, unit.KgPerCubicMetre, 1), unit.Format(f.Least, unit.KgPerCubicMetre, 1))
 	case drill.KeepOuts:
-		return form.ZoneBoss, "there are more than a hundred places to keep off"
+		return form.ZoneBoss, manyKeepOuts
 	case drill.DepthStep:
-		return form.DrillDepthStep, bench.Fill("% is too fine for this wheel: % or more will do", millimetres(f.Got), unit.Format(f.Least, unit.MM, 0.01))
+		return form.DrillDepthStep, stepTooFine(millimetres(f.Got), unit.Format(f.Least, unit.MM, 0.01))
 	default:
-		return form.ZoneIn, "these figures make no drilling plan: look at the zone, the drills and the wheel’s thickness"
+		return form.ZoneIn, noPlan
 	}
 }

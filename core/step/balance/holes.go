@@ -42,7 +42,7 @@ func (s *crank) readShop() *shop {
 	least, most := s.thick(t.InMM, t.OutMM, [2]bool{true, true})
 	t.ThickMM = r.Or(least, form.ZoneThick)
 	if most > least && r.Blank(form.ZoneThick) {
-		s.Say("balance.uneven", "In the zone the wheels are from % to % thick: planned for the least.", millimetres(least), millimetres(most))
+		s.Say("balance.uneven", unevenZone(millimetres(least), millimetres(most)))
 	}
 	t.WallMM = r.Default(form.ZoneWall)
 	t.DensityKGM3 = r.Or(s.density(), form.ZoneDensity)
@@ -54,7 +54,7 @@ func (s *crank) readShop() *shop {
 	}
 	h := &shop{Task: t, zoneHour: given}
 	if t.OutMM > s.rim {
-		r.Complain(bench.Fill("% is outside the wheel, whose radius is %", millimetres(t.OutMM), millimetres(s.rim)), form.ZoneOut)
+		r.Complain(zoneOutside(millimetres(t.OutMM), millimetres(s.rim)), form.ZoneOut)
 	}
 	s.readHoles(h)
 	return h
@@ -165,12 +165,11 @@ func (s *crank) given(v *float64, id form.ID, key string) bool {
 
 func (s *crank) possible(d *drilled, h *shop) bool {
 	if d.RadiusMM+d.DiameterMM/2 > s.rim {
-		s.r.Complain(bench.Fill("the hole runs out of the wheel, whose radius is %", millimetres(s.rim)), form.HoleRadius, d.key)
+		s.r.Complain(holeOutside(millimetres(s.rim)), form.HoleRadius, d.key)
 		return false
 	}
 	if reach := d.ReachMM(); !d.Through && reach > d.thickMM {
-		s.r.Complain(bench.Fill("with its point it is % deep and the wheel % thick: choose right through, or % at most",
-			millimetres(reach), millimetres(d.thickMM), millimetres(math.Max(0, d.thickMM-d.PointMM()))), form.HoleDepth, d.key)
+		s.r.Complain(holeTooDeep(millimetres(reach), millimetres(d.thickMM), millimetres(math.Max(0, d.thickMM-d.PointMM()))), form.HoleDepth, d.key)
 		return false
 	}
 	return s.clear(d, h)
@@ -215,32 +214,32 @@ func (s *crank) holeWords(h *shop) {
 				nth[end]++
 			}
 		}
-		where, n := "each wheel", strconv.Itoa(nth[clock.Left])
+		where, n := bothWheels, strconv.Itoa(nth[clock.Left])
 		if d.on != [2]bool{true, true} {
 			end := clock.Left
 			if d.on[clock.Right] {
 				end = clock.Right
 			}
-			where, n = s.SideOf[end]+" wheel", strconv.Itoa(nth[end])
+			where, n = theWheel(s.SideOf[end]), strconv.Itoa(nth[end])
 		} else if nth[clock.Left] != nth[clock.Right] {
-			n = bench.Fill("% and %", n, strconv.Itoa(nth[clock.Right]))
-			where = bench.Fill("% and % wheel", s.SideOf[clock.Left], s.SideOf[clock.Right])
+			n = bothNumbers(n, strconv.Itoa(nth[clock.Right]))
+			where = bothByName(s.SideOf[clock.Left], s.SideOf[clock.Right])
 		}
-		deep := bench.Fill("% deep to the shoulder", millimetres(d.DepthMM))
+		deep := toShoulder(millimetres(d.DepthMM))
 		if d.Through {
-			deep = "right through"
+			deep = rightThrough
 		}
-		off := bench.Fill("takes %", bench.Grams(d.MassG, 0.1))
+		off := takes(bench.Grams(d.MassG, 0.1))
 		if d.PlugG > 0 {
-			what := "takes"
+			words := plugTakes
 			if d.MassG < 0 {
-				what = "adds"
+				words = plugAdds
 			}
-			off = bench.Fill("plug of %, % %", bench.Grams(d.PlugG, 0.1), what, bench.Grams(math.Abs(d.MassG), 0.1))
+			off = words(bench.Grams(d.PlugG, 0.1), bench.Grams(math.Abs(d.MassG), 0.1))
 		}
 		hour := s.Hour(d.Hour)
-		s.Say("hole."+d.key+".said", "%. %: % drill, % from the shaft at % (%)%, %, %", n, where, millimetres(d.DiameterMM),
-			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), s.onFace(d.on, d.Hour, 1), deep, off)
+		s.Say("hole."+d.key+".said", holeLine(n, where, millimetres(d.DiameterMM),
+			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), s.onFace(d.on, d.Hour, 1), deep, off))
 		at := "balance.holes/" + strconv.Itoa(i) + "/"
 		s.Text(at+"wheel", where)
 		s.Number(at+"hour", hour)

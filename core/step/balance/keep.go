@@ -2,10 +2,8 @@ package balance
 
 import (
 	"strconv"
-	"strings"
 
 	"pintwelve/core/balance/drill"
-	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
 )
@@ -21,15 +19,15 @@ type kept struct {
 // rows of "keep" that are whole, and the holes of the lightening.
 func (s *crank) keepOff(end clock.End) []kept {
 	pin := clock.Vec{T: s.job.ThrowMM}
-	all := []kept{{drill.Circle{At: pin, DiameterMM: s.r.Default(form.ZoneBoss)}, "the crankpin’s boss", s.r.Blank(form.ZoneBoss)}}
+	all := []kept{{drill.Circle{At: pin, DiameterMM: s.r.Default(form.ZoneBoss)}, keptBoss, s.r.Blank(form.ZoneBoss)}}
 	for n, key := range s.r.Form.Rows("keep") {
 		radius, hour, across, whole := s.place(key)
 		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
-			all = append(all, kept{drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across}, "place " + strconv.Itoa(n+1) + " to keep off", false})
+			all = append(all, kept{drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across}, keptPlace(strconv.Itoa(n + 1)), false})
 		}
 	}
 	for _, h := range s.turned[end].Holes {
-		all = append(all, kept{drill.Circle{At: h.At, DiameterMM: h.DiameterMM}, "a hole drawn under Lighten", false})
+		all = append(all, kept{drill.Circle{At: h.At, DiameterMM: h.DiameterMM}, keptLightened, false})
 	}
 	return all
 }
@@ -63,7 +61,7 @@ func (s *crank) unfinished() (words string) {
 		for _, part := range [...]struct {
 			id    form.ID
 			words string
-		}{{form.KeepRadius, "how far from the shaft"}, {form.KeepHour, "its hour"}, {form.KeepAcross, "how far across"}} {
+		}{{form.KeepRadius, lacksRadius}, {form.KeepHour, lacksHour}, {form.KeepAcross, lacksAcross}} {
 			if s.r.Blank(part.id, key) && (part.id != form.KeepHour || radius != 0 || s.r.Blank(form.KeepRadius, key)) {
 				lacks = append(lacks, part.words)
 			}
@@ -71,9 +69,9 @@ func (s *crank) unfinished() (words string) {
 		if len(lacks) == 0 {
 			continue // a figure is wrong, and says so
 		}
-		s.Say("keep."+key+".lacks", "Still to give: %.", strings.Join(lacks, ", "))
+		s.Say("keep."+key+".lacks", stillToGive(lacks))
 		if words == "" {
-			words = bench.Fill("Finish place % to keep off, or take it out: %.", strconv.Itoa(n+1), strings.Join(lacks, ", "))
+			words = finishPlace(strconv.Itoa(n+1), lacks)
 		}
 	}
 	return words
@@ -95,17 +93,17 @@ func (s *crank) clear(d *drilled, h *shop) bool {
 			}
 			switch {
 			case left <= 0 && !k.soft:
-				s.r.Complain(bench.Fill("the hole runs into %: % further off will do", k.words, millimetres(h.WallMM-left)), form.HoleRadius, d.key)
+				s.r.Complain(holeRunsInto(k.words, millimetres(h.WallMM-left)), form.HoleRadius, d.key)
 				return false
 			case left <= 0:
-				thin = bench.Fill("It runs into %, assumed % across: measure that.", k.words, millimetres(k.DiameterMM))
+				thin = runsIntoAssumed(k.words, millimetres(k.DiameterMM))
 			case left < h.WallMM-snugMM && thin == "":
-				thin = bench.Fill("Only % is left to %; % is asked.", millimetres(left), k.words, millimetres(h.WallMM))
+				thin = onlyLeft(millimetres(left), k.words, millimetres(h.WallMM))
 			}
 		}
 	}
 	if thin != "" {
-		s.Say("hole."+d.key+".thin", "%", thin)
+		s.Say("hole."+d.key+".thin", thin)
 	}
 	return true
 }
@@ -116,13 +114,13 @@ const snugMM = 0.1
 
 // around is all that a hole must keep clear of in one wheel.
 func (s *crank) around(end clock.End, d *drilled, h *shop) []kept {
-	all := append(s.keepOff(end), kept{drill.Circle{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.pinMM}, "the crankpin", false})
+	all := append(s.keepOff(end), kept{drill.Circle{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.pinMM}, keptPin, false})
 	nth := 0
 	for i := range h.holes {
 		if o := &h.holes[i]; o.on[end] {
 			nth++
-			all = append(all, kept{drill.Circle{At: o.At, DiameterMM: o.DiameterMM}, "hole " + strconv.Itoa(nth), false})
+			all = append(all, kept{drill.Circle{At: o.At, DiameterMM: o.DiameterMM}, keptHole(strconv.Itoa(nth)), false})
 		}
 	}
-	return append(all, kept{drill.Circle{DiameterMM: -2 * s.rim}, "the rim’s edge", false})
+	return append(all, kept{drill.Circle{DiameterMM: -2 * s.rim}, keptRim, false})
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"pintwelve/core/balance"
 	"pintwelve/core/balance/drill"
@@ -93,13 +92,13 @@ func Plan(f form.Form, key string) *bench.Answers {
 	corrections, err := s.job.Correct()
 	switch {
 	case s.ask != "":
-		s.Say("plan.said", "%", s.ask)
+		s.Say("plan.said", s.ask)
 		return a
 	case err != nil:
 		s.complain(err)
 	}
 	if words := s.unfinished(); words != "" {
-		s.Say("plan.said", "%", words)
+		s.Say("plan.said", words)
 		return a
 	}
 	if len(r.Problems) > 0 {
@@ -117,7 +116,7 @@ func Plan(f form.Form, key string) *bench.Answers {
 			continue
 		}
 		if plans[end], err = s.task(h, &n, clock.End(end)).Plan(); err != nil {
-			s.Say("plan.said", "%: %.", s.SideOf[end]+" wheel", s.complainDrill(err))
+			s.Say("plan.said", wheelCant(s.SideOf[end], s.complainDrill(err)))
 			return a
 		}
 	}
@@ -182,14 +181,14 @@ func (s *crank) planSaid(h *shop, n *need, plans [2]drill.Plan) {
 		p := &plans[end]
 		if p.Reached {
 			if len(p.Holes) == 0 {
-				s.Say("plan.said", "No hole is wanted: it is as near as asked.")
+				s.Say("plan.said", nothingWanted)
 			} else {
-				s.Say("plan.said", "Planned.")
+				s.Say("plan.said", plannedNow)
 			}
 			continue
 		}
-		s.Say("plan.said", "Out of reach on the % wheel: % of % g·mm comes off. %", s.SideOf[end],
-			bench.Plain(p.MomentGMM.Len(), 1), bench.Plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end)))
+		s.Say("plan.said", outOfReach(s.SideOf[end],
+			bench.Plain(p.MomentGMM.Len(), 1), bench.Plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end))))
 		return
 	}
 }
@@ -199,36 +198,33 @@ func (s *crank) relaxWords(h *shop, n *need, end clock.End) string {
 	t := s.task(h, n, end)
 	found, err := t.Relaxations()
 	if err != nil || len(found) == 0 {
-		return "No one limit alone is in the way: ease several, or use plugs."
+		return easeSeveral
 	}
 	var ways []string
 	for _, f := range found {
 		ways = append(ways, s.relaxWay(f))
 	}
-	return bench.Fill("Any of these would free it: %.", strings.Join(ways, "; "))
+	return anyWouldFree(ways)
 }
 
 func (s *crank) relaxWay(f drill.Relaxation) string {
-	template, figure := "", millimetres(f.Need)
 	switch f.Limit {
 	case drill.MoreHoles:
-		template, figure = "%", bench.Counted(int(f.Need), "hole", "holes")
+		return holesOf(int(f.Need))
 	case drill.SecondPlan:
-		template, figure = "drill this, and % more beside it", bench.Counted(int(f.Need), "hole", "holes")
+		return besideThese(holesOf(int(f.Need)))
 	case drill.BiggerDrill:
-		template = "a % drill"
+		return biggerDrill(millimetres(f.Need))
 	case drill.DeeperHoles:
-		template = "holes % deep"
+		return deeperHoles(millimetres(f.Need))
 	case drill.WiderZone:
-		template, figure = "a zone of % either way", bench.Degrees(f.Need)
+		return widerZone(bench.Degrees(f.Need))
 	case drill.ThinnerWall:
-		template = "a wall of %"
+		return thinnerWall(millimetres(f.Need))
 	case drill.NoKeepOuts:
-		template = "nothing to keep off"
-	default:
-		template, figure = "a factor within %", bench.Percent(2*f.Need/(s.job.After.RecG()*s.job.ThrowMM))
+		return noKeepOuts
 	}
-	return bench.Fill(template, figure)
+	return factorWithin(bench.Percent(2 * f.Need / (s.job.After.RecG() * s.job.ThrowMM)))
 }
 
 // Drilled logs the holes of a form as drilled and the new parts as fitted, and

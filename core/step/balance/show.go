@@ -20,8 +20,8 @@ type frame struct {
 }
 
 // push turns a force on the frame to the paper.
-func (f frame) push(force balance.Force) draw.Push {
-	t := force.Turned(f.turn * f.lean)
+func (f frame) push(on balance.Force) draw.Push {
+	t := on.Turned(f.turn * f.lean)
 	return draw.Push{Up: t.AlongN / 1000, Right: f.turn * t.AcrossN / 1000}
 }
 
@@ -50,9 +50,9 @@ func (s *crank) shaking(found, target float64) {
 	}
 	for i, p := range peaks {
 		q, n := &aims[i], strconv.Itoa(i)
-		s.Say("peak."+n, "%", bench.Plain(p.RPM, 1))
-		s.Say("peak."+n+".found", forceWords, kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across))
-		s.Say("peak."+n+".target", forceWords, kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across))
+		s.Say("peak."+n, bench.Plain(p.RPM, 1))
+		s.Say("peak."+n+".found", force(kilonewtons(p.Size), kilonewtons(p.Along), kilonewtons(p.Across)))
+		s.Say("peak."+n+".target", force(kilonewtons(q.Size), kilonewtons(q.Along), kilonewtons(q.Across)))
 		at := "balance.peaks/" + n + "/"
 		s.Number(at+"rpm", p.RPM)
 		s.Number(at+"found_n", p.Size.N)
@@ -67,10 +67,8 @@ func (s *crank) shaking(found, target float64) {
 		v.Cylinders = append(v.Cylinders, (f.lean+f.turn*b.BankRad)*180/math.Pi)
 	}
 	s.Text("picture.loop", draw.Loop(v))
-	s.Say("loop.at", "Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", bench.Plain(speeds[last], 1))
+	s.Say("loop.at", drawnAt(bench.Plain(speeds[last], 1)))
 }
-
-const forceWords = "%: % upright, % level"
 
 func kilonewtons(p balance.Peak) string { return unit.Figures(p.N/1000, unit.Plain, 0.01) }
 
@@ -80,8 +78,8 @@ func (f frame) loop(e *balance.Engine, rpm float64) []draw.Push {
 		return nil
 	}
 	all := make([]draw.Push, len(forces))
-	for i, force := range forces {
-		all[i] = f.push(force)
+	for i, on := range forces {
+		all[i] = f.push(on)
 	}
 	return all
 }
@@ -101,7 +99,7 @@ func (s *crank) wheels(h *shop, n *need) {
 		s.drawHoles(&v, h, n, own)
 		s.Text("picture.holes."+side, draw.Holes(v))
 		if side == "timing" {
-			s.fold("timing", "from its own outer face")
+			s.fold("timing", ownOuterFace)
 		}
 		if len(h.holes) > 0 {
 			v.Prefix, v.FullSize = "full-"+side, true

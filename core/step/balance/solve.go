@@ -44,7 +44,7 @@ func readCrank(a *bench.Answers, r *form.Reader) *crank {
 	s.weighings()
 	s.known = s.ask == ""
 	if !s.job.Keep {
-		s.job.Target = s.factor("To which factor? The maker’s figure counts.", form.TargetFactor)
+		s.job.Target = s.factor(whichTarget, form.TargetFactor)
 	}
 	s.rpm = s.speeds()
 	return s
@@ -75,7 +75,7 @@ func (s *crank) factor(ask string, id form.ID) float64 {
 		s.want(ask, id)
 	}
 	if m := s.r.InDoubt(id); m != nil {
-		s.want(bench.Fill("Is the factor %, or %? Nothing is taken off before that is said.", m[0].Label, m[1].Label), id)
+		s.want(whichFactor(m[0].Label, m[1].Label), id)
 	}
 	return v / 100
 }
@@ -175,13 +175,13 @@ func (w weights) cylinder(bank float64) balance.Cylinder {
 
 func (s *crank) wantWeights(row string, w weights) {
 	if w[0] == 0 {
-		s.want("Weigh the piston, and what goes up and down with it.", form.PartPiston, row+"weight")
+		s.want(weighThePiston, form.PartPiston, row+"weight")
 	}
 	if small, _ := w.cylinder(0).Rod.Ends(); small == 0 {
-		s.want("Weigh the rod’s small end, the rod held level.", form.PartSmall, row+"weight")
+		s.want(weighTheSmallEnd, form.PartSmall, row+"weight")
 	}
 	if w[gudgeon] == 0 && s.r.Blank(form.PartGudgeon, row+"weight") {
-		s.want("Weigh the gudgeon pin; 0 where it lay on the scale with the piston.", form.PartGudgeon, row+"weight")
+		s.want(weighTheGudgeon, form.PartGudgeon, row+"weight")
 	}
 }
 
@@ -199,7 +199,7 @@ func (s *crank) wantOld(row string, before weights) {
 }
 
 func (s *crank) wantTheOld(id form.ID, place string) {
-	s.r.Complain("the new one is weighed and the old one isn’t: what counts is how they differ", id, place)
+	s.r.Complain(oldNotWeighed, id, place)
 	s.want("", id, place)
 }
 
@@ -217,7 +217,7 @@ func (s *crank) pair(part form.ID) (before, after float64) {
 func (s *crank) weighings() {
 	switch what := s.r.Word(form.KnifeWhat); what {
 	case "stated":
-		s.job.Stated = s.factor("What is the maker’s factor, or the one it is known to have?", form.KnifeStated)
+		s.job.Stated = s.factor(whichStated, form.KnifeStated)
 		s.job.HasStated = true
 	case "wheels":
 		for end := range s.SideOf {
@@ -245,31 +245,24 @@ func (s *crank) weighing(place string, w balance.Weighing) {
 	w.Heavy.RadiusMM, _ = s.r.Number(form.KnifeRadius, place)
 	ok := false
 	if w.HungG, ok = s.r.Number(form.KnifeHung, place); !ok && (w.Heavy.WeightG == 0 || s.r.Wrong(form.KnifeHung, place)) {
-		s.want(bench.Fill("Now the knife-edges: what hangs % when the crank stays wherever it is put?", hangs(w)), form.KnifeHung, place)
+		s.want(whatHangs(w), form.KnifeHung, place)
 	}
 	switch {
 	case settles && s.r.Blank(form.KnifeWeight, place):
-		s.want("It settles: which weight, laid straight opposite, leaves it indifferent?", form.KnifeWeight, place)
+		s.want(whichOpposite, form.KnifeWeight, place)
 	case w.Heavy.WeightG > 0 && !settles:
-		s.want("At which hour does it settle lowest?", form.KnifeHour, place)
+		s.want(settlesWhere, form.KnifeHour, place)
 	case w.Heavy.WeightG > 0 && w.Heavy.RadiusMM == 0:
-		s.want("How far from the shaft was that weight laid?", form.KnifeRadius, place)
+		s.want(laidHowFar, form.KnifeRadius, place)
 	}
 	s.readings = append(s.readings, place)
 	s.job.Weighed = append(s.job.Weighed, w)
 	if _, big := s.job.Before.EndsG(); big == 0 && (!w.Rods || w.What != balance.Whole) {
-		s.want("Weigh the rod’s big end, the rod held level.", form.PartBig, "weight")
+		s.want(weighTheBigEnd, form.PartBig, "weight")
 	}
 	if w.What != balance.Whole && s.job.Before.CrankpinG == 0 {
-		s.want("Weigh the crankpin: a wheel alone carries half of it.", form.PartCrankpin, "weight")
+		s.want(weighTheCrankpin, form.PartCrankpin, "weight")
 	}
-}
-
-func hangs(w balance.Weighing) string {
-	if w.Rods {
-		return "at the small end"
-	}
-	return "at the pin"
 }
 
 // speeds are those that the forces are told at, rpm.
@@ -287,7 +280,7 @@ const mostSpeeds = 4
 // whichWheel names a wheel, or the crank whole.
 func (s *crank) whichWheel(w balance.What) string {
 	if w == balance.Whole {
-		return "crank"
+		return theCrank
 	}
 	return s.SideOf[w-balance.LeftWheel]
 }

@@ -5,4 +5,4 @@ package balance
 import "pintwelve/core/bench"
 
 // Step is the step.
-var Step = bench.Step{Name: "balance", Answer: balancing, Fields: "weight. knife. hole. cylinder. "}
+var Step = bench.Step{Name: "balance", Answer: balancing, Fields: fieldGroups}

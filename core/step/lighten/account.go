@@ -3,7 +3,6 @@ package lighten
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
@@ -39,7 +38,7 @@ func (l *lightening) account() {
 		}
 	}
 	if len(thin) > 0 {
-		l.Say("lighten.thin", "Too thin: %.", strings.Join(thin, "; "))
+		l.Say("lighten.thin", tooThin(thin))
 	}
 	l.wallRows()
 	l.matched()
@@ -104,7 +103,7 @@ func (l *lightening) walls(w *lightened, i int) (thin []string) {
 		l.cell(w, wallCells[wall.Kind], unit.Figures(wall.MM, unit.MM, 0.1), wall.MM)
 		which, least := l.asked(wall.Kind)
 		if wall.MM < least-1e-9 && thinner(wall, was) {
-			words := bench.Fill("% of % wheel % at ⌀ %, % asked", wallNames[wall.Kind], l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
+			words := thinWall(wall.Kind, l.which(w), mm(wall.MM), mm(2*wall.AtMM), mm(least))
 			beside[which] = append(beside[which], words)
 			thin = append(thin, words)
 		}
@@ -114,7 +113,7 @@ func (l *lightening) walls(w *lightened, i int) (thin []string) {
 	thin = append(thin, pin...)
 	for which, words := range beside {
 		if len(words) > 0 {
-			l.Say("lighten.thin."+w.side+"."+leastNames[which], "Too thin: %.", strings.Join(words, "; "))
+			l.Say("lighten.thin."+w.side+"."+leastNames[which], tooThin(words))
 		}
 	}
 	return thin
@@ -170,16 +169,16 @@ func mpa(v float64) string { return unit.Format(v, unit.MPa, 0.1) }
 func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
 	switch {
 	case h == nil:
-		l.Say("lighten.hold", "Give the highest speed to see how hard the wheels are pulled.")
+		l.Say("lighten.hold", giveTheSpeed)
 	case h.Margin <= 1:
-		l.Say("lighten.hold", "It would burst: at % the pull is % and the material stands %.", speed(rpm), mpa(h.WorstMPa), mpa(l.material.StrengthMPa))
-		l.Say("lighten.burst", "It would burst at %.", speed(rpm))
+		l.Say("lighten.hold", wouldBurst(speed(rpm), mpa(h.WorstMPa), mpa(l.material.StrengthMPa)))
+		l.Say("lighten.burst", burstsAt(speed(rpm)))
 	default:
-		l.Say("lighten.hold", "At % the pull is % at the most; the material tears at %, % times as much.", speed(rpm), mpa(h.WorstMPa),
-			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1))
+		l.Say("lighten.hold", pulledAt(speed(rpm), mpa(h.WorstMPa),
+			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1)))
 	}
 	if h != nil && h.HasHole {
-		l.Say("lighten.hole", "A hole raises the pull at its edge % times.", times(h.Hole.Factor))
+		l.Say("lighten.hole", holeRaises(times(h.Hole.Factor)))
 	}
 }
 
@@ -196,21 +195,12 @@ func (l *lightening) weighIn(w *lightened) {
 		return
 	}
 	if got, err := flywheel.Drawn(w.account.Before.MassG, before, l.scaleG); err == nil {
-		template, advice := "The drawing comes to %, as the scale says.", ""
-		if got.Told && got.MissG < 0 {
-			template = "The drawing comes to %, % over the scale (%).%"
-		} else if got.Told {
-			template = "The drawing comes to %, % under the scale (%).%"
-		}
-		if math.Abs(got.MissG) > drawnWell*before {
-			advice = " Look at the recesses, or the density."
-		}
-		l.Say("lighten."+w.side+".drawn", template, bench.Grams(w.account.Before.MassG, 1), l.weight(math.Abs(got.MissG)), bench.Percent(math.Abs(got.MissG)/before), advice)
+		l.Say("lighten."+w.side+".drawn", l.drawnWords(&got, w.account.Before.MassG, before))
 		l.Number("lighten."+w.side+".scale_over_drawing_g", got.MissG)
 	}
 	after, ok := l.r.Number(form.WheelAfter, w.side)
 	if ok && after > before {
-		l.r.Complain(bench.Fill("% is more than the % it weighed before: weigh both again", l.weight(after), l.weight(before)), form.WheelAfter, w.side)
+		l.r.Complain(heavierAfter(l.weight(after), l.weight(before)), form.WheelAfter, w.side)
 		ok = false
 	}
 	if !ok {
@@ -221,15 +211,32 @@ func (l *lightening) weighIn(w *lightened) {
 	if err != nil {
 		return
 	}
-	template := "Off: %, % planned: as planned, to the scale’s step."
+	off, planned, miss := l.weight(got.OffG), l.weight(plan), l.weight(math.Abs(got.MissG))
+	words := offAsPlanned(off, planned)
 	if got.Told && got.MissG > 0 {
-		template = "Off: %, % planned: % too much."
+		words = offTooMuch(off, planned, miss)
 	} else if got.Told {
-		template = "Off: %, % planned: % still to come off."
+		words = offStill(off, planned, miss)
 	}
-	l.Say("lighten."+w.side+".weighed", template, l.weight(got.OffG), l.weight(plan), l.weight(math.Abs(got.MissG)))
+	l.Say("lighten."+w.side+".weighed", words)
 	l.Number("lighten."+w.side+".weighed_off_g", got.OffG)
 	l.Number("lighten."+w.side+".weighed_over_plan_g", got.MissG)
+}
+
+// drawnWords set a wheel's drawing beside the scale.
+func (l *lightening) drawnWords(got *flywheel.Weighed, drawnG, scaleG float64) string {
+	drawn, off := bench.Grams(drawnG, 1), math.Abs(got.MissG)
+	if !got.Told {
+		return drawingAgrees(drawn)
+	}
+	advice := ""
+	if off > drawnWell*scaleG {
+		advice = lookAtTheRecesses
+	}
+	if got.MissG < 0 {
+		return drawingOver(drawn, l.weight(off), bench.Percent(off/scaleG), advice)
+	}
+	return drawingUnder(drawn, l.weight(off), bench.Percent(off/scaleG), advice)
 }
 
 // weight writes a weight as finely as the scale shows it.
@@ -253,7 +260,7 @@ func (l *lightening) effect() {
 		e.AfterG += after - l.wheels[i].account.After.MassG
 	}
 	if l.weighed(&l.wheels[0]) || l.weighed(&l.wheels[1]) {
-		l.Say("lighten.scaled", "Weights by the scale, where a wheel was weighed; inertia as drawn.")
+		l.Say("lighten.scaled", scaledNote)
 	}
 	l.Number("lighten.before_g", e.BeforeG)
 	l.Number("lighten.after_g", e.AfterG)
@@ -261,17 +268,16 @@ func (l *lightening) effect() {
 	l.Number("lighten.after_kgm2", e.AfterGMM2/1e9)
 	l.Number("lighten.ratio", e.Ratio)
 	l.Number("lighten.balance_change_gmm", e.MomentGMM)
-	template := "Both wheels: % before, % after. Inertia % before, % after, in kg·cm²."
+	words := wheelsAlone
 	switch {
 	case c.OtherG > 0 && c.OtherGMM2 > 0:
-		template = "The whole crank: % before, % after. Inertia % before, % after, in kg·cm²."
+		words = wholeCrank
 	case c.OtherG > 0:
-		template = "The whole crank: % before, % after. Inertia of the wheels alone % before, % after, in kg·cm²."
+		words = wholeWeightOnly
 	case c.OtherGMM2 > 0:
-		template = "Both wheels: % before, % after. Inertia of the whole crank % before, % after, in kg·cm²."
+		words = wholeInertiaOnly
 	}
-	l.Say("lighten.whole", template, bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1),
-		squared(e.BeforeGMM2), squared(e.AfterGMM2))
+	l.Say("lighten.whole", words(bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1), squared(e.BeforeGMM2), squared(e.AfterGMM2)))
 	l.onTable(e.BeforeG, e.AfterG, e.BeforeGMM2, e.AfterGMM2)
 	l.does(&c, &e)
 }
@@ -280,10 +286,10 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 	if !l.isCut() {
 		return
 	}
-	l.Say("lighten.pickup", "Clutch out it picks up % times as fast.", times(e.Ratio))
-	l.Say("lighten.steady", "At the same idle its speed swings % times as wide.", times(e.Ratio))
+	l.Say("lighten.pickup", picksUp(times(e.Ratio)))
+	l.Say("lighten.steady", swingsAsWide(times(e.Ratio)))
 	if c.IdleRPM > 0 {
-		l.Say("lighten.idle", "To idle as steadily as at % before it wants %.", speed(c.IdleRPM), speed(e.IdleRPM))
+		l.Say("lighten.idle", wantsIdle(speed(c.IdleRPM), speed(e.IdleRPM)))
 		l.Number("lighten.idle_rpm", e.IdleRPM)
 	}
 	var felt []string
@@ -291,16 +297,16 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 		at := "lighten.felt/" + strconv.Itoa(i)
 		l.Number(at+"/before_kg", f.BeforeKG)
 		l.Number(at+"/after_kg", f.AfterKG)
-		felt = append(felt, bench.Fill("% → %", kilos(f.BeforeKG), kilos(f.AfterKG)))
+		felt = append(felt, fromTo(kilos(f.BeforeKG), kilos(f.AfterKG)))
 	}
 	if len(felt) > 0 {
-		l.Say("lighten.felt", "On the road the flywheels feel like this much weight, gear by gear: %.", strings.Join(felt, "; "))
+		l.Say("lighten.felt", feltAs(felt))
 	}
 	if e.Symmetrical {
-		l.Say("lighten.balance", "The cuts are even all round: the balance factor stays as it was.")
+		l.Say("lighten.balance", balanceStays)
 	} else {
-		l.Say("lighten.balance", "The cuts are heavier on one side, as much as % at the crankpin: balance the crank after this.", bench.Grams(e.MomentGMM/l.throw, 1))
-		l.Say("lighten.uneven", "To the balance")
+		l.Say("lighten.balance", balanceMoves(bench.Grams(e.MomentGMM/l.throw, 1)))
+		l.Say("lighten.uneven", toTheBalance)
 	}
 }
 

@@ -14,7 +14,7 @@ func (l *lightening) clearOfPin(i int) bool {
 	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
 		for _, row := range rows {
 			if left, hour := l.toPin(row, i); left <= 0 {
-				l.r.Complain(bench.Fill("the hole at % runs into the crankpin: another first hour, or another circle", unit.FormatHour(l.Hour(hour), 1)),
+				l.r.Complain(holeIntoPin(unit.FormatHour(l.Hour(hour), 1)),
 					form.CutFirst, row.group, row.key)
 				return false
 			}
@@ -66,7 +66,7 @@ func (l *lightening) setFirst(row *cutRow, ring *flywheel.Cut) {
 func (l *lightening) thinToPin(w *lightened, i int) (words []string) {
 	for _, row := range l.cuts {
 		if left, _ := l.toPin(row, i); left < l.least.HoleMM-1e-9 {
-			words = append(words, bench.Fill("the metal from hole to crankpin of % wheel % at ⌀ %, % asked", l.which(w), mm(left), mm(2*row.cut.PitchMM), mm(l.least.HoleMM)))
+			words = append(words, thinByPin(l.which(w), mm(left), mm(2*row.cut.PitchMM), mm(l.least.HoleMM)))
 		}
 	}
 	return words

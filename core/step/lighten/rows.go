@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
 	"pintwelve/core/wheel"
@@ -46,11 +45,11 @@ func (c *cutRow) vary() flywheel.Vary {
 	return flywheel.VaryDiameter
 }
 
-func (l *lightening) readRows(group, name string) []*cutRow {
+func (l *lightening) readRows(group string, name func(nth string) string) []*cutRow {
 	var rows []*cutRow
 	for n, key := range l.r.Form.Rows(group) {
 		row := &cutRow{group: group, key: key, at: group + "." + key + ".", nth: strconv.Itoa(n + 1)}
-		l.Say(row.at+"name", name+" %", row.nth)
+		l.Say(row.at+"name", name(row.nth))
 		on := l.r.Word(form.CutWheel, group, key)
 		row.on = [2]bool{on != "timing", on != "drive"}
 		l.readCut(row)
@@ -78,20 +77,20 @@ func (l *lightening) readCut(row *cutRow) {
 	}
 	kind := l.r.Word(of, row.key)
 	if kind == "rim" {
-		c.Kind, c.ToDiameterMM = flywheel.TurnRim, l.need(row, form.CutRim, "the new diameter")
+		c.Kind, c.ToDiameterMM = flywheel.TurnRim, l.need(row, form.CutRim, lacksRim)
 		return
 	}
 	c.Side = l.side(form.CutSide, row.group, row.key)
 	switch kind {
 	case "holes", "blind":
 		c.Kind, c.Through = flywheel.HoleRing, kind == "holes"
-		holes := l.need(row, form.CutHoles, "the number of holes")
+		holes := l.need(row, form.CutHoles, lacksHoles)
 		if c.Number = int(holes); holes != math.Floor(holes) {
 			row.wrong = true
-			l.r.Complain("holes come whole: write 6, or 8", form.CutHoles, row.group, row.key)
+			l.r.Complain(holesComeWhole, form.CutHoles, row.group, row.key)
 		}
-		c.PitchMM = l.need(row, form.CutCircle, "the circle’s diameter") / 2
-		c.DiameterMM = l.need(row, form.CutDrill, "the drill")
+		c.PitchMM = l.need(row, form.CutCircle, lacksCircle) / 2
+		c.DiameterMM = l.need(row, form.CutDrill, lacksDrill)
 		if row.find != form.CutHoles || !row.finding || !l.r.Blank(form.CutFirst, row.keys(form.CutFirst)...) {
 			l.setFirst(row, c)
 		}
@@ -106,9 +105,9 @@ func (l *lightening) readCut(row *cutRow) {
 		if kind == "bevel" {
 			c.Kind, c.DeepInside = flywheel.Bevel, l.r.Word(form.CutDeep, row.group, row.key) == "middle"
 		}
-		c.FromMM, c.ToMM = l.need(row, form.CutFrom, "the inner diameter")/2, l.need(row, form.CutTo, "the outer diameter")/2
+		c.FromMM, c.ToMM = l.need(row, form.CutFrom, lacksFrom)/2, l.need(row, form.CutTo, lacksTo)/2
 	}
-	c.DepthMM = l.need(row, form.CutDepth, "the depth")
+	c.DepthMM = l.need(row, form.CutDepth, lacksDepth)
 }
 
 // need reads a figure that the cut can't be made without. One that is left
@@ -149,10 +148,10 @@ func (l *lightening) complain(w *lightened, err error) {
 			id = form.WheelBoss
 		}
 	case *flywheel.Fault:
-		words = bench.Fill(willDo, mm(e.Got), mm(e.Least), mm(e.Most))
+		words = willDo(mm(e.Got), mm(e.Least), mm(e.Most))
 	}
 	if row != nil && !l.alike {
-		words = bench.Fill("on the % wheel ", w.side) + words
+		words = onThisWheel(w.side, words)
 	}
 	keys := []string{w.side}
 	if row != nil {
@@ -172,31 +171,29 @@ func (c *cutRow) main() form.ID {
 	return form.CutDepth
 }
 
-const willDo = "% won’t do: % to % will"
-
 // flaw words what is wrong with a wheel.
 func flaw(f *wheel.Fault) string {
 	got, least, most := f.Got, f.Least, f.Most
-	template := willDo
+	words := willDo
 	switch f.Field {
 	case wheel.RingFrom, wheel.RingTo:
 		got, least, most = 2*got, 2*least, 2*most
-		template = "% lies outside the wheel: % to % will do"
+		words = outsideWheel
 		if f.Got < f.Least && f.Field == wheel.RingFrom {
-			template = "% goes through the bore: % to % will do"
+			words = throughBore
 		} else if f.Got < f.Least {
-			template = "% is less than the inner diameter: % to % will do"
+			words = underInner
 		}
 	case wheel.BossPlace:
-		template = "the crankpin stands % from the shaft: % to % will do"
+		words = pinStands
 	case wheel.WebLeft:
-		return bench.Fill("no metal is left between the faces at ⌀ %", mm(2*f.Detail.AtMM))
+		return noMetalAt(mm(2 * f.Detail.AtMM))
 	case wheel.HoleToBoreLeft:
-		return "a hole runs into the bore"
+		return runsIntoBore
 	case wheel.HoleToEdgeLeft:
-		return "a hole breaks out of the rim"
+		return breaksOut
 	case wheel.HoleToHoleLeft:
-		return "the holes run into one another"
+		return runIntoAnother
 	}
-	return bench.Fill(template, mm(got), mm(least), mm(most))
+	return words(mm(got), mm(least), mm(most))
 }

@@ -3,7 +3,6 @@ package lighten
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
@@ -23,7 +22,7 @@ func squared(gmm2 float64) string { return unit.Figures(gmm2/1e5, unit.Plain, 0)
 // folds say on the folds of the page what holds in them.
 func (l *lightening) folds() {
 	if n := len(l.made); n > 0 {
-		l.Say("lighten.fold.made", "%", strconv.Itoa(n))
+		l.Say("lighten.fold.made", strconv.Itoa(n))
 	}
 }
 
@@ -36,22 +35,22 @@ func (l *lightening) headline() {
 	weighed := l.weighed(d) || l.weighed(t)
 	switch {
 	case !l.isCut() && weighed:
-		l.Say("lighten.headline", "Drive wheel %, timing wheel %, by the scale where it was weighed.", bench.Grams(beforeD, 1), bench.Grams(beforeT, 1))
+		l.Say("lighten.headline", byTheScale(bench.Grams(beforeD, 1), bench.Grams(beforeT, 1)))
 	case !l.isCut() && l.alike:
-		l.Say("lighten.headline", "Each wheel weighs %, as drawn.", bench.Grams(d.account.Before.MassG, 1))
+		l.Say("lighten.headline", eachWeighs(bench.Grams(d.account.Before.MassG, 1)))
 	case !l.isCut():
-		l.Say("lighten.headline", "As drawn: drive wheel %, timing wheel %.", bench.Grams(d.account.Before.MassG, 1), bench.Grams(t.account.Before.MassG, 1))
+		l.Say("lighten.headline", asDrawn(bench.Grams(d.account.Before.MassG, 1), bench.Grams(t.account.Before.MassG, 1)))
 	case l.alike && !weighed:
-		l.Say("lighten.headline", "% off each wheel", bench.Grams(offD.MassG, 1))
+		l.Say("lighten.headline", offEach(bench.Grams(offD.MassG, 1)))
 	default:
-		l.Say("lighten.headline", "% off the drive wheel, % off the timing wheel", bench.Grams(beforeD-afterD, 1), bench.Grams(beforeT-afterT, 1))
+		l.Say("lighten.headline", offBoth(bench.Grams(beforeD-afterD, 1), bench.Grams(beforeT-afterT, 1)))
 	}
 	if l.isCut() {
 		off := bench.Percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
-		l.Say("lighten.inertia", "% of the inertia off", off)
-		l.Say("lighten.total", "In all % and % of the inertia off both wheels.", bench.Grams(beforeD-afterD+beforeT-afterT, 1), off)
-		l.Say("lighten.fold.after", "% → %", bench.Grams(beforeD+beforeT, 1), bench.Grams(afterD+afterT, 1))
-		l.Say("lighten.caution", "A lightened wheel can burst. These figures are no certificate.")
+		l.Say("lighten.inertia", inertiaOff(off))
+		l.Say("lighten.total", inAll(bench.Grams(beforeD-afterD+beforeT-afterT, 1), off))
+		l.Say("lighten.fold.after", fromTo(bench.Grams(beforeD+beforeT, 1), bench.Grams(afterD+afterT, 1)))
+		l.Say("lighten.caution", canBurst)
 	}
 	switch w := l.cannot(); {
 	case w != nil:
@@ -61,11 +60,11 @@ func (l *lightening) headline() {
 	case l.wantedG > 0 && l.isCut() && l.missesWish():
 		l.Text("say.lighten.then", l.wishWords())
 	case !l.isCut():
-		l.Say("lighten.then", "Put a cut in below to see what it takes off.")
+		l.Say("lighten.then", putACutIn)
 	}
 	for _, id := range [...]form.ID{form.WheelDiameter, form.WheelWidth, form.WheelBore} {
 		if l.r.Blank(id, "drive") && l.r.Blank(id, "timing") {
-			l.Say("lighten.assumed", "Figures in italics are assumed: measure the wheel and type over them.")
+			l.Say("lighten.assumed", assumedHere)
 			return
 		}
 	}
@@ -91,13 +90,13 @@ func (l *lightening) wishWords() string {
 			continue
 		}
 		off := w.account.Off().MassG
-		template := "% more is wished off % wheel"
+		words := moreWished
 		if off > l.wantedG {
-			template = "% less is wished off % wheel"
+			words = lessWished
 		}
-		all = append(all, bench.Fill(template, bench.Grams(math.Abs(off-l.wantedG), 1), l.which(w)))
+		all = append(all, words(bench.Grams(math.Abs(off-l.wantedG), 1), l.which(w)))
 	}
-	return strings.Join(all, ", ") + ": leave one figure of a cut blank, and it is found."
+	return leaveOneBlank(all)
 }
 
 func (l *lightening) cannot() *lightened {
@@ -114,18 +113,18 @@ func (l *lightening) foundWords() string {
 	var all []string
 	for i := range l.wheels {
 		if w := &l.wheels[i]; w.planned && (i == 0 || !l.alike) {
-			all = append(all, bench.Fill("Cut %: %% on % wheel.", w.found.nth, sizeWords(w.found, w.size), l.moreWords(w), l.which(w)))
+			all = append(all, found(w.found.nth, sizeWords(w.found, w.size), l.moreWords(w), l.which(w)))
 		}
 	}
-	return strings.Join(all, " ")
+	return sentences(all)
 }
 
 // which says of which wheel something is said.
 func (l *lightening) which(w *lightened) string {
 	if l.alike {
-		return "each"
+		return eachWheel
 	}
-	return "the " + w.side
+	return theWheel(w.side)
 }
 
 // size is the figure of a cut that was found.
@@ -151,16 +150,16 @@ func bareSize(row *cutRow, c flywheel.Cut) string {
 
 // sizeWords say what the figure is that was found.
 func sizeWords(row *cutRow, c flywheel.Cut) string {
-	template := "drill %"
+	words := drilled
 	switch row.find {
 	case form.CutHoles:
-		return bench.Counted(c.Number, "hole", "holes")
+		return holesOf(c.Number)
 	case form.CutDepth:
-		template = "% deep"
+		words = deep
 	case form.CutRim:
-		template = "down to ⌀ %"
+		words = downTo
 	}
-	return bench.Fill(template, bareSize(row, c))
+	return words(bareSize(row, c))
 }
 
 // moreWords say of a depth that was found what is still to be cut where something is
@@ -170,7 +169,7 @@ func (l *lightening) moreWords(w *lightened) string {
 	if w.found.find != form.CutDepth || cut <= 0 || w.size.Kind == flywheel.HoleRing {
 		return ""
 	}
-	return bench.Fill(", % more where % is cut already,", mm(math.Max(0, w.size.DepthMM-cut)), mm(cut))
+	return moreThanCut(mm(math.Max(0, w.size.DepthMM-cut)), mm(cut))
 }
 
 // cutAlready is how deep the face stands cut, at the least, all over the cut that was
@@ -188,25 +187,19 @@ func (l *lightening) cutAlready(w *lightened) float64 {
 // cannotWords say why no size of the cut will do, and what the most is.
 func (l *lightening) cannotWords(w *lightened) string {
 	c := w.cannot
-	stop := "no metal would be left"
+	stop := noMetalLeft
 	if c.Wall != nil {
 		_, least := l.asked(c.Wall.Kind)
-		stop = bench.Fill("% would be under %", wallNames[c.Wall.Kind], mm(least))
+		stop = wallUnder(c.Wall.Kind, mm(least))
 	}
 	if c.WantedG < c.LeastG {
-		return bench.Fill("Cut % can’t take off as little as % from % wheel: the least is %.", w.found.nth, bench.Grams(c.WantedG, 1), l.which(w), bench.Grams(c.LeastG, 1))
+		return cantSoLittle(w.found.nth, bench.Grams(c.WantedG, 1), l.which(w), bench.Grams(c.LeastG, 1))
 	}
 	if c.MostG < 0.5 {
-		return bench.Fill("Cut % can take nothing off % wheel: %.", w.found.nth, l.which(w), stop)
+		return cantAnything(w.found.nth, l.which(w), stop)
 	}
-	return bench.Fill("Cut % can’t take % off % wheel. The most is %, %: beyond that %.", w.found.nth, bench.Grams(c.WantedG, 1), l.which(w),
+	return cantSoMuch(w.found.nth, bench.Grams(c.WantedG, 1), l.which(w),
 		bench.Grams(c.MostG, 1), sizeWords(w.found, c.Most), stop)
-}
-
-var wallNames = [wheel.HoleToBoss + 1]string{
-	wheel.Web: "the web", wheel.RimDepth: "the rim’s depth", wheel.RimWidth: "the rim’s width", wheel.HoleFloor: "the floor under a hole",
-	wheel.HoleToBore: "the metal from hole to bore", wheel.HoleToEdge: "the metal from hole to edge", wheel.HoleToHole: "the metal between holes",
-	wheel.HoleToBoss: "the metal between hole and boss",
 }
 
 // A least wall is asked of the web, the rim's depth, its width, and round holes.
@@ -227,7 +220,7 @@ func (l *lightening) sayRows() {
 	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
 		for _, row := range rows {
 			if len(row.lacks) > 0 {
-				l.Say(row.at+"line", "Still to give: %.", strings.Join(row.lacks, ", "))
+				l.Say(row.at+"line", stillToGive(row.lacks))
 			} else if words := l.takes(row); words != "" {
 				l.Text("say."+row.at+"line", words)
 			}
@@ -250,16 +243,16 @@ func (l *lightening) takes(row *cutRow) string {
 			if w.rows[j] != row {
 				continue
 			}
-			words := bench.Fill("% and % of the inertia off % wheel", bench.Grams(line.Off.MassG, 1),
+			words := cutTakes(bench.Grams(line.Off.MassG, 1),
 				bench.Percent(line.Off.InertiaGMM2/w.account.Before.InertiaGMM2), l.which(w))
 			if row == w.found {
-				words = bench.Fill("%: %", sizeWords(row, w.size), words)
+				words = foundTakes(sizeWords(row, w.size), words)
 			}
 			if over := line.OverlapG(); over >= 0.5 {
-				words += bench.Fill("; % more is counted with the cuts before", bench.Grams(over, 1))
+				words = withOverlap(words, bench.Grams(over, 1))
 			}
-			all = append(all, words+".")
+			all = append(all, full(words))
 		}
 	}
-	return strings.Join(all, " ")
+	return sentences(all)
 }

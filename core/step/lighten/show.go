@@ -25,8 +25,8 @@ func (l *lightening) draw() {
 		}
 	}
 	if !l.alike {
-		l.Say("lighten.which.drive", "Drive wheel")
-		l.Say("lighten.which.timing", "Timing wheel")
+		l.Say("lighten.which.drive", drivePicture)
+		l.Say("lighten.which.timing", timingPicture)
 	}
 }
 

@@ -59,7 +59,7 @@ func lighten(a *bench.Answers, r *form.Reader) {
 		RimWidthMM: r.Default(form.LightenRimWidth), HoleMM: r.Default(form.LightenHoleWall),
 	}
 	l.wantedG, _ = r.Number(form.LightenOff)
-	l.made, l.cuts = l.readRows("made", "As made"), l.readRows("cut", "Cut")
+	l.made, l.cuts = l.readRows("made", asMadeName), l.readRows("cut", cutName)
 	l.readWheels()
 	for i := range l.wheels {
 		l.work(i)
@@ -69,7 +69,7 @@ func lighten(a *bench.Answers, r *form.Reader) {
 	l.account()
 	l.draw()
 	if len(r.Problems) > before {
-		a.Say("lighten.headline", "Mend the figure marked Wrong below.")
+		a.Say("lighten.headline", mendWrongFigure)
 		return
 	}
 	l.headline()
@@ -200,7 +200,7 @@ func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
 func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	off := l.wantedG - w.account.Off().MassG
 	if off <= 0 {
-		l.r.Complain(bench.Fill("the cuts whose size is given already take off %", bench.Grams(l.wantedG-off, 1)), form.LightenOff)
+		l.r.Complain(alreadyOff(bench.Grams(l.wantedG-off, 1)), form.LightenOff)
 		return
 	}
 	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
@@ -218,7 +218,7 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	case *flywheel.Cannot:
 		w.cannot = e
 	case *flywheel.Fault:
-		l.r.Complain(bench.Fill("the wheel weighs no more than %", bench.Grams(w.account.After.MassG, 1)), form.LightenOff)
+		l.r.Complain(weighsNoMore(bench.Grams(w.account.After.MassG, 1)), form.LightenOff)
 	}
 }
 

@@ -8,7 +8,7 @@ import (
 )
 
 // Step is the step.
-var Step = bench.Step{Name: "lighten", Answer: lighten, Fields: "cut. made. swing. ", Done: weighed}
+var Step = bench.Step{Name: "lighten", Answer: lighten, Fields: fieldGroups, Done: weighed}
 
 // weighed tells whether the wheels were weighed with their cuts made.
 func weighed(_ *bench.Kept, f form.Form) bool {

@@ -3,7 +3,6 @@ package lighten
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
@@ -20,7 +19,7 @@ const tapStep = 0.01
 func (l *lightening) swings() {
 	for n, key := range l.r.Form.Rows("swing") {
 		values := "lighten.swings/" + strconv.Itoa(n)
-		l.Say("swing."+key+".name", "Swing %", strconv.Itoa(n+1))
+		l.Say("swing."+key+".name", swingName(strconv.Itoa(n+1)))
 		of := l.r.Word(form.SwingOf, key)
 		l.Text(values+"/of", of)
 		l.Text(values+"/when", l.r.Word(form.SwingWhen, key))
@@ -67,7 +66,7 @@ func (l *lightening) timed(key string) (flywheel.Timing, bool) {
 		passes = 1
 	}
 	if len(taps) < flywheel.LeastTaps {
-		l.Say("swing."+key+".line", "% so far; go on, 20 or more are better.", bench.Counted(len(taps), "pass", "passes"))
+		l.Say("swing."+key+".line", passesSoFar(passesOf(len(taps))))
 		return flywheel.Timing{}, false
 	}
 	t, err := flywheel.Time(taps, passes, tapStep)
@@ -75,8 +74,8 @@ func (l *lightening) timed(key string) (flywheel.Timing, bool) {
 		l.complainSwing(key, err)
 		return t, false
 	}
-	l.Say("swing."+key+".line", "% s there and back, ± % s, over % swings. %", unit.Figures(t.PeriodS, unit.Second, 0.0001),
-		unit.Figures(t.PM(), unit.Second, 0.0001), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t))
+	l.Say("swing."+key+".line", period(unit.Figures(t.PeriodS, unit.Second, 0.0001),
+		unit.Figures(t.PM(), unit.Second, 0.0001), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t)))
 	return t, true
 }
 
@@ -89,7 +88,7 @@ func slips(t *flywheel.Timing) string {
 	if missed+len(t.Doubled) == 0 {
 		return ""
 	}
-	return bench.Fill("% missed, % too many: allowed for.", bench.Counted(missed, "pass", "passes"), bench.Counted(len(t.Doubled), "tap", "taps"))
+	return slipsAllowed(missed, len(t.Doubled))
 }
 
 // readSwing reads how a swing hung; false while a figure lacks.
@@ -108,13 +107,13 @@ func (l *lightening) readSwing(key, of string) (flywheel.Swing, bool) {
 	}
 	var lacks []string
 	if !arm && !l.r.Wrong(form.SwingArm, key) {
-		lacks = append(lacks, "how far the edge is from the middle of the shaft")
+		lacks = append(lacks, lacksArm)
 	}
 	if !mass && !l.r.Wrong(form.SwingMass, key) {
-		lacks = append(lacks, "the weight")
+		lacks = append(lacks, lacksWeight)
 	}
 	if len(lacks) > 0 {
-		l.Say("swing."+key+".lacks", "Still to give: %.", strings.Join(lacks, ", "))
+		l.Say("swing."+key+".lacks", stillToGive(lacks))
 	}
 	return s, arm && mass
 }
@@ -148,7 +147,7 @@ func (l *lightening) found(key, of string, s *flywheel.Swung) {
 	} else {
 		words = l.against(l.wheel(of), after, s)
 	}
-	l.Say("swing."+key+".inertia", "Inertia % ± % kg·cm².%", squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words)
+	l.Say("swing."+key+".inertia", swungInertia(squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words))
 }
 
 // other is the inertia of what else turns, 0 where no swing of the crank tells
@@ -166,7 +165,7 @@ func (l *lightening) other() float64 {
 		}
 	}
 	if rest < 0 {
-		l.Say("lighten.swungless", "The crank’s swing comes to less than its wheels alone: look at its arm and weight.")
+		l.Say("lighten.swungless", swungLess)
 	}
 	return max(rest, 0)
 }
@@ -185,9 +184,9 @@ func (l *lightening) against(w *lightened, after bool, s *flywheel.Swung) string
 	w.account.Before.InertiaGMM2 = w.account.After.InertiaGMM2 + off
 	w.swung = true
 	if miss > s.PM {
-		return bench.Fill(" The drawing’s % lies outside that: look at the recesses, the arm and the weight. The swing counts.", squared(drawn))
+		return drawingOutside(squared(drawn))
 	}
-	return bench.Fill(" The drawing’s % agrees. The swing counts.", squared(drawn))
+	return drawingInside(squared(drawn))
 }
 
 // complainSwing puts what the room says of a swing beside the figure it is about.
@@ -196,21 +195,21 @@ func (l *lightening) complainSwing(key string, err error) {
 	if !ok {
 		return
 	}
-	id, words := form.SwingTaps, "the taps are too uneven to count the swings by: swing it again"
+	id, words := form.SwingTaps, tapsUneven
 	switch f.Field {
 	case flywheel.PeriodTooLong, flywheel.PeriodTooShort:
-		words = bench.Fill("% s a swing can’t be, with this arm in a wheel of this size: % to % s can. %", unit.Figures(f.Got, unit.Second, 0.001),
+		words = noSuchPeriod(unit.Figures(f.Got, unit.Second, 0.001),
 			unit.Figures(f.Least, unit.Second, 0.001), unit.Figures(f.Most, unit.Second, 0.001), miscounted(f.Detail.Factor))
 	case flywheel.TapTime:
-		words = bench.Fill("tap % is not later than the one before it", strconv.Itoa(f.Item+1))
+		words = tapNotLater(strconv.Itoa(f.Item + 1))
 	case flywheel.TapCount:
-		words = bench.Fill("% different passes are too few: % at least", times(f.Got), times(f.Least))
+		words = fewPasses(times(f.Got), times(f.Least))
 	case flywheel.Arm, flywheel.ArmPM:
-		id, words = form.SwingArm, bench.Fill(willDo, mm(f.Got), mm(f.Least), mm(f.Most))
+		id, words = form.SwingArm, willDo(mm(f.Got), mm(f.Least), mm(f.Most))
 	case flywheel.Mass, flywheel.MassPM:
-		id, words = form.SwingMass, bench.Fill(willDo, bench.Grams(f.Got, 1), bench.Grams(f.Least, 1), bench.Grams(f.Most, 1))
+		id, words = form.SwingMass, willDo(bench.Grams(f.Got, 1), bench.Grams(f.Least, 1), bench.Grams(f.Most, 1))
 	case flywheel.HalfSwing:
-		id, words = form.SwingEnd, "the swing can’t grow: the last half-swing is no more than the first"
+		id, words = form.SwingEnd, swingCantGrow
 	}
 	l.r.Complain(words, id, key)
 }
@@ -219,9 +218,9 @@ func (l *lightening) complainSwing(key string, err error) {
 func miscounted(factor float64) string {
 	switch factor {
 	case 2:
-		return "Was the mark tapped one way only? Then say so above."
+		return tappedOneWay
 	case 0.5:
-		return "Was the mark tapped both ways? Then say so above."
+		return tappedBothWays
 	}
-	return "Look at the taps and the arm."
+	return lookAtTheTaps
 }

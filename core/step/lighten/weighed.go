@@ -17,11 +17,10 @@ func (l *lightening) matched() {
 	side, by := w.Heavier()
 	l.Number("lighten.apart_g", by)
 	if !w.Told {
-		l.Say("lighten.matched", "The wheels weigh alike, as far as the scale tells.")
+		l.Say("lighten.matched", weighAlike)
 		return
 	}
-	l.Say("lighten.matched", "The % wheel weighs % more. Wheels that are meant alike are matched before they are pressed: take that off it even all round.",
-		bench.Sides[side], l.weight(by))
+	l.Say("lighten.matched", weighsMore(bench.Sides[side], l.weight(by)))
 }
 
 // whole sets the crank weighed whole beside what its parts weigh.
@@ -36,14 +35,14 @@ func (l *lightening) whole() {
 	l.Number("lighten.whole_over_parts_g", all-parts)
 	// Three weighings against one, each within half a step.
 	if math.Abs(all-parts) <= 2*l.scaleG+1e-9 {
-		l.Say("lighten.parts", "The crank weighed whole, %, is what its parts come to.", l.weight(all))
+		l.Say("lighten.parts", wholeIsParts(l.weight(all)))
 		return
 	}
-	template := "The crank weighed whole, %, is % more than its parts, %: was something on it that isn’t counted, or a part weighed wrong?"
+	words := wholeOverParts
 	if all < parts {
-		template = "The crank weighed whole, %, is % less than its parts, %: was a part off it that is counted, or one weighed wrong?"
+		words = wholeUnderParts
 	}
-	l.Say("lighten.parts", template, l.weight(all), l.weight(math.Abs(all-parts)), l.weight(parts))
+	l.Say("lighten.parts", words(l.weight(all), l.weight(math.Abs(all-parts)), l.weight(parts)))
 }
 
 // onTable says for the sheet's table what the crank weighed and how hard it was to turn,
@@ -52,8 +51,8 @@ func (l *lightening) onTable(beforeG, afterG, beforeGMM2, afterGMM2 float64) {
 	if !l.isCut() {
 		return
 	}
-	l.Say("sheet.weight.found", "%", bench.Grams(beforeG, 1))
-	l.Say("sheet.weight.left", "%", bench.Grams(afterG, 1))
-	l.Say("sheet.inertia.found", "% kg·cm² as drawn", squared(beforeGMM2))
-	l.Say("sheet.inertia.left", "% kg·cm² as drawn", squared(afterGMM2))
+	l.Say("sheet.weight.found", bench.Grams(beforeG, 1))
+	l.Say("sheet.weight.left", bench.Grams(afterG, 1))
+	l.Say("sheet.inertia.found", inertiaDrawn(squared(beforeGMM2)))
+	l.Say("sheet.inertia.left", inertiaDrawn(squared(afterGMM2)))
 }

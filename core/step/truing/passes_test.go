@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/sheet"
 	"pintwelve/core/step/truing"
@@ -230,4 +231,41 @@ func TestWhatWasAdvisedCanBeLoggedToBeChanged(t *testing.T) {
 	a := sheet.Answer(f.With(changes), "")
 	assert.Empty(t, jobs.Text(a, "say.truing.did"), "it is logged already")
 	assert.Equal(t, "As logged: read again", jobs.Text(a, "say.truing.logged"))
+}
+
+// Enter goes on in a turn until it has its points and the first again, and in any other
+// field, or a turn whose place isn't on the crank, to the next.
+func TestNextGoesOnInATurn(t *testing.T) {
+	f := form.Form{
+		"pass.1.drive.how": "turn", "pass.1.drive.points": "4", "dial.a.half": "timing", "dial.a.order": "1", "pass.1.dial.a.points": "given", "pass.1.dial.a.hours": "12 3 6 9",
+	}
+	for _, row := range []struct {
+		field, text, before string
+		done                bool
+	}{
+		{"pass.1.drive.turn", "", "0 ", false},
+		{"pass.1.drive.turn", "0 1 2 1", "0 1 2 1 ", false},
+		{"pass.1.drive.turn", "0 1 2 1 ", "0 1 2 1", true}, // the first again is passed over
+		{"pass.1.drive.turn", "0 1 2 1 0", "0 1 2 1 0", true},
+		{"pass.1.dial.a.turn", "0 1 2", "0 1 2 ", false},
+		{"pass.1.dial.a.turn", "0 1 2 1", "0 1 2 1", true},
+		{"pass.1.dial.b.turn", "0 1", "0 1", true},
+		{"pass.1.drive.tir", "3", "3", true},
+		{"no.such", "3", "3", true},
+	} {
+		before, _, done := truing.Next(f.With(form.Form{row.field: row.text}), row.field)
+		assert.Equal(t, row.before, before, "%v", row)
+		assert.Equal(t, row.done, done, "%v", row)
+	}
+}
+
+// A tap points from an eighth of the face's radius outwards: nearer to the middle it
+// points nowhere.
+func TestATapNearTheMiddlePointsNowhere(t *testing.T) {
+	at := func(right, up float64) string {
+		return truing.HourAt(jobs.Figure(draw.FaceCentreX+right*draw.FaceRim), jobs.Figure(draw.FaceCentreY-up*draw.FaceRim))
+	}
+	assert.Equal(t, []string{"12", "3", "6", "9", "1:30"}, []string{at(0, 0.126), at(0.126, 0), at(0, -1), at(-1, 0), at(0.5, 0.5)})
+	assert.Equal(t, []string{"", ""}, []string{at(0, 0.124), at(0, 0)})
+	assert.Empty(t, truing.HourAt("", "10"))
 }

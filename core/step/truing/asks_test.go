@@ -153,3 +153,13 @@ func TestAPinchAsksAfterTheTailstockOnce(t *testing.T) {
 	f["pass.1.tailstock"] = "steady"
 	assert.Empty(t, jobs.Text(sheet.Answer(f, ""), "say.ask.pressure"))
 }
+
+// What is asked after says what the needles make of it: moved as what was advised moves
+// them, or moved otherwise.
+func TestWhatIsAskedSaysHowTheNeedlesMoved(t *testing.T) {
+	then := func(f form.Form) string { return jobs.Said(sheet.Answer(f, ""), "truing.then") }
+	assert.Regexp(t, `^Nothing is logged, but the needles moved as what was advised would move them: until you say, it counts as done\. As they stand: strike the drive wheel at 3\.$`,
+		then(jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "2.7", "3", "2.7", "9")))
+	assert.Regexp(t, `^These readings differ by more than the dials can, and nothing is logged\. As they stand: strike the drive wheel at 3\.$`,
+		then(jobs.Again(jobs.Skewed(), "", "4", "5", "4", "7")))
+}

@@ -51,8 +51,6 @@ function did(key, kind, wheel, hour, strength) {
 }
 
 const found = {
-  'found.drive': '4.5',
-  'found.timing': '5',
   'found.rock': '14',
   'found.pin': '31.7',
   'found.width': '18',

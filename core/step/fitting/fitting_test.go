@@ -291,6 +291,16 @@ func TestTheCrankAsFound(t *testing.T) {
 	assert.InDelta(t, 0.001*18, jobs.Value(t, a, "fit.found.clearance_mm"), 20e-6)
 }
 
+// Run-out as received is the first pass's, typed once; an older job's own is still shown.
+func TestRunOutAsReceivedIsPassOne(t *testing.T) {
+	found := func(f form.Form) *bench.Answers { return sheet.Answer(f, fitting.Found.Name) }
+	assert.Contains(t, jobs.Said(found(nil), "found.received"), "pass 1")
+	read := jobs.Typed("4", "3", "5", "9").With(form.Form{"pass.2.order": "2", "pass.2.drive.tir": "1", "pass.2.timing.tir": "1"})
+	assert.Equal(t, "It came at 4 thou on the drive side, 5 thou on the timing side: pass 1.", jobs.Said(found(read), "found.received"))
+	assert.Empty(t, jobs.Said(found(read), "found.typed"))
+	assert.Equal(t, "yes", jobs.Said(found(form.Form{"found.timing": "5"}), "found.typed"))
+}
+
 func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 	for _, row := range []struct {
 		part  string

@@ -38,9 +38,32 @@ func asFound(a *bench.Answers, r *form.Reader) {
 	f.sidePlay()
 	f.rodBar("found.bend", "Rod bent, over 100 mm", form.FoundBendBig, form.FoundBendSmall)
 	f.rodBar("found.twist", "Rod twisted, over 100 mm", form.FoundTwistBig, form.FoundTwistSmall)
+	f.received()
 	f.runOuts("found.", form.FoundRunOut)
 	f.grade = min(f.grade, amiss)
 	f.top("found", "Look it over before you split it.")
+}
+
+// received says how the crank ran as it came, which is the first pass's to know. Older
+// jobs have figures of their own for it, which stay to be seen.
+func (f *fitting) received() {
+	pass, q := "1", form.Read(f.r.Form) // what is wrong with a reading is the truing's to say
+	if keys := q.Rows("pass"); len(keys) > 0 {
+		pass = keys[0]
+	}
+	words := "Hang it in the lathe before it is split: what the dials show is pass 1."
+	if drive, ok := q.Number(form.ReadingTIR, pass, bench.Sides[0]); ok {
+		if timing, ok := q.Number(form.ReadingTIR, pass, bench.Sides[1]); ok {
+			words = bench.Fill("It came at % on the drive side, % on the timing side: pass 1.", f.Amount(drive), f.Amount(timing))
+		}
+	}
+	f.Say("found.received", "%", words)
+	for _, side := range bench.Sides {
+		if !f.r.Blank(form.FoundRunOut, side) {
+			f.Say("found.typed", "yes")
+			return
+		}
+	}
 }
 
 // rodRock turns the rock of the rod into clearance.

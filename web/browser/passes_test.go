@@ -165,6 +165,7 @@ func TestAMadeUpCrankIsTruedByThePagesOwnWords(t *testing.T) {
 		Eval[bool](p, `(document.querySelector('#hand-over details').open = true)`)
 		p.Fill("Its number, any letters or figures; the same gives the same crank", seed)
 		p.Press("Put it on the bench")
+		p.Until(`document.querySelector('[data-say="block.name"]').textContent === 'Made-up crank ` + seed + `'`)
 		passes := 0
 		for ; passes < 8 && strings.Contains(p.Text(headline), " needle to "); passes++ {
 			obey(t, p)

@@ -1,6 +1,7 @@
 package truing
 
 import (
+	"math"
 	"math/rand"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/crank"
+	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
 
@@ -59,5 +61,24 @@ func TestAFigureBesideItsLimit(t *testing.T) {
 		value, plus := c.beside(crank.Figure{Value: row.v * thou, HalfWidth95: row.plus * thou}, row.limit*thou)
 		assert.Equal(t, row.value, value, row.v)
 		assert.Equal(t, row.shown, plus, row.v)
+	}
+}
+
+// The chart is in the dials' own unit, and of a round that doesn't tell it shows nothing.
+func TestTheChartsFiguresAreInTheDialsUnit(t *testing.T) {
+	f := form.Form{
+		"pass.1.drive.tir": "3 thou", "pass.1.drive.high": "3", "pass.1.timing.tir": "3 thou", "pass.1.timing.high": "9",
+		"pass.2.order": "2", "pass.2.drive.tir": "1 thou", "pass.2.drive.high": "3",
+	}
+	for units, tir := range map[string]float64{"inch": 3, "metric": 3 * thou} {
+		p := workOut(form.Read(f.With(form.Form{"units": units})), nil)
+		read := p.figures(&p.rounds[0])
+		assert.InDelta(t, tir, read.Drive, 1e-9, units)
+		assert.InDelta(t, -1.6*tir, read.Twist, 1e-9, units) // at the dial 75 of 120 mm out: 3 × 120/75
+		half := p.figures(&p.rounds[1])
+		assert.InDelta(t, tir/3, half.Drive, 1e-9, units)
+		for _, v := range []float64{half.Timing, half.Twist, half.Gap, half.Mismatch} {
+			assert.True(t, math.IsNaN(v), units)
+		}
 	}
 }

@@ -125,3 +125,17 @@ func TestTheTurningDialsShowWhatWasRead(t *testing.T) {
 	assert.Contains(t, picture, ">D 3 thou<")
 	assert.NotContains(t, picture, ">T ")
 }
+
+// The first point read again tells which way it went.
+func TestADriftIsSaidWithItsWay(t *testing.T) {
+	f := jobs.Typed("", "", "2", "9").With(form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "8"})
+	for again, says := range map[string]string{"4": "4 thou higher", "-4": "4 thou lower", "0": ""} {
+		f["pass.1.drive.turn"] = "0 .6 2 3.4 4 3.4 2 .6 " + again
+		words := jobs.Said(sheet.Answer(f, ""), "turn.drive.drift")
+		if says == "" {
+			assert.Empty(t, words)
+		} else {
+			assert.Contains(t, words, "The first point came back "+says)
+		}
+	}
+}

@@ -153,3 +153,33 @@ func TestTheSheetTellsOfEveryField(t *testing.T) {
 		assert.False(t, unused, "no field begins with %s", word)
 	}
 }
+
+// What the page hands to its modules by an attribute some module reads, and a button
+// that has a name of its own some module hears.
+func TestEveryAttributeIsReadAndEveryButtonHeard(t *testing.T) {
+	files, err := Source("../../web")
+	require.NoError(t, err)
+	var modules strings.Builder
+	for path, text := range files {
+		if strings.HasSuffix(path, ".js") {
+			modules.Write(text)
+		}
+	}
+	js := modules.String()
+	attributes := map[string]bool{}
+	for _, m := range regexp.MustCompile(`\sdata-([a-z-]+)`).FindAllSubmatch(files[pageFile], -1) {
+		attributes[string(m[1])] = true
+	}
+	assert.Greater(t, len(attributes), 15)
+	for name := range attributes {
+		camel := regexp.MustCompile(`-[a-z]`).ReplaceAllStringFunc(name, func(s string) string { return strings.ToUpper(s[1:]) })
+		read := regexp.MustCompile(`data-` + name + `\b|dataset\.` + camel + `\b|'` + camel + `' in [a-z.]*dataset\b|\b` + camel + `\b[^;]*\} = [^;]*dataset`)
+		assert.True(t, read.MatchString(js), "nothing reads data-%s", name)
+	}
+	named := regexp.MustCompile(`<button[^>]*\s(?:id|data-job|data-lathe)="([^"]+)"`).FindAllSubmatch(files[pageFile], -1)
+	assert.Greater(t, len(named), 15)
+	for _, m := range named {
+		heard := regexp.MustCompile(`['#]` + string(m[1]) + `\b|[\s{]` + string(m[1]) + `[:,(]`)
+		assert.True(t, heard.MatchString(js), "nothing hears %s", m[0])
+	}
+}

@@ -28,6 +28,7 @@ const (
 	Hinged                         // the squeeze closed the gap about one end of the pin, not its middle
 	Unlogged                       // something was done that isn't logged
 	Pressure                       // the tailstock presses the crank out of shape
+	OtherPin                       // of several throws, the work was done at another pin
 )
 
 // causes finds what went astray, and the likely causes. blow and bend are the

@@ -129,7 +129,7 @@ func (n *Next) step(move, other Move, amount, plus float64) (aim float64) {
 		}
 	}
 	s.Dose = math.Max(math.Min(g.dose(goal), r.bound()), lightest)
-	if r.idle > 0 && r.opposite == 0 {
+	if r.idle > 0 && r.opposite == 0 && n.doubted == 0 {
 		s.Dose = math.Max(s.Dose, math.Min(harder*r.idleDose, r.bound()))
 	}
 	aim = math.Min(g.effect(s.Dose), goal)

@@ -33,6 +33,7 @@ type ThrowsNext struct {
 	Asks        []Ask
 	Causes      []JointCause // with Stop, the likeliest first
 	hands       []Next       // how each joint has answered
+	elsewhere   []int        // latest rounds in a row that tell of another pin, by joint
 }
 
 // JointCause is what may lie behind a stop, and at which joint; Joint is −1 where it
@@ -54,6 +55,7 @@ func PlanThrows(passes []ThrowsPass, limit float64) ThrowsNext {
 		JointAdvice: last.Stand.Advise(limit), Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy,
 	}
 	n.learn(g)
+	n.beside()
 	n.Why = n.why(g, limit)
 	if n.Why == Work {
 		n.work()
@@ -77,17 +79,66 @@ func (n *ThrowsNext) learn(g []pooledThrows) {
 		var changes []change
 		for i := 1; i < len(g); i++ {
 			s, ok := g[i-1].shift(&g[i], j)
-			if !ok {
+			if !ok || len(s.done) == 0 {
 				continue
 			}
 			l.take(&s, s.tries(&l))
-			if s.after >= since && len(s.done) > 0 {
+			if s.after >= since {
 				changes = append(changes, change{shift: s})
 			}
 		}
-		n.Lessons = append(n.Lessons, l)
-		n.hands = append(n.hands, Next{Lesson: l, since: since, doubted: doubted(changes)})
+		n.elsewhere = append(n.elsewhere, elsewhere(g, j, since))
+		n.hands = append(n.hands, Next{Lesson: l, since: since, doubted: max(doubted(changes), n.elsewhere[j])})
 	}
+}
+
+// beside notes of each thing that did nothing whether another of the same pass did what
+// it was meant to, at whichever joint: then it may not have been done.
+func (n *ThrowsNext) beside() {
+	for j := range n.hands {
+		l := &n.hands[j].Lesson
+		for i := range l.Tries {
+			t := &l.Tries[i]
+			if t.Outcome != NoEffect || t.Beside || !n.told(t.Pass) {
+				continue
+			}
+			t.Beside, t.Likely = true, append([]Cause{FirstOnly}, t.Likely...)
+		}
+		l.fitAll()
+		n.Lessons = append(n.Lessons, *l)
+	}
+}
+
+// told tells whether anything done in a pass did what it was meant to.
+func (n *ThrowsNext) told(pass int) bool {
+	for j := range n.hands {
+		for i := range n.hands[j].Tries {
+			if t := &n.hands[j].Tries[i]; t.Pass == pass && t.Outcome == AsMeant {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// single keeps to one move where a mistake explains the last ones better, the one that
+// shows most; or where a move did nothing beside others that told, that one: what it
+// does must show by itself.
+func (n *ThrowsNext) single(all []JointMove) []JointMove {
+	most, one := 0.0, -1
+	for i := range all {
+		h, m := &n.hands[all[i].Joint], &all[i]
+		if r := h.record(m.Kind); r.beside {
+			return all[i : i+1]
+		}
+		if v := n.Stand.worth(m); h.doubted > 0 && v > most {
+			most, one = v, i
+		}
+	}
+	if one < 0 {
+		return all
+	}
+	return all[one : one+1]
 }
 
 // why judges whether to work on, as for a crank of one throw.
@@ -143,7 +194,7 @@ func (n *ThrowsNext) stops(w []float64, limit float64) bool {
 // work adds the moves that stand clear of the noise and bring the crank nearer.
 func (n *ThrowsNext) work() {
 	if all := n.Stand.better(n.Stand.clear(1)); len(all) > 0 {
-		n.pick(all)
+		n.pick(n.single(all))
 		return
 	}
 	m, left := n.Stand.level()
@@ -238,6 +289,8 @@ func (n *ThrowsNext) name() {
 		h := &n.hands[j]
 		strike, bend := h.record(Strike), h.record(Squeeze)
 		switch {
+		case n.elsewhere[j] > 0:
+			n.blame(j, OtherPin, HoursFromWrongEnd, WrongWheel, HourMirrored)
 		case strike.opposite+bend.opposite+h.doubted > 0:
 			n.blame(j, HoursFromWrongEnd, WrongWheel, HourMirrored)
 		case strike.dead() || bend.dead():

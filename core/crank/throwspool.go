@@ -132,7 +132,7 @@ func (g *pooledThrows) shift(to *pooledThrows, joint int) (shift, bool) {
 			s.done = append(s.done, d.Done)
 		}
 	}
-	return s, len(s.done) > 0
+	return s, true
 }
 
 // untold [mm per mm] stands for the doubt of a gap that the readings don't tell.

@@ -59,4 +59,5 @@ var causeNames = [...]string{
 	crank.Hinged:            "squeeze hinged off the pin",
 	crank.Unlogged:          "something done that isn’t logged",
 	crank.Pressure:          "tailstock pressure",
+	crank.OtherPin:          "worked at another pin",
 }

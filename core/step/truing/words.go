@@ -566,6 +566,7 @@ var causeSentences = [...]string{
 	crank.Hinged:            "the squeeze closed the gap about one end of the pin",
 	crank.Unlogged:          "something was done that isn’t logged",
 	crank.Pressure:          "the tailstock presses on the crank",
+	crank.OtherPin:          "the work was done at another pin",
 }
 
 // causeWords are the causes in few words.
@@ -586,6 +587,7 @@ var causeWords = [...]string{
 	crank.Hinged:            "squeeze hinged off the pin",
 	crank.Unlogged:          "something done that isn’t logged",
 	crank.Pressure:          "tailstock pressure",
+	crank.OtherPin:          "worked at another pin",
 }
 
 // Of a squeeze or spread: how hard.

@@ -8,6 +8,7 @@ import "encoding/binary"
 const (
 	Custom = 0
 	Import = 2
+	Export = 7
 	Code   = 10
 	Data   = 11
 )
@@ -69,4 +70,37 @@ func AppendSigned(to []byte, n int) []byte {
 // AppendBytes writes what Bytes takes.
 func AppendBytes(to, content []byte) []byte {
 	return append(AppendNumber(to, len(content)), content...)
+}
+
+// Exported returns the functions that a section of exports lists (5.5.10).
+func Exported(section Reader) (functions []int) {
+	const function = 0
+	for range section.Number() {
+		section.Bytes()
+		kind, number := section.Byte(), section.Number()
+		if kind == function {
+			functions = append(functions, number)
+		}
+	}
+	return functions
+}
+
+// FunctionNames returns what a custom section of names calls the functions, by
+// their numbers (7.4.1).
+func FunctionNames(section Reader) map[int]string {
+	const functions = 1
+	names := map[int]string{}
+	section.Bytes() // "name"
+	for len(section) > 0 {
+		kind := section.Byte()
+		part := Reader(section.Bytes())
+		if kind != functions {
+			continue
+		}
+		for range part.Number() {
+			number := part.Number()
+			names[number] = string(part.Bytes())
+		}
+	}
+	return names
 }

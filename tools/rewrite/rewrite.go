@@ -13,21 +13,41 @@ package rewrite
 
 import "pintwelve/tools/module"
 
-// Code returns a module's section of code, rewritten; imports is how many
-// functions are imported, which are numbered before the section's own.
-func Code(section module.Reader, imports int) []byte {
+// Module is what of a module is asked about beside its code. Functions are numbered
+// from those imported on.
+type Module struct {
+	Imports int            // how many functions are imported
+	Exports []int          // the functions that are exported
+	Names   map[int]string // what the linker calls the functions
+	Data    []byte         // all in its memory that can lead to a function
+}
+
+// Code returns a module's section of code, rewritten, and of each of its functions
+// whether anything can reach it. Those that nothing does trap. An error says that
+// the names are none of the Go that is known here.
+func (m Module) Code(section module.Reader) (out []byte, reached []bool, err error) {
+	if err := missing(m.Names); err != nil {
+		return nil, nil, err
+	}
 	all := make([]function, section.Number())
 	for n := range all {
 		all[n] = taken(section.Bytes())
 	}
-	pushes := func(f int) bool { return f >= imports && all[f-imports].ofGo() }
-	out := module.AppendNumber(nil, len(all))
-	for _, f := range all {
-		f.code = truths(places(returns(unwound(loops(ifs(straight(f.code)))))))
-		f = f.calling(pushes).pushing()
+	pushes := func(f int) bool { return f >= m.Imports && all[f-m.Imports].ofGo() }
+	reached = m.reached(all)
+	out = module.AppendNumber(nil, len(all))
+	for n, f := range all {
+		switch {
+		case !reached[n]:
+			f = trap
+		case named(silent, m.Names[m.Imports+n]):
+			f = quiet.pushing()
+		default:
+			f = f.shorter().calling(pushes).pushing()
+		}
 		out = module.AppendBytes(out, append(f.locals, written(f.code)...))
 	}
-	return out
+	return out, reached, nil
 }
 
 // function is a function taken apart.
@@ -61,4 +81,10 @@ const (
 // ofGo says whether a function takes part in Go's way of calling.
 func (f function) ofGo() bool {
 	return startsWith(f.code, entry) && len(f.locals) > 2 && f.locals[0] < 0x80 && f.locals[1] < 0x7f && f.locals[2] == typeI32
+}
+
+// shorter is the function but for how it calls and is called.
+func (f function) shorter() function {
+	f.code = truths(places(returns(unwound(loops(ifs(straight(f.code)))))))
+	return f
 }

@@ -1,6 +1,7 @@
 package rewrite
 
 import (
+	"encoding/binary"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,9 +14,9 @@ import (
 	"pintwelve/tools/module"
 )
 
-// compiled returns the code of an empty Go program, which is its runtime, and how
-// many functions it imports.
-func compiled(t *testing.T) (section []byte, imports int) {
+// compiled returns the code of an empty Go program, which is its runtime, and what
+// it is rewritten by: each function could be called.
+func compiled(t *testing.T) (section module.Reader, about Module) {
 	out := filepath.Join(t.TempDir(), "empty.wasm")
 	cmd := exec.Command("go", "build", "-o", out, "../empty")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
@@ -24,17 +25,22 @@ func compiled(t *testing.T) (section []byte, imports int) {
 	program, err := os.ReadFile(out)
 	require.NoError(t, err)
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
-		kind, content := rest.Byte(), rest.Bytes()
+		kind, content := rest.Byte(), module.Reader(rest.Bytes())
 		switch kind {
 		case module.Import:
-			r := module.Reader(content)
-			imports = r.Number()
+			about.Imports = content.Number()
 		case module.Code:
-			return content, imports
+			section = content
+			for n := range content.Number() {
+				about.Data = binary.LittleEndian.AppendUint64(about.Data, uint64(firstFunction+n)<<partBits)
+			}
+		case module.Custom:
+			if name := content; string(name.Bytes()) == "name" {
+				about.Names = module.FunctionNames(content)
+			}
 		}
 	}
-	require.Fail(t, "no code")
-	return nil, 0
+	return section, about
 }
 
 func functionsOf(section module.Reader) []function {
@@ -46,8 +52,7 @@ func functionsOf(section module.Reader) []function {
 }
 
 func TestParsedIsWrittenAsItWas(t *testing.T) {
-	section, _ := compiled(t)
-	rest := module.Reader(section)
+	rest, _ := compiled(t)
 	for range rest.Number() {
 		body := rest.Bytes()
 		f := taken(body)
@@ -60,24 +65,33 @@ func TestParsedIsWrittenAsItWas(t *testing.T) {
 // What each function of Go's runtime does is the same, from each part that it can
 // be entered at, whichever way its conditions go.
 func TestRewrittenFunctionsDoTheSame(t *testing.T) {
-	section, imports := compiled(t)
+	section, about := compiled(t)
 	was := functionsOf(section)
-	short := Code(section, imports)
+	short, reached, err := about.Code(section)
+	require.NoError(t, err)
 	is := functionsOf(short)
 	require.Equal(t, len(was), len(is))
 	assert.Less(t, len(short), len(section)*8/10)
 	none := func(int) bool { return false }
-	pushes := func(f int) bool { return f >= imports && was[f-imports].ofGo() }
+	pushes := func(f int) bool { return f >= about.Imports && was[f-about.Imports].ofGo() }
 	events := 0
 	for n := range was {
-		if !was[n].ofGo() {
-			assert.Equal(t, was[n], is[n])
+		name := about.Names[about.Imports+n]
+		switch {
+		case !reached[n]:
+			require.True(t, named(never, name), name)
+			require.Equal(t, trap, is[n])
+			continue
+		case named(silent, name):
+			continue
+		case !was[n].ofGo():
+			require.Equal(t, was[n], is[n])
 			continue
 		}
 		for seed := range uint64(2) {
 			for part := range partsOf(was[n].code) {
 				before := run(was[n].code, part, seed, none)
-				require.Equal(t, before, run(is[n].code, part, seed, pushes), "function %d at part %d, seed %d", n, part, seed)
+				require.Equal(t, before, run(is[n].code, part, seed, pushes), "%s at part %d, seed %d", name, part, seed)
 				events += len(before)
 			}
 		}
@@ -108,8 +122,65 @@ func TestPushingWritesWhereToGoOn(t *testing.T) {
 	assert.Equal(t, run(f.code, 0, 1, none), run(f.pushing().code, 0, 1, none))
 }
 
+// A silent function does nothing but give back its place in the stack.
+func TestQuietReturns(t *testing.T) {
+	none := func(int) bool { return false }
+	want := function{quiet.locals, slices.Concat(entry, returning)}
+	assert.Equal(t, run(want.code, 0, 1, none), run(quiet.pushing().code, 0, 1, none))
+}
+
+// returning is how Go's compiler has a function without a frame return.
+var returning = []instruction{
+	plain(opLocalGet, localSP), plain(opI32Const, 8), plain(opI32Add), plain(opLocalTee, localSP), plain(opGlobalSet, globalSP),
+	plain(opI32Const, 0), plain(opReturn), plain(opEnd),
+}
+
+func TestReachedIsWhatSomethingCalls(t *testing.T) {
+	calls := func(to ...int) (f function) {
+		for _, n := range to {
+			f.code = append(f.code, plain(opCall, n))
+		}
+		f.code = append(f.code, plain(opEnd))
+		return f
+	}
+	const imports = 2
+	all := []function{
+		calls(3, 4), // 2, exported
+		calls(0),    // 3, called
+		calls(5),    // 4, never called, though 2 has a call of it
+		calls(),     // 5, called by 4 alone
+		calls(2),    // 6, nobody knows of it
+		calls(),     // 7, in the data as a place in the code
+		calls(),     // 8, in the data as counted from the code's start
+		calls(),     // 9, in the data; knows of 10 and 12
+		calls(),     // 10
+		calls(11),   // 11, calls itself alone
+		calls(13),   // 12, silent, called by 9
+		calls(),     // 13, called by 12 alone
+	}
+	all[7].code = []instruction{plain(opI64Const, (firstFunction+8)<<partBits), plain(opCall, 12), plain(opEnd)}
+	data := binary.LittleEndian.AppendUint32(nil, 6<<partBits)
+	data = binary.LittleEndian.AppendUint32(data, 0x00010001)
+	data = binary.LittleEndian.AppendUint64(data, (firstFunction+5)<<partBits)
+	data = binary.LittleEndian.AppendUint64(data, (firstFunction+7)<<partBits|0)
+	m := Module{Imports: imports, Exports: []int{2}, Data: data, Names: map[int]string{4: "runtime.traceLocker.GoStart", 12: "runtime.traceback1"}}
+	//                    2     3     4      5      6      7     8     9     10    11     12    13
+	assert.Equal(t, []bool{true, true, false, false, false, true, true, true, true, false, true, false}, m.reached(all))
+}
+
+func TestNamesOfAnotherRuntimeAreRefused(t *testing.T) {
+	section, about := compiled(t)
+	_, _, err := Module{Imports: about.Imports}.Code(section)
+	assert.ErrorContains(t, err, "runtime.traceAcquireEnabled")
+	assert.True(t, named(never, "runtime.traceLocker.GoStart"))
+	for _, live := range []string{"runtime.traceLocker.ok", "runtime.traceLocker", "runtime.traceback", "runtime.schedtrace.func1", ""} {
+		assert.False(t, named(never, live), live)
+		assert.False(t, named(silent, live), live)
+	}
+}
+
 func TestCodeThatGoDoesntWritePanics(t *testing.T) {
-	for _, section := range [][]byte{{1}, {1, 2, 0, 0x12}, {1, 3, 0, opEnd, opEnd}, {1, 4, 0, opPrefix, 9, opEnd}} {
-		assert.Panics(t, func() { Code(section, 0) })
+	for _, code := range [][]byte{{1}, {2, 0, 0x12}, {3, 0, opEnd, opEnd}, {4, 0, opPrefix, 9, opEnd}} {
+		assert.Panics(t, func() { taken(code[1:]) }, "%x", code)
 	}
 }

@@ -8,31 +8,38 @@ import (
 	"pintwelve/tools/rewrite"
 )
 
-// shortened returns a module, as Go's linker writes it, with its code and its data
-// written shorter: the code as package rewrite has it, the data without what only a trace would tell (see untraced) and with its
-// segments joined where so few zeros lie between them that writing the zeros
-// out is shorter once it is packed: memory is zero to begin with. The linker
-// cuts its data at every few zeros, 50,000 times, and each cut costs a place
-// and a length.
+// shortened returns a module, as Go's linker writes it with the names of its
+// functions, with its code and its data written shorter: the code as package
+// rewrite has it, the data without what only a trace would tell (see untraced) and
+// with its segments joined where so few zeros lie between them that writing the
+// zeros out is shorter once it is packed: memory is zero to begin with. The linker
+// cuts its data at every few zeros, 50,000 times, and each cut costs a place and a
+// length.
 func shortened(program []byte) (out []byte, err error) {
 	defer func() {
 		if recover() != nil { // or a slice out of range, where the file is cut short
 			out, err = nil, errors.New("not a module as Go’s linker writes it")
 		}
 	}()
+	about, data, err := readModule(program)
+	if err != nil {
+		return nil, err
+	}
+	var reached []bool
 	out = append(out, program[:module.HeaderSize]...)
-	imports := 0
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind, section := rest.Byte(), rest.Bytes()
 		switch kind {
-		case module.Import:
-			imported := module.Reader(section)
-			imports = imported.Number() // nothing but functions
+		case module.Custom:
+			if isNames(section) {
+				continue
+			}
 		case module.Code:
-			section = rewrite.Code(section, imports)
+			if section, reached, err = about.Code(section); err != nil {
+				return nil, err
+			}
 		case module.Data:
-			data := memory(segments(section))
-			if err := untraced(data); err != nil {
+			if err := untraced(data, reached); err != nil {
 				return nil, err
 			}
 			section = written(cut(data))
@@ -41,6 +48,32 @@ func shortened(program []byte) (out []byte, err error) {
 	}
 	return out, nil
 }
+
+// readModule returns what the code is rewritten by, and the memory that the data
+// make.
+func readModule(program []byte) (about rewrite.Module, data []byte, err error) {
+	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
+		kind, section := rest.Byte(), rest.Bytes()
+		content := module.Reader(section)
+		switch kind {
+		case module.Import:
+			about.Imports = content.Number() // nothing but functions
+		case module.Export:
+			about.Exports = module.Exported(content)
+		case module.Data:
+			data = memory(segments(section))
+		case module.Custom:
+			if isNames(section) {
+				about.Names = module.FunctionNames(content)
+			}
+		}
+	}
+	about.Data, err = withoutTable(data)
+	return about, data, err
+}
+
+// isNames says whether a custom section is that of names.
+func isNames(section module.Reader) bool { return string(section.Bytes()) == "name" }
 
 // segment is bytes that a module puts into its memory as it starts.
 type segment struct {

@@ -33,18 +33,21 @@ func TestCutSegmentsMakeTheSameMemory(t *testing.T) {
 }
 
 func TestShortenedProgramDiffersInItsCodeAndDataAlone(t *testing.T) {
-	program, err := Compile("../..", "./tools/empty")
+	program, err := CompileNamed("../..", "./tools/empty")
 	require.NoError(t, err)
 	short, err := shortened(program)
 	require.NoError(t, err)
 	was, is := module.Reader(program[module.HeaderSize:]), module.Reader(short[module.HeaderSize:])
 	for len(was) > 0 {
-		kind := was.Byte()
+		kind, before := was.Byte(), was.Bytes()
+		if kind == module.Custom && isNames(before) {
+			continue
+		}
 		require.Equal(t, kind, is.Byte())
-		before, after := was.Bytes(), is.Bytes()
+		after := is.Bytes()
 		switch kind {
 		case module.Code:
-			assert.Less(t, len(after), len(before)*9/10)
+			assert.Less(t, len(after), len(before)*7/10)
 		case module.Data:
 			assert.Less(t, len(segments(after)), len(segments(before))/100)
 		default:

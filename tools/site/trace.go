@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
+	"slices"
 )
 
 // tableStart is how Go's table of functions starts: the number of its layout,
@@ -40,32 +41,67 @@ var (
 	traceFuncData = map[uint8]bool{3: true, 5: true, 6: true}  // inlined, arguments, arguments alive
 )
 
+// functionTable is Go's table of functions, where it stands in a program's memory.
+type functionTable struct {
+	tableHeader
+	bytes []byte // to the memory's end
+}
+
+// functionsIn finds the table. An error says that the memory holds none of the
+// layout that is known here; one that is cut short panics.
+func functionsIn(memory []byte) (t functionTable, err error) {
+	at := bytes.Index(memory, tableStart)
+	if at < 0 || bytes.Contains(memory[at+1:], tableStart) {
+		return t, errors.New("not one table of functions as Go 1.20 to 1.26 write it")
+	}
+	t.bytes = memory[at:]
+	_, err = binary.Decode(t.bytes[len(tableStart):], binary.LittleEndian, &t.tableHeader)
+	return t, err
+}
+
+// info returns what the table tells of its i-th function, to the memory's end.
+func (t functionTable) info(i uint64) []byte {
+	const entrySize = 8 // of a function: where it starts, where its info stands
+	return t.bytes[t.ByPlaces+binary.LittleEndian.Uint64(t.bytes[t.ByPlaces+i*entrySize:])>>32:]
+}
+
+// withoutTable returns a memory with zeros where its table of functions stood.
+func withoutTable(memory []byte) ([]byte, error) {
+	memory = slices.Clone(memory)
+	t, err := functionsIn(memory)
+	if err != nil {
+		return nil, err
+	}
+	last := t.info(t.Functions - 1)
+	var f functionInfo
+	size, err := binary.Decode(last, binary.LittleEndian, &f)
+	if err != nil {
+		return nil, err
+	}
+	clear(t.bytes[:len(t.bytes)-len(last)+size+4*(int(f.PCData)+int(f.Data))])
+	return memory, nil
+}
+
 // untraced takes out of a Go program's memory what only a trace tells: the names
 // of functions, which line of which file each instruction came from, and what
 // was inlined there. It is two fifths of what the data weigh packed, and nobody
 // reads a trace on a phone at a lathe: a fault that the page tells of carries
-// its own words. The runtime takes each part as none by its own rule: a place
-// of 0, of FuncData all ones. An error says that the memory holds no table of
-// the layout that is known here; a table that is cut short panics.
-func untraced(memory []byte) error {
-	at := bytes.Index(memory, tableStart)
-	if at < 0 || bytes.Contains(memory[at+1:], tableStart) {
-		return errors.New("not one table of functions as Go 1.20 to 1.26 write it")
-	}
-	table := memory[at:]
-	var h tableHeader
-	if _, err := binary.Decode(table[len(tableStart):], binary.LittleEndian, &h); err != nil {
+// its own words. With it goes all that is told of functions that nothing reaches.
+// The runtime takes each part as none by its own rule: a place of 0, of FuncData
+// all ones. An error says that the memory holds no table of the layout that is
+// known here; a table that is cut short panics.
+func untraced(memory []byte, reached []bool) error {
+	t, err := functionsIn(memory)
+	if err != nil {
 		return err
 	}
-	kept := keeper{from: table[h.Values:h.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}}
-	for i := range h.Functions {
-		const entrySize = 8 // of a function: where it starts, where its info stands
-		info := table[h.ByPlaces+binary.LittleEndian.Uint64(table[h.ByPlaces+i*entrySize:])>>32:]
-		if err := kept.function(info, table[h.Names:h.Units]); err != nil {
+	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}}
+	for i := range t.Functions {
+		if err := kept.function(t.info(i), t.bytes[t.Names:t.Units], reached[i]); err != nil {
 			return err
 		}
 	}
-	clear(table[h.Names:h.Values]) // and the units of compiling, and names of files
+	clear(t.bytes[t.Names:t.Values]) // and the units of compiling, and names of files
 	clear(kept.from[copy(kept.from, kept.to):])
 	return nil
 }
@@ -76,7 +112,7 @@ type keeper struct {
 	moved    map[uint32]uint32 // the places in from and to
 }
 
-func (k *keeper) function(info, names []byte) error {
+func (k *keeper) function(info, names []byte, reached bool) error {
 	var f functionInfo
 	size, err := binary.Decode(info, binary.LittleEndian, &f)
 	if err != nil {
@@ -85,6 +121,9 @@ func (k *keeper) function(info, names []byte) error {
 	if f.Name > 0 && names[f.Name-1] != 0 {
 		return errors.New("a function whose name doesn’t start where it is said to")
 	}
+	if !reached {
+		f.SP = 0
+	}
 	f.Name, f.SP, f.File, f.Line, f.Unit, f.StartLine = 0, k.table(f.SP), 0, 0, 0, 0
 	if _, err := binary.Encode(info, binary.LittleEndian, &f); err != nil {
 		return err
@@ -92,14 +131,14 @@ func (k *keeper) function(info, names []byte) error {
 	rest := info[size:]
 	for i := range f.PCData {
 		place := uint32(0)
-		if !tracePCData[i] {
+		if reached && !tracePCData[i] {
 			place = k.table(binary.LittleEndian.Uint32(rest))
 		}
 		binary.LittleEndian.PutUint32(rest, place)
 		rest = rest[4:]
 	}
 	for i := range f.Data {
-		if traceFuncData[i] {
+		if !reached || traceFuncData[i] {
 			binary.LittleEndian.PutUint32(rest, ^uint32(0))
 		}
 		rest = rest[4:]

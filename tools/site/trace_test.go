@@ -30,8 +30,17 @@ func tracedAndNot(t *testing.T) (full, short []byte) {
 	require.NoError(t, err)
 	full = data(t, program)
 	short = slices.Clone(full)
-	require.NoError(t, untraced(short))
+	require.NoError(t, untraced(short, all(short)))
 	return full, short
+}
+
+// all has every function of a memory be reached.
+func all(memory []byte) []bool {
+	table, err := functionsIn(memory)
+	if err != nil {
+		return nil
+	}
+	return slices.Repeat([]bool{true}, int(table.Functions))
 }
 
 // trace reads the table of functions in memory by the standard library's
@@ -108,7 +117,42 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 
 func TestUntracedRefusesAnotherLayout(t *testing.T) {
 	for _, memory := range [][]byte{nil, make([]byte, 1000), {0xfb, 0xff, 0xff, 0xff, 0, 0, 1, 8}, slices.Concat(tableStart, tableStart)} {
-		assert.Error(t, untraced(memory))
+		assert.Error(t, untraced(memory, nil))
 	}
-	assert.Panics(t, func() { untraced(slices.Concat(tableStart, bytes.Repeat([]byte{9}, 64))) })
+	assert.Panics(t, func() { untraced(slices.Concat(tableStart, bytes.Repeat([]byte{9}, 64)), nil) })
+}
+
+// What is told of functions that nothing reaches goes, and of the others nothing else.
+func TestUntracedForgetsWhatIsNeverReached(t *testing.T) {
+	full, short := tracedAndNot(t)
+	again := slices.Clone(full)
+	reached := all(full)
+	for n := range reached {
+		reached[n] = n%3 > 0
+	}
+	require.NoError(t, untraced(again, reached))
+	is, want := needed(t, again), needed(t, short)
+	for n := range reached {
+		if reached[n] {
+			assert.Equal(t, want[n], is[n])
+		} else {
+			assert.Equal(t, bytes.Repeat([]byte{0xff}, len(is[n])-14), is[n][14:], "only where it starts, its arguments and its kind")
+		}
+	}
+}
+
+func TestWithoutTableClearsTheTableAlone(t *testing.T) {
+	full, _ := tracedAndNot(t)
+	cleared, err := withoutTable(full)
+	require.NoError(t, err)
+	require.Equal(t, len(full), len(cleared))
+	at := bytes.Index(full, tableStart)
+	assert.Equal(t, full[:at], cleared[:at])
+	first := at + slices.IndexFunc(cleared[at:], func(b byte) bool { return b != 0 })
+	assert.Equal(t, full[first:], cleared[first:])
+	table, err := functionsIn(full)
+	require.NoError(t, err)
+	last := at + len(table.bytes) - len(table.info(table.Functions-1))
+	assert.Greater(t, first, last)
+	assert.Less(t, first, last+1000)
 }

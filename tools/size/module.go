@@ -7,10 +7,6 @@ import (
 	"pintwelve/tools/module"
 )
 
-// functionNames is a part of the section of names (WebAssembly core
-// specification 1.0, 7.4.1).
-const functionNames = 1
-
 // errModule is returned for what isn't a module with named functions.
 var errModule = errors.New("not a WebAssembly module with the names of its functions")
 
@@ -23,7 +19,7 @@ func codeByPackage(program []byte) (code map[string][]byte, err error) {
 		}
 	}()
 	var bodies [][]byte
-	names := map[int]string{}
+	var names map[int]string
 	imports := 0
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind := rest.Byte()
@@ -36,8 +32,8 @@ func codeByPackage(program []byte) (code map[string][]byte, err error) {
 				bodies = append(bodies, section.Bytes())
 			}
 		case module.Custom:
-			if string(section.Bytes()) == "name" {
-				readNames(section, names)
+			if name := section; string(name.Bytes()) == "name" {
+				names = module.FunctionNames(section)
 			}
 		}
 	}
@@ -58,18 +54,4 @@ func codeByPackage(program []byte) (code map[string][]byte, err error) {
 func packageOf(function string) string {
 	name, _, _ := strings.Cut(function, ".")
 	return name
-}
-
-func readNames(section module.Reader, names map[int]string) {
-	for len(section) > 0 {
-		kind := section.Byte()
-		part := module.Reader(section.Bytes())
-		if kind != functionNames {
-			continue
-		}
-		for range part.Number() {
-			index := part.Number()
-			names[index] = string(part.Bytes())
-		}
-	}
 }

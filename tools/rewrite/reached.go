@@ -1,0 +1,111 @@
+package rewrite
+
+import (
+	"encoding/binary"
+	"fmt"
+	"strings"
+)
+
+// never are the functions of Go's runtime that are called only if something is
+// that nothing in a page can bring about; each call of them stands behind an if.
+// A name that ends in a dot is that of a type, whose exported methods are meant.
+// What is called by these alone goes with them. They trap.
+var never = []string{
+	// trace.enabled is set by runtime.StartTrace, which nothing calls
+	"runtime.traceAcquireEnabled", "runtime.traceLocker.", "runtime.traceRelease", "runtime.traceAdvance", "runtime.traceReader",
+	// goroutineProfile.active is set by runtime/pprof, which nothing imports
+	"runtime.tryRecordGoroutineProfile", "runtime.tryRecordGoroutineProfileWB",
+	// variables of GODEBUG that are 0 unless the environment says else, which the page leaves empty
+	"runtime.checkFinalizersAndCleanups", "runtime.dumpScanStats", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
+}
+
+// silent are the functions that write a trace into the browser's log when the
+// program has failed and said how. There are no names left to tell: they return.
+var silent = []string{
+	"runtime.goroutineheader", "runtime.traceback1", "runtime.tracebackHexdump", "runtime.tracebacksomeothers", "runtime.hexdumpWords", "runtime.gcDumpObject",
+}
+
+// named says whether a function's name is in a list.
+func named(list []string, name string) bool {
+	for _, each := range list {
+		rest, ok := strings.CutPrefix(name, each)
+		if ok && (rest == "" || strings.HasSuffix(each, ".") && rest[0] >= 'A' && rest[0] <= 'Z') {
+			return true
+		}
+	}
+	return false
+}
+
+// missing returns an error if a name in the lists is no function's: another Go's
+// runtime, of which it must be looked at anew what is never called.
+func missing(names map[int]string) error {
+	for _, list := range [][]string{never, silent} {
+		for _, name := range list {
+			found := false
+			for _, each := range names {
+				found = found || named([]string{name}, each)
+			}
+			if !found {
+				return fmt.Errorf("no %s in Go’s runtime: see which of its functions are never called", name)
+			}
+		}
+	}
+	return nil
+}
+
+// firstFunction is the number of a program's first function, in whose place of the
+// table it stands (cmd/link/internal/wasm.funcValueOffset).
+const firstFunction = 0x1000
+
+// reached says of each function whether something calls it, or could: what is
+// exported, and what a word of the data or a constant may stand for, as a place in
+// the code or counted from the code's start.
+func (m Module) reached(all []function) []bool {
+	reached := make([]bool, len(all))
+	var next []int
+	visit := func(n int) {
+		if n >= 0 && n < len(all) && !reached[n] && !named(never, m.Names[m.Imports+n]) {
+			reached[n] = true
+			next = append(next, n)
+		}
+	}
+	place := func(at uint64) {
+		if at%(1<<partBits) == 0 && at>>partBits >= firstFunction {
+			visit(int(at>>partBits) - firstFunction)
+		}
+	}
+	for _, f := range m.Exports {
+		visit(f - m.Imports)
+	}
+	for at := 0; at+8 <= len(m.Data); at += 4 {
+		if word := binary.LittleEndian.Uint32(m.Data[at:]); word%(1<<partBits) == 0 {
+			visit(int(word >> partBits))
+		}
+		place(binary.LittleEndian.Uint64(m.Data[at:]))
+	}
+	for len(next) > 0 {
+		n := next[0]
+		next = next[1:]
+		if named(silent, m.Names[m.Imports+n]) {
+			continue
+		}
+		for _, i := range all[n].code {
+			switch i.op {
+			case opCall:
+				visit(i.n - m.Imports)
+			case opI32Const, opI64Const:
+				place(uint64(i.n))
+			}
+		}
+	}
+	return reached
+}
+
+// trap is in the place of a function that is never called, quiet of one that
+// returns at once.
+var (
+	trap  = function{[]byte{0}, []instruction{plain(opUnreachable), plain(opEnd)}}
+	quiet = function{[]byte{1, 1, typeI32}, append(entry[:len(entry):len(entry)],
+		plain(opLocalGet, localSP), plain(opI32Const, 8), plain(opI32Add), plain(opLocalTee, localSP), plain(opGlobalSet, globalSP),
+		plain(opI32Const, 0), plain(opReturn), plain(opEnd))}
+)

@@ -16,7 +16,7 @@ var never = []string{
 	// goroutineProfile.active is set by runtime/pprof, which nothing imports
 	"runtime.tryRecordGoroutineProfile", "runtime.tryRecordGoroutineProfileWB",
 	// variables of GODEBUG that are 0 unless the environment says else, which the page leaves empty
-	"runtime.checkFinalizersAndCleanups", "runtime.dumpScanStats", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
+	"runtime.checkFinalizersAndCleanups", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
 }
 
 // silent are the functions that write a trace into the browser's log when the

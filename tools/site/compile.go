@@ -10,28 +10,35 @@ import (
 )
 
 // Compile returns program, a package path of the module in root, as a
-// WebAssembly file. Its bytes don't depend on the folder, the user's own Go
-// flags or the state of the repository.
+// WebAssembly file that Go's own settings make. Its bytes don't depend on the
+// folder, the user's own Go flags or the state of the repository.
 func Compile(root, program string) ([]byte, error) {
-	return compile(root, program, "-s -w -buildid=")
+	return compile(root, program, "", "-ldflags=-s -w -buildid=")
 }
 
-// CompileNamed returns the same program with the names of its functions kept
-// in the file's name section.
-func CompileNamed(root, program string) ([]byte, error) {
-	return compile(root, program, "-w -buildid=")
+// CompileCore returns the same program made small, with the names of its
+// functions kept in the file's name section: no function inlined of the core or of
+// the libraries that it uses most, the ends of loops not turned (which writes their
+// conditions twice), and the collector that Go 1.25 had, which is smaller.
+func CompileCore(root, program string) ([]byte, error) {
+	args := []string{"-ldflags=-w -buildid=", "-gcflags=pintwelve/...=-l -d=ssa/loop_rotate/off"}
+	for _, library := range []string{
+		"internal/reflectlite", "internal/runtime/maps", "internal/strconv", "math", "slices", "sort", "strconv", "strings", "syscall/js", "unicode/utf8",
+	} {
+		args = append(args, "-gcflags="+library+"=-l")
+	}
+	return compile(root, program, "nogreenteagc", args...)
 }
 
-func compile(root, program, linked string) ([]byte, error) {
+func compile(root, program, experiments string, args ...string) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "compile")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "core.wasm")
-	// -l: to inline the core's own functions would make the file a tenth larger
-	_, err = runGo(root, "build", "-trimpath", "-buildvcs=false", "-gcflags=pintwelve/...=-l", "-ldflags="+linked, "-o", out, program)
-	if err != nil {
+	args = append([]string{"build", "-trimpath", "-buildvcs=false", "-o", out}, args...)
+	if _, err = runGo(root, experiments, append(args, program)...); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(out)
@@ -39,17 +46,17 @@ func compile(root, program, linked string) ([]byte, error) {
 
 // wasmExec returns the loader that belongs to the compiler which Compile runs.
 func wasmExec(root string) ([]byte, error) {
-	goroot, err := runGo(root, "env", "GOROOT")
+	goroot, err := runGo(root, "", "env", "GOROOT")
 	if err != nil {
 		return nil, err
 	}
 	return os.ReadFile(filepath.Join(strings.TrimSpace(goroot), "lib", "wasm", "wasm_exec.js"))
 }
 
-func runGo(root string, args ...string) (string, error) {
+func runGo(root, experiments string, args ...string) (string, error) {
 	cmd := exec.Command("go", args...)
 	cmd.Dir = root
-	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOFLAGS=", "GOWASM=", "GOEXPERIMENT=", "GOWORK=off", "CGO_ENABLED=0")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOFLAGS=", "GOWASM=", "GOEXPERIMENT="+experiments, "GOWORK=off", "CGO_ENABLED=0")
 	var out, complaint bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &complaint
 	if err := cmd.Run(); err != nil {

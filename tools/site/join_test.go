@@ -33,7 +33,7 @@ func TestCutSegmentsMakeTheSameMemory(t *testing.T) {
 }
 
 func TestShortenedProgramDiffersInItsCodeAndDataAlone(t *testing.T) {
-	program, err := CompileNamed("../..", "./tools/empty")
+	program, err := CompileCore("../..", "./tools/empty")
 	require.NoError(t, err)
 	short, err := shortened(program)
 	require.NoError(t, err)

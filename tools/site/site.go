@@ -37,7 +37,7 @@ func Build(root, program string, paint func(page []byte) ([]byte, error)) (Files
 	if files[pageFile], err = paint(files[pageFile]); err != nil {
 		return nil, err
 	}
-	compiled, err := CompileNamed(root, program)
+	compiled, err := CompileCore(root, program)
 	if err != nil {
 		return nil, err
 	}

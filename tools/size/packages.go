@@ -13,7 +13,7 @@ import (
 // weighPackages prints the code of each package, largest first. Its brotli is
 // that of the package alone; tables and texts are not code and not counted.
 func weighPackages() error {
-	module, err := site.CompileNamed(".", "./wasm")
+	module, err := site.CompileCore(".", "./wasm")
 	if err != nil {
 		return err
 	}

@@ -53,13 +53,15 @@ func missing(names map[int]string) error {
 	return nil
 }
 
-// firstFunction is the number of a program's first function, in whose place of the
-// table it stands (cmd/link/internal/wasm.funcValueOffset).
+// firstFunction is the place in the table of a program's first function
+// (cmd/link/internal/wasm.funcValueOffset).
 const firstFunction = 0x1000
 
 // reached says of each function whether something calls it, or could: what is
-// exported, and what a word of the data or a constant may stand for, as a place in
-// the code or counted from the code's start.
+// exported, what a word of the data or a constant may stand for as a place in the
+// code, and what two words of the data may number as a type's method, which a value
+// in an interface is asked for (internal/abi.Method: Ifn and Tfn, which on
+// WebAssembly are places in the table).
 func (m Module) reached(all []function) []bool {
 	reached := make([]bool, len(all))
 	var next []int
@@ -78,8 +80,11 @@ func (m Module) reached(all []function) []bool {
 		visit(f - m.Imports)
 	}
 	for at := 0; at+8 <= len(m.Data); at += 4 {
-		if word := binary.LittleEndian.Uint32(m.Data[at:]); word%(1<<partBits) == 0 {
-			visit(int(word >> partBits))
+		first := int(binary.LittleEndian.Uint32(m.Data[at:])) - firstFunction
+		second := int(binary.LittleEndian.Uint32(m.Data[at+4:])) - firstFunction
+		if 0 <= min(first, second) && max(first, second) < len(all) {
+			visit(first)
+			visit(second)
 		}
 		place(binary.LittleEndian.Uint64(m.Data[at:]))
 	}

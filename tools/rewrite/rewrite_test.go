@@ -151,21 +151,24 @@ func TestReachedIsWhatSomethingCalls(t *testing.T) {
 		calls(),     // 5, called by 4 alone
 		calls(2),    // 6, nobody knows of it
 		calls(),     // 7, in the data as a place in the code
-		calls(),     // 8, in the data as counted from the code's start
+		calls(),     // 8, in the data as a method beside 14
 		calls(),     // 9, in the data; knows of 10 and 12
 		calls(),     // 10
 		calls(11),   // 11, calls itself alone
 		calls(13),   // 12, silent, called by 9
 		calls(),     // 13, called by 12 alone
+		calls(),     // 14, in the data as a method beside 8
 	}
 	all[7].code = []instruction{plain(opI64Const, (firstFunction+8)<<partBits), plain(opCall, 12), plain(opEnd)}
-	data := binary.LittleEndian.AppendUint32(nil, 6<<partBits)
-	data = binary.LittleEndian.AppendUint32(data, 0x00010001)
+	data := binary.LittleEndian.AppendUint32(nil, firstFunction-1)
+	data = binary.LittleEndian.AppendUint32(data, firstFunction+6)
+	data = binary.LittleEndian.AppendUint32(data, firstFunction+12)
+	data = binary.LittleEndian.AppendUint32(data, firstFunction-1)
 	data = binary.LittleEndian.AppendUint64(data, (firstFunction+5)<<partBits)
-	data = binary.LittleEndian.AppendUint64(data, (firstFunction+7)<<partBits|0)
+	data = binary.LittleEndian.AppendUint64(data, (firstFunction+7)<<partBits)
 	m := Module{Imports: imports, Exports: []int{2}, Data: data, Names: map[int]string{4: "runtime.traceLocker.GoStart", 12: "runtime.traceback1"}}
-	//                    2     3     4      5      6      7     8     9     10    11     12    13
-	assert.Equal(t, []bool{true, true, false, false, false, true, true, true, true, false, true, false}, m.reached(all))
+	//                    2     3     4      5      6      7     8     9     10    11     12    13     14
+	assert.Equal(t, []bool{true, true, false, false, false, true, true, true, true, false, true, false, true}, m.reached(all))
 }
 
 func TestNamesOfAnotherRuntimeAreRefused(t *testing.T) {

@@ -63,3 +63,32 @@ func TestShortenedRefusesWhatIsNoModule(t *testing.T) {
 		assert.Error(t, err)
 	}
 }
+
+// What a type's method table alone leads to is reached: of all that isn't, nothing
+// is a method that a value in an interface may be asked for, or the core's.
+func TestUnreachedIsTheRuntimesAlone(t *testing.T) {
+	program, err := CompileCore("../..", "./wasm")
+	require.NoError(t, err)
+	about, _, err := readModule(program)
+	require.NoError(t, err)
+	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
+		kind, section := rest.Byte(), rest.Bytes()
+		if kind != module.Code {
+			continue
+		}
+		_, reached, err := about.Code(section)
+		require.NoError(t, err)
+		unreached := 0
+		for n, is := range reached {
+			if is {
+				continue
+			}
+			unreached++
+			name := about.Names[about.Imports+n]
+			assert.Regexp(t, `^(runtime\.|_rt0_wasm_js$)`, name)
+			assert.NotRegexp(t, `\.(Error|String|RuntimeError)$`, name)
+		}
+		assert.Greater(t, unreached, 50)
+		assert.Less(t, unreached, 200)
+	}
+}

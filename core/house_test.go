@@ -65,8 +65,8 @@ func TestRoomsImportWhatTheyMay(t *testing.T) {
 // them.
 var maySpeak = []string{"words.go", "throwswords.go", "names.go"}
 
-// A step, or the sheet, that has its words in words.go has none elsewhere: no literal but a fault's
-// that nobody is told reads like a sentence or has a place for a figure.
+// A step, or the sheet, that has its words in words.go has none elsewhere: no literal but
+// a fault's that nobody is told reads like a sentence or has a place for a figure.
 func TestWordsStandInTheirFile(t *testing.T) {
 	sentence := regexp.MustCompile(`[\pL,.:;’%] [\pL%]|%`)
 	folders, err := filepath.Glob("step/*/words.go")
@@ -84,6 +84,10 @@ func TestWordsStandInTheirFile(t *testing.T) {
 			file, err := parser.ParseFile(set, path, nil, 0)
 			require.NoError(t, err)
 			ast.Inspect(file, func(n ast.Node) bool {
+				if pair, ok := n.(*ast.KeyValueExpr); ok { // how fields' names begin
+					key, ok := pair.Key.(*ast.Ident)
+					return !ok || key.Name != "Fields"
+				}
 				if call, ok := n.(*ast.CallExpr); ok {
 					of, ok := call.Fun.(*ast.SelectorExpr)
 					return !ok || of.Sel.Name != "New"

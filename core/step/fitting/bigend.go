@@ -16,7 +16,7 @@ func measuring(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	f.bigEnd()
 	f.joints()
-	f.top("measure", "Measure the crankpin: both ends and the middle, then across.")
+	f.top("measure", measureThePin)
 }
 
 // Thou of clearance an inch of diameter for a floating bush, and thou for
@@ -46,7 +46,7 @@ func (f *fitting) bigEnd() {
 		pin.MeanMM = f.r.Default(form.FoundPin)
 	}
 	inner, outer := f.bigEndLimits(pin.MeanMM)
-	f.Say("bigend.fold.limits", "% to %, by steps of %", f.Amount(inner.LeastMM), f.Amount(inner.MostMM), f.Amount(f.StepMM))
+	f.Say("bigend.fold.limits", limitsAndSteps(f.Amount(inner.LeastMM), f.Amount(inner.MostMM), f.Amount(f.StepMM)))
 	if f.r.Word(form.BigEndKind) == "rollers" {
 		roller, ok := f.rollers()
 		if !ok || !hasPin || !hasEye {
@@ -54,17 +54,17 @@ func (f *fitting) bigEnd() {
 		}
 		g, err := fit.Rollers(pin, roller, eye)
 		if !f.faulty(err, form.BigEndPin) {
-			f.judged(gap{"bigend.roller_clearance", "Rollers’ clearance", g, inner, "too tight", "too loose"})
+			f.judged(gap{"bigend.roller_clearance", rollersClearance, g, inner, tooTight, tooLoose})
 		}
 		return
 	}
 	bore, hasBore := f.measuredBoth(form.BigEndBore, form.BigEndBore90)
 	if hasPin && hasBore {
-		f.runs(form.BigEndPin, gap{name: "bigend.inner_clearance", title: "Pin in bush", Limits: inner}, bore, pin)
+		f.runs(form.BigEndPin, gap{name: "bigend.inner_clearance", title: pinInBush, Limits: inner}, bore, pin)
 	}
 	bush, hasBush := f.measuredBoth(form.BigEndBush, form.BigEndBush90)
 	if hasBush && hasEye {
-		f.runs(form.BigEndBush, gap{name: "bigend.outer_clearance", title: "Bush in rod", Limits: outer}, eye, bush)
+		f.runs(form.BigEndBush, gap{name: "bigend.outer_clearance", title: bushInRod, Limits: outer}, eye, bush)
 	}
 	if hasBore && hasBush {
 		f.faulty(fit.BushWall(bore, bush), form.BigEndBush)
@@ -91,9 +91,8 @@ func (f *fitting) rollers() (fit.Size, bool) {
 		least, most = math.Min(least, r.MM), math.Max(most, r.MM)
 	}
 	if most-least > rollersAlike+1e-9 {
-		words := bench.Fill("The rollers differ by %, from % to %: one set is within % (common practice, no source).",
-			f.Amount(most-least), unit.Format(least, unit.MM, 0.001), unit.Format(most, unit.MM, 0.001), f.Amount(rollersAlike))
-		f.Say("bigend.rollers", "%", words)
+		words := rollersDiffer(f.Amount(most-least), unit.Format(least, unit.MM, 0.001), unit.Format(most, unit.MM, 0.001), f.Amount(rollersAlike))
+		f.Say("bigend.rollers", words)
 		f.found(amiss, words)
 	}
 	return size, true
@@ -104,9 +103,9 @@ func (f *fitting) rollers() (fit.Size, bool) {
 func (f *fitting) runs(field form.ID, g gap, hole, part fit.Size) {
 	var err error
 	g.Gap, err = fit.Running(hole, part)
-	f.grindRunning(g.name, "for this hole a part", "for this part a hole", hole, part, g.Limits)
+	f.grindRunning(g.name, hole, part, g.Limits)
 	if !f.faulty(err, field) {
-		g.below, g.above = "too tight", "too loose"
+		g.below, g.above = tooTight, tooLoose
 		f.judged(g)
 	}
 }

@@ -52,13 +52,11 @@ func (f *fitting) top(step, first string) {
 	case f.grade == unmeasured:
 		f.headline = first
 	case f.grade == sound:
-		f.headline = "Right, as far as it is measured."
+		f.headline = rightSoFar
 	}
-	f.Say(step+".headline", "%", f.headline)
+	f.Say(step+".headline", f.headline)
 	f.Text("fit."+step+".verdict", gradeNames[f.grade])
 }
-
-var gradeNames = [...]string{"not measured", "right", "too close to call", "wrong"}
 
 // faulty tells a fault of the fit room beside a field.
 func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
@@ -70,20 +68,8 @@ func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	if fault.Detail.Kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}
-	f.r.Complain(bench.Fill(faultWords[fault.Detail.Kind], bounds[:]...), id, keys...)
+	f.r.Complain(faultWords(fault.Detail.Kind, bounds[0], bounds[1], bounds[2]), id, keys...)
 	return true
-}
-
-// faultWords are filled with what was given, the most and the least that would
-// do.
-var faultWords = [...]string{
-	fit.OutOfRange:     "% is out of reach here: no more than %, no less than %, will do",
-	fit.TooBigForHole:  "% doesn’t go into %, and clearance is meant: measure both again, or look whether two were exchanged",
-	fit.NoInterference: "no interference: a press needs the pin bigger than its eye, but this one’s interference is %",
-	fit.NoWall:         "% leaves no wall beside %",
-	fit.NeverLoose:     "% comes loose at no heat",
-	fit.Astray:         "% is far from the other readings: was a figure left out? From % down to % would go with them",
-	fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",
 }
 
 // readings reads a list of them, from the near end over the middle to the far one.
@@ -164,25 +150,25 @@ func (f *fitting) measuredBoth(along, across form.ID) (fit.Size, bool) {
 }
 
 func (f *fitting) told(size *fit.Size, name string) bool {
-	f.Say(name, "% ± %%%.", unit.Figures(size.MeanMM, unit.MM, f.StepMM), f.size(size.PlusMinusMM),
-		f.shape(", taper %", size.Form.TaperMM, size.Form.TaperKnown), f.shape(", oval %", size.Form.OvalMM, size.Form.OvalKnown))
+	f.Say(name, sizeSaid(unit.Figures(size.MeanMM, unit.MM, f.StepMM), f.size(size.PlusMinusMM),
+		f.shape(andTaper, size.Form.TaperMM, size.Form.TaperKnown), f.shape(andOval, size.Form.OvalMM, size.Form.OvalKnown)))
 	f.Number("fit."+name+"_mm", size.MeanMM)
 	f.Number("fit."+name+"_plus_mm", size.PlusMinusMM)
 	return true
 }
 
-func (f *fitting) shape(template string, mm float64, known bool) string {
+func (f *fitting) shape(words func(by string) string, mm float64, known bool) string {
 	if !known {
 		return ""
 	}
-	return bench.Fill(template, f.Amount(math.Abs(mm)))
+	return words(f.Amount(math.Abs(mm)))
 }
 
 // limits reads the limits in two fields.
 func (f *fitting) limits(least, most form.ID, standIn fit.Limits) fit.Limits {
 	l := fit.Limits{LeastMM: f.r.Or(standIn.LeastMM, least), MostMM: f.r.Or(standIn.MostMM, most)}
 	if l.MostMM < l.LeastMM {
-		f.r.Complain(bench.Fill("the most, %, is less than the least, %", f.Amount(l.MostMM), f.Amount(l.LeastMM)), most)
+		f.r.Complain(mostUnderLeast(f.Amount(l.MostMM), f.Amount(l.LeastMM)), most)
 		l.MostMM = l.LeastMM
 	}
 	return l
@@ -219,21 +205,21 @@ func (f *fitting) judged(g gap) grade {
 	if err != nil {
 		return unmeasured
 	}
-	how, verdict := sound, "right"
+	how, verdict := sound, rightWord
 	switch {
 	case j.Tight == fit.Beyond:
 		how, verdict = amiss, g.below
 	case j.Loose == fit.Beyond:
 		how, verdict = amiss, g.above
 	case j.Tight == fit.Doubtful || j.Loose == fit.Doubtful:
-		how, verdict = doubtful, "too close to call"
+		how, verdict = doubtful, tooCloseWords
 	}
-	words := bench.Fill("% %: %.", g.title, f.Within(g.MeanMM, g.PlusMinusMM), verdict)
+	words := judgedAs(g.title, f.Within(g.MeanMM, g.PlusMinusMM), verdict)
 	f.found(how, words)
 	if f.Bare(g.Gap.MostMM-g.Gap.LeastMM) != "0" {
-		words += bench.Fill(" From % to % round it.", f.Bare(g.Gap.LeastMM), f.Amount(g.Gap.MostMM))
+		words += " " + fromToRound(f.Bare(g.Gap.LeastMM), f.Amount(g.Gap.MostMM))
 	}
-	f.Say(g.name, "%", words)
+	f.Say(g.name, words)
 	f.Number("fit."+g.name+"_mm", g.MeanMM)
 	f.Text("fit."+g.name+"_verdict", gradeNames[how])
 	f.Text("picture."+g.name, draw.Fit(v))

@@ -15,7 +15,7 @@ func (f *fitting) endFloat(h heat) {
 	limits := f.limits(form.FloatLeast, form.FloatMost, fit.Limits{LeastMM: nan, MostMM: nan})
 	washers := f.r.Default(form.FloatWashers)
 	off := f.r.Default(form.FloatOff)
-	f.Say("float.fold", "% to %", f.Amount(limits.LeastMM), f.Amount(limits.MostMM))
+	f.Say("float.fold", floatFold(f.Amount(limits.LeastMM), f.Amount(limits.MostMM)))
 	faces, ok := f.r.Number(form.FloatFaces)
 	over, ok2 := f.r.Number(form.FloatCrank)
 	if !ok || !ok2 {
@@ -33,11 +33,11 @@ func (f *fitting) endFloat(h heat) {
 	if f.faulty(err, form.FloatCrank) {
 		return
 	}
-	grows := "% cold; the case grows % more than the crank by %, which leaves % hot."
+	grows := growsMore
 	if float.GrowthMM < 0 {
-		grows = "% cold; the case grows % less than the crank by %, which leaves % hot."
+		grows = growsLess
 	}
-	f.Say("float.grows", grows, f.Amount(float.ColdMM), f.Amount(math.Abs(float.GrowthMM)), celsius(h.running), f.Amount(float.HotMM))
+	f.Say("float.grows", grows(f.Amount(float.ColdMM), f.Amount(math.Abs(float.GrowthMM)), celsius(h.running), f.Amount(float.HotMM)))
 	f.Number("fit.float.cold_mm", float.ColdMM)
 	f.Number("fit.float.growth_mm", float.GrowthMM)
 	f.Number("fit.float.hot_mm", float.HotMM)
@@ -50,7 +50,7 @@ func (f *fitting) endFloat(h heat) {
 		s.GrowthMM, now = float.GrowthMM, float.HotMM
 	}
 	if !f.shims(&s) {
-		f.judged(gap{"float.end", "End float", exact(now, 2*f.StepMM), limits, "too little", "too much"})
+		f.judged(gap{"float.end", endFloat, exact(now, 2*f.StepMM), limits, tooLittle, tooMuch})
 	}
 }
 
@@ -74,15 +74,15 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 	if f.faulty(err, form.FloatCrank) {
 		return false
 	}
-	f.Say("float.shims", "Drive side %, timing side %.", f.pile("drive", chosen.Left), f.pile("timing", chosen.Right))
+	f.Say("float.shims", shimsEach(f.pile("drive", chosen.Left), f.pile("timing", chosen.Right)))
 	f.judged(gap{
-		"float.end", "End float so shimmed", exact(chosen.JudgedMM, 2*f.StepMM),
-		fit.Limits{LeastMM: s.LeastMM, MostMM: s.MostMM}, "too little", "too much",
+		"float.end", endFloatShimmed, exact(chosen.JudgedMM, 2*f.StepMM),
+		fit.Limits{LeastMM: s.LeastMM, MostMM: s.MostMM}, tooLittle, tooMuch,
 	})
 	if s.Centred {
 		f.Number("fit.float.off_centre_mm", chosen.OffMM)
 		f.judged(gap{
-			"float.centre", "Rod off the cylinder’s line", exact(math.Abs(chosen.OffMM), 2*f.StepMM), fit.Limits{MostMM: s.OffMM}, "", "too far",
+			"float.centre", rodOffLine, exact(math.Abs(chosen.OffMM), 2*f.StepMM), fit.Limits{MostMM: s.OffMM}, "", tooFar,
 		})
 	}
 	return true

@@ -27,21 +27,21 @@ func asFound(a *bench.Answers, r *form.Reader) {
 			seen++
 		}
 	}
-	f.Say("found.count", "% of % looked at.", strconv.Itoa(seen), strconv.Itoa(len(lookedAt)))
+	f.Say("found.count", lookedAtWords(strconv.Itoa(seen), strconv.Itoa(len(lookedAt))))
 	if r.Word(form.FoundCracks) == "bad" {
-		f.found(amiss+1, "Cracked: that part goes no further.")
+		f.found(amiss+1, cracked)
 	}
 	if bad > 0 {
-		f.found(amiss, bench.Fill("Not good: % of what was looked at.", strconv.Itoa(bad)))
+		f.found(amiss, notGood(strconv.Itoa(bad)))
 	}
 	f.rodRock()
 	f.sidePlay()
-	f.rodBar("found.bend", "Rod bent, over 100 mm", form.FoundBendBig, form.FoundBendSmall)
-	f.rodBar("found.twist", "Rod twisted, over 100 mm", form.FoundTwistBig, form.FoundTwistSmall)
+	f.rodBar("found.bend", rodBent, form.FoundBendBig, form.FoundBendSmall)
+	f.rodBar("found.twist", rodTwisted, form.FoundTwistBig, form.FoundTwistSmall)
 	f.received()
 	f.runOuts("found.", form.FoundRunOut)
 	f.grade = min(f.grade, amiss)
-	f.top("found", "Look it over before you split it.")
+	f.top("found", lookItOver)
 }
 
 // received says how the crank ran as it came, which is the first pass's to know. Older
@@ -51,13 +51,13 @@ func (f *fitting) received() {
 	if keys := q.Rows("pass"); len(keys) > 0 {
 		pass = keys[0]
 	}
-	words := "Hang it in the lathe before it is split: what the dials show is pass 1."
+	words := hangItFirst
 	if drive, ok := q.Number(form.ReadingTIR, pass, bench.Sides[0]); ok {
 		if timing, ok := q.Number(form.ReadingTIR, pass, bench.Sides[1]); ok {
-			words = bench.Fill("It came at % on the drive side, % on the timing side: pass 1.", f.Amount(drive), f.Amount(timing))
+			words = itCameAt(f.Amount(drive), f.Amount(timing))
 		}
 	}
-	f.Say("found.received", "%", words)
+	f.Say("found.received", words)
 	for _, side := range bench.Sides {
 		if !f.r.Blank(form.FoundRunOut, side) {
 			f.Say("found.typed", "yes")
@@ -93,17 +93,17 @@ func (f *fitting) rodRock() {
 		most += outer.MostMM
 	}
 	f.judged(gap{
-		name: "found.clearance", title: "Big end by its rock", Limits: fit.Limits{MostMM: most},
-		Gap: exact(rock.ClearanceMM, rock.ClearanceMM*f.r.Division("drive")/movement), above: "worn",
+		name: "found.clearance", title: byItsRock, Limits: fit.Limits{MostMM: most},
+		Gap: exact(rock.ClearanceMM, rock.ClearanceMM*f.r.Division("drive")/movement), above: worn,
 	})
 	if len(rock.Findings) > 0 {
-		f.Say("found.stops", "The rod’s cheeks stop it first: the clearance is at least this.")
+		f.Say("found.stops", cheeksStopIt)
 	}
 }
 
 func (f *fitting) sidePlay() {
 	if side, ok := f.r.Number(form.FoundSide); ok {
-		f.judged(gap{name: "found.sideplay", title: "Side play", Gap: exact(side, f.r.Default(form.Feeler)/2), Limits: f.sideLimits(), below: "too little", above: "too much"})
+		f.judged(gap{name: "found.sideplay", title: sidePlay, Gap: exact(side, f.r.Default(form.Feeler)/2), Limits: f.sideLimits(), below: tooLittle, above: tooMuch})
 	}
 }
 
@@ -122,7 +122,7 @@ func (f *fitting) rodBar(name, title string, ends ...form.ID) {
 			return
 		}
 		if len(list) != 2 {
-			f.r.Complain("two readings are wanted, one at each end of the bar", end)
+			f.r.Complain(twoWanted, end)
 			return
 		}
 		bars[i] = fit.Bar{AMM: list[0], BMM: list[1], SpanMM: span}
@@ -131,7 +131,7 @@ func (f *fitting) rodBar(name, title string, ends ...form.ID) {
 	if f.faulty(err, ends[0]) {
 		return
 	}
-	f.judged(gap{name: name, title: title, Gap: exact(100*math.Abs(lean.PerMM), 100*lean.PlusMinus), Limits: fit.Limits{MostMM: allowed}, above: "too much"})
+	f.judged(gap{name: name, title: title, Gap: exact(100*math.Abs(lean.PerMM), 100*lean.PlusMinus), Limits: fit.Limits{MostMM: allowed}, above: tooMuch})
 }
 
 // runOuts compares the run-out at both shafts with what is allowed.
@@ -139,8 +139,8 @@ func (f *fitting) runOuts(at string, runOut form.ID) {
 	for _, side := range bench.Sides {
 		if mm, ok := f.r.Number(runOut, side); ok {
 			f.judged(gap{
-				name: at + side + ".tir", title: bench.Fill("Run-out, % side,", side), Gap: exact(mm, f.r.Division(side)/2),
-				Limits: fit.Limits{MostMM: f.r.Default(form.Tolerance)}, above: "out of true",
+				name: at + side + ".tir", title: runOutOf(side), Gap: exact(mm, f.r.Division(side)/2),
+				Limits: fit.Limits{MostMM: f.r.Default(form.Tolerance)}, above: outOfTrue,
 			})
 		}
 	}

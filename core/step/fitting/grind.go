@@ -22,28 +22,23 @@ func (f *fitting) grindJoint(j *joint, l fit.Limits) {
 	pinLow, pinHigh, ok := window(j.eye.MostMM+l.LeastMM, j.eye.LeastMM+l.MostMM, j.eye.PlusMinusMM)
 	eyeLow, eyeHigh, ok2 := window(j.pin.MostMM-l.MostMM, j.pin.LeastMM-l.LeastMM, j.pin.PlusMinusMM)
 	if ok && ok2 {
-		f.Say(j.at+"grind", "To hold and not yield: for this eye a pin of % to %; for this pin an eye of % to %.", pinLow, pinHigh, eyeLow, eyeHigh)
+		f.Say(j.at+"grind", pinAndEyeTo(pinLow, pinHigh, eyeLow, eyeHigh))
 	}
 }
 
 // grindRunning says what to grind a running fit to.
-func (f *fitting) grindRunning(name, partWords, holeWords string, hole, part fit.Size, l fit.Limits) {
+func (f *fitting) grindRunning(name string, hole, part fit.Size, l fit.Limits) {
 	partLow, partHigh, ok := window(hole.MostMM-l.MostMM, hole.LeastMM-l.LeastMM, hole.PlusMinusMM)
 	holeLow, holeHigh, ok2 := window(part.MostMM+l.LeastMM, part.LeastMM+l.MostMM, part.PlusMinusMM)
-	var words string
+	var ways []string
 	if ok {
-		words = bench.Fill("To grind: % of % to %", partWords, partLow, partHigh)
+		ways = append(ways, partOf(partLow, partHigh))
 	}
 	if ok2 {
-		if words != "" {
-			words += ", or "
-		} else {
-			words = "To grind: "
-		}
-		words += bench.Fill("% of % to %", holeWords, holeLow, holeHigh)
+		ways = append(ways, holeOf(holeLow, holeHigh))
 	}
-	if words != "" {
-		f.Say(name+".grind", "%.", words)
+	if ways != nil {
+		f.Say(name+".grind", toGrind(ways))
 	}
 }
 
@@ -63,15 +58,15 @@ func (f *fitting) pressing() {
 		case j.taper > 0 && j.needNm > 0:
 			mm, _, err := j.press.For(j.needNm)
 			if err == nil {
-				f.Say(at, "%: draw it at least % past hand-tight, to hold %.", j.name(), f.Amount(mm/j.taper), newtonMetres(j.needNm))
+				f.Say(at, drawPast(j.name(), f.Amount(mm/j.taper), newtonMetres(j.needNm)))
 			}
 		case !measured || err != nil:
-			f.Say(at, "%: not measured.", j.name())
+			f.Say(at, notMeasured(j.name()))
 		case j.taper == 0:
-			f.Say(at, "%: press it in with %.", j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne))
+			f.Say(at, pressWith(j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne)))
 		}
 		if measured && err == nil && j.taper > 0 {
-			f.Say(at+".drawn", "Drawn up %, it holds %.", f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm))
+			f.Say(at+".drawn", drawnHolds(f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm)))
 		}
 	}
 }

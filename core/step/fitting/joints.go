@@ -24,8 +24,8 @@ type joint struct {
 }
 
 var jointNames = [...][2]string{
-	{"drivepin", "Pin in drive wheel"}, {"timingpin", "Pin in timing wheel"},
-	{"driveshaft", "Drive shaft in wheel"}, {"timingshaft", "Timing shaft in wheel"},
+	{"drivepin", pinInDrive}, {"timingpin", pinInTiming},
+	{"driveshaft", driveInWheel}, {"timingshaft", timingInWheel},
 }
 
 func (f *fitting) joints() {
@@ -95,7 +95,7 @@ func (f *fitting) readJoint(j *joint) bool {
 		DiameterMM: d, LengthMM: f.r.Default(form.JointLength, j.key), HubMM: f.r.Or(hub, form.JointHub, j.key), HollowMM: f.r.Default(form.JointHollow, j.key),
 		Friction: f.r.Default(form.JointFriction, j.key), Hub: material, Pin: fit.Steel(),
 	}
-	f.Say(j.at+"fold", "% long, % across, friction %", unit.Format(j.press.LengthMM, unit.MM, 0.1), unit.Format(j.press.HubMM, unit.MM, 0.1), bench.Plain(j.press.Friction, 0.01))
+	f.Say(j.at+"fold", jointFold(unit.Format(j.press.LengthMM, unit.MM, 0.1), unit.Format(j.press.HubMM, unit.MM, 0.1), bench.Plain(j.press.Friction, 0.01)))
 	if !ok {
 		return false
 	}
@@ -116,7 +116,7 @@ func (f *fitting) readJoint(j *joint) bool {
 func (f *fitting) readTaper(j *joint) bool {
 	if j.needNm > 0 {
 		if mm, _, err := j.press.For(j.needNm); err == nil {
-			f.Say(j.at+"drawto", "To hold %, draw it at least % past hand-tight.", newtonMetres(j.needNm), f.Amount(mm/j.taper))
+			f.Say(j.at+"drawto", drawTo(newtonMetres(j.needNm), f.Amount(mm/j.taper)))
 			f.Number(j.out+"draw_wanted_mm", mm/j.taper)
 		}
 	}
@@ -163,22 +163,22 @@ func (f *fitting) workOut(j *joint) {
 		return
 	}
 	limits := fit.Limits{MostMM: worked.YieldInterferenceMM}
-	below, above := "", "past yield"
+	below, above := "", pastYield
 	if p.Hub.Brittle {
-		above = "cracks the wheel"
+		above = cracksTheWheel
 	}
 	if mm, _, err := p.For(j.needNm); err == nil {
-		limits.LeastMM, below = mm, "slips"
+		limits.LeastMM, below = mm, slips
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""
-		cannot := "No interference holds that without yielding: it wants a longer or bigger pin, or another steel."
+		cannot := noneHolds
 		if p.Hub.Brittle {
-			cannot = "No interference holds that in this cast iron without cracking it: it wants a longer or bigger pin, or a wheel of steel."
+			cannot = noneHoldsInIron
 		}
-		f.Say(j.at+"cannot", "%", cannot)
+		f.Say(j.at+"cannot", cannot)
 	}
-	title := j.name() + ", interference"
+	title := interferenceOf(j.name())
 	f.judged(gap{j.at + "bite", title, j.gap, limits, below, above})
 	if below != "" && j.taper == 0 {
 		f.grindJoint(j, limits)
@@ -188,20 +188,21 @@ func (f *fitting) workOut(j *joint) {
 
 func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	mpa := func(v float64) string { return unit.Format(v, unit.MPa, 1) }
-	holds := "Holds %. Press it in with %; it comes out at %."
-	if w.PushOutN <= 0 {
-		holds = "Holds %. Press it in with %; it comes out by itself."
+	tonnes := func(n float64) string { return unit.Format(n, unit.Tonne, 0.1*tonne) }
+	if w.PushOutN > 0 {
+		f.Say(j.at+"holds", holdsAndPushes(newtonMetres(w.HoldNm), tonnes(w.PressInN), tonnes(w.PushOutN)))
+	} else {
+		f.Say(j.at+"holds", holdsBarely(newtonMetres(w.HoldNm), tonnes(w.PressInN)))
 	}
-	f.Say(j.at+"holds", holds, newtonMetres(w.HoldNm), unit.Format(w.PressInN, unit.Tonne, 0.1*tonne), unit.Format(w.PushOutN, unit.Tonne, 0.1*tonne))
-	stress, drawn := "Pressure %; at the eye’s bore % of hoop tension, % by von Mises against % yield.", "The eye begins to yield at a draw of %."
-	figures := []string{mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(j.press.Hub.YieldMPa)}
-	if j.press.Hub.Brittle {
-		stress, drawn = "Pressure %; at the eye’s bore % of hoop tension. Cast iron doesn’t yield, it cracks: judged against its tensile strength, %.", "The eye cracks, or the pin yields, at a draw of %."
-		figures = append(figures[:2], figures[3])
+	hub, drawn := &j.press.Hub, eyeYieldsAt
+	if hub.Brittle {
+		drawn = eyeCracksAt
+		f.Say(j.at+"stress", stressOfIron(mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(hub.YieldMPa)))
+	} else {
+		f.Say(j.at+"stress", stressOfSteel(mpa(w.PressureMPa), mpa(w.HubHoopMPa), mpa(w.HubMisesMPa), mpa(hub.YieldMPa)))
 	}
-	f.Say(j.at+"stress", stress, figures...)
 	if j.taper > 0 {
-		f.Say(j.at+"drawn", drawn, f.Amount(w.YieldDrawMM))
+		f.Say(j.at+"drawn", drawn(f.Amount(w.YieldDrawMM)))
 	}
 	f.troubles(j, w)
 	f.Number(j.out+"bite_mm", j.press.InterferenceMM)
@@ -211,11 +212,11 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 	f.Number(j.out+"press_in_n", w.PressInN)
 	f.Number(j.out+"push_out_n", w.PushOutN)
 	if margin, err := fit.Margin(w.HoldNm, j.needNm); err == nil {
-		template, much := "It must hold %: % times over.", unit.Figures(math.Floor(10*margin)/10, unit.Plain, 0.1)
+		words, much := mustHoldTimes, unit.Figures(math.Floor(10*margin)/10, unit.Plain, 0.1)
 		if margin < 1 {
-			template, much = "It must hold %: it holds only % of that.", unit.Format(math.Floor(100*margin), unit.PerCent, 1)
+			words, much = mustHoldOnly, unit.Format(math.Floor(100*margin), unit.PerCent, 1)
 		}
-		f.Say(j.at+"margin", template, newtonMetres(j.needNm), much)
+		f.Say(j.at+"margin", words(newtonMetres(j.needNm), much))
 		f.Number(j.out+"margin", margin)
 	}
 }
@@ -226,18 +227,18 @@ func (f *fitting) troubles(j *joint, w *fit.Tapered) {
 	for _, found := range w.Findings {
 		switch {
 		case found.Trouble == fit.NotSelfHolding:
-			f.Say(j.at+"steep", "Too steep to hold by itself: the nut must hold it.")
+			f.Say(j.at+"steep", tooSteep)
 		case found.Trouble == fit.HubCracks:
-			fails = "It cracks the wheel: cast iron gives no warning."
+			fails = itCracks
 		case fails == "": // either part yields, or both
-			fails = "It yields: the figures are those of parts that stay elastic, so more than this joint has."
+			fails = itYields
 		}
 	}
 	if fails != "" {
-		f.Say(j.at+"yields", "%", fails)
+		f.Say(j.at+"yields", fails)
 	}
 	if j.press.Hub.Brittle {
-		f.Say(j.at+"iron", "A cast-iron boss: look for cracks with dye before and after, break the eye’s edge, warm the wheel rather than force it.")
+		f.Say(j.at+"iron", ironBoss)
 	}
 }
 

@@ -15,13 +15,13 @@ import (
 func inTheCases(a *bench.Answers, r *form.Reader) {
 	f := readFitting(a, r)
 	heat := f.readHeat()
-	f.Say("cases.fold.heat", "shop %, running %", celsius(heat.room), celsius(heat.running))
+	f.Say("cases.fold.heat", heatFold(celsius(heat.room), celsius(heat.running)))
 	for n, key := range r.Form.Rows("main") {
 		f.main(key, "fit.mains/"+strconv.Itoa(n)+"/", heat)
 	}
 	f.endFloat(heat)
 	f.runOuts("cases.", form.CasesRunOut)
-	f.top("cases", "Measure the bearing seats and housings.")
+	f.top("cases", measureSeats)
 }
 
 // heat is the temperatures that the bearings see, °C, and the clearance wanted
@@ -59,19 +59,19 @@ func (f *fitting) main(key, out string, h heat) {
 	b.BoreMM, b.OutsideMM = bore, outside
 	seatLow, seatHigh, seatOK := f.class(form.MainSeatClass, key, "k5", limits.Shaft, bore, hasBore)
 	houseLow, houseHigh, houseOK := f.class(form.MainHousingClass, key, "N7", limits.Hole, outside, hasOutside)
-	f.Say(at+"fold", "%, %", f.className(form.MainSeatClass, key, "k5"), f.className(form.MainHousingClass, key, "N7"))
+	f.Say(at+"fold", classesFold(f.className(form.MainSeatClass, key, "k5"), f.className(form.MainHousingClass, key, "N7")))
 	seat, hasSeat := f.measured(form.MainSeat, key)
 	if hasSeat = hasSeat && hasBore; hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
 		shaft.InterferenceMM = g.MeanMM
-		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", bench.Fill("Interference at the % seat", side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
+		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", atTheSeat(side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
 		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, InterferenceMM: shaft.InterferenceMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
 	}
 	hole, hasHole := f.measured(form.MainHousing, key)
 	if hasHole = hasHole && hasOutside; hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
 		housing.InterferenceMM = g.MeanMM
-		held := f.seatInterference(at+"housing_bite", out+"housing_bite_mm", bench.Fill("Interference in the % housing", side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
+		held := f.seatInterference(at+"housing_bite", out+"housing_bite_mm", inTheHousing(side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
 		f.dropIn(at, out, held, fit.Shrink{DiameterMM: outside, InterferenceMM: housing.InterferenceMM, OuterPerK: housing.Material.AlphaPerK, InnerPerK: b.Ring.AlphaPerK, RoomC: h.room}, h)
 	}
 	if hasOutside {
@@ -88,7 +88,7 @@ func (f *fitting) seatInterference(name, out, title string, g fit.Gap, l fit.Lim
 	if !known {
 		return unmeasured
 	}
-	return f.judged(gap{name, title, g, l, "too slack", "too tight"})
+	return f.judged(gap{name, title, g, l, tooSlack, tooTight})
 }
 
 // class reads the deviations of a tolerance class of shafts or holes, mm; a blank
@@ -108,7 +108,7 @@ func (f *fitting) class(id form.ID, key, standIn string, of deviations, nominal 
 		lo, hi, err = of(c.Letters, c.Grade, nominal)
 	}
 	if e, ok := err.(*limits.Error); ok {
-		f.r.Complain(bench.Fill(classWords[e.Problem], text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)), id, key)
+		f.r.Complain(classFault(e.Problem, text, unit.Format(nominal, unit.MM, 0.001), strconv.Itoa(e.FromGrade), strconv.Itoa(e.ToGrade)), id, key)
 	}
 	return float64(lo) / 1000, float64(hi) / 1000, err == nil
 }
@@ -124,16 +124,6 @@ func (f *fitting) className(id form.ID, key, standIn string) string {
 // deviations is limits.Shaft or limits.Hole.
 type deviations func(letters string, grade int, nominalMM float64) (low, high limits.Micron, err error)
 
-// classWords are filled with the class, the size, and the grades that there are.
-var classWords = [...]string{
-	limits.NotAClass:       "“%” is not a class: write k5 for a seat, N7 for a housing",
-	limits.UnknownLetter:   "% is not a class for this: a seat takes f g h js j k m n p r s, a housing F G H JS J K M N P R",
-	limits.GradeNotCovered: "% has a grade that is not covered: grades 5 to 8 are",
-	limits.NotASize:        "% needs a size",
-	limits.SizeNotCovered:  "% at %: sizes from 3 to 180 mm are covered",
-	limits.NotDefined:      "the standard has no % at %: it gives these letters grades % to % there",
-}
-
 // hottestBearing is what a bearing is commonly let have, °C: common practice, no
 // source; the maker's figure counts.
 const hottestBearing = 120
@@ -144,20 +134,20 @@ func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
 // dropOn says how warm a bearing must be to drop on its seat.
 func (f *fitting) dropOn(at, out string, s fit.Shrink, h heat) {
 	if s.InterferenceMM <= 0 {
-		f.Say(at+"dropon", "The bearing slides on the shaft cold: it is loose there by %.", f.Amount(-s.InterferenceMM))
+		f.Say(at+"dropon", slidesOn(f.Amount(-s.InterferenceMM)))
 		return
 	}
 	c, err := s.HeatOuter(h.clear, h.room)
 	if err != nil {
-		f.Say(at+"dropon", "No heat drops the bearing on with that interference.")
+		f.Say(at+"dropon", noHeatOn)
 		return
 	}
 	f.Number(out+"bearing_heat_c", c)
 	switch {
 	case c > hottestBearing:
-		f.Say(at+"dropon", "% would drop the bearing on the shaft: more than bearings are commonly let have. Warm it to % and press it on.", celsius(c), celsius(hottestBearing))
+		f.Say(at+"dropon", tooHotOn(celsius(c), celsius(hottestBearing)))
 	case c > h.room:
-		f.Say(at+"dropon", "Warm the bearing to % to drop it on the shaft.", celsius(c))
+		f.Say(at+"dropon", warmOn(celsius(c)))
 	}
 }
 
@@ -170,10 +160,10 @@ func (f *fitting) holdsHot(s fit.Shrink, leftMM float64) string {
 		grade   int
 	}{{"M", 7}, {"N", 7}, {"P", 7}, {"R", 7}, {"R", 6}} {
 		if _, high, err := limits.Hole(class.letters, class.grade, s.DiameterMM); err == nil && -float64(high)/1000 >= needMM {
-			return bench.Fill("to hold it wants % of interference cold, which %% has.", f.Amount(needMM), class.letters, strconv.Itoa(class.grade))
+			return wantsClass(f.Amount(needMM), class.letters, strconv.Itoa(class.grade))
 		}
 	}
-	return bench.Fill("to hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", f.Amount(needMM))
+	return wantsMore(f.Amount(needMM))
 }
 
 // dropIn says how warm the case must be, what is left hot, and when it lets go; held
@@ -182,42 +172,42 @@ func (f *fitting) dropIn(at, out string, held grade, s fit.Shrink, h heat) {
 	c, err := s.HeatOuter(h.clear, h.room)
 	cold, err2 := s.HeatOuter(h.clear, h.freezer)
 	if err != nil || err2 != nil {
-		f.Say(at+"dropin", "No heat drops the bearing in with that interference.")
+		f.Say(at+"dropin", noHeatIn)
 	} else {
 		switch {
 		case c <= h.room || s.InterferenceMM <= 0:
-			f.Say(at+"dropin", "It drops in and out of the case cold.")
+			f.Say(at+"dropin", dropsInCold)
 		case cold <= h.room:
-			f.Say(at+"dropin", "Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", celsius(c), celsius(h.freezer))
+			f.Say(at+"dropin", heatOrFreeze(celsius(c), celsius(h.freezer)))
 		default:
-			f.Say(at+"dropin", "Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", celsius(c), celsius(cold), celsius(h.freezer))
+			f.Say(at+"dropin", heatAndFreeze(celsius(c), celsius(cold), celsius(h.freezer)))
 		}
 		f.Number(out+"case_heat_c", c)
 		f.Number(out+"case_heat_frozen_c", cold)
 	}
 	if left, err := s.InterferenceAt(h.running, h.running); err == nil {
 		f.Number(out+"hot_bite_mm", left)
-		how, words := sound, bench.Fill("Hot, at %, % of that interference is left.", celsius(h.running), f.Amount(left))
+		how, words := sound, leftHot(celsius(h.running), f.Amount(left))
 		switch {
 		case left <= 0 && held == sound:
-			how, words = doubtful, bench.Fill("The housing is right for its class, but hot, at %, the race is loose by %: ", celsius(h.running), f.Amount(-left))+f.holdsHot(s, left)
+			how, words = doubtful, rightButLoose(celsius(h.running), f.Amount(-left), f.holdsHot(s, left))
 		case left <= 0:
-			how, words = amiss, bench.Fill("Hot, at %, the race is loose by %: ", celsius(h.running), f.Amount(-left))+f.holdsHot(s, left)
+			how, words = amiss, looseHot(celsius(h.running), f.Amount(-left), f.holdsHot(s, left))
 		}
 		f.found(how, words)
-		f.Say(at+"hot", "%", words)
+		f.Say(at+"hot", words)
 	}
 	loose, err := s.LooseAt()
 	if err == nil {
-		f.Say(at+"loose", "The race comes loose at %, case and race alike.", celsius(loose))
+		f.Say(at+"loose", looseAt(celsius(loose)))
 		f.Number(out+"loose_c", loose)
 		return
 	}
 	if s.InterferenceMM > 0 {
-		f.Say(at+"loose", "This case doesn’t let the race go by heat: it expands no more than the race.")
+		f.Say(at+"loose", neverLets)
 		return
 	}
-	f.Say(at+"loose", "The race has no interference even cold.")
+	f.Say(at+"loose", looseCold)
 }
 
 func (f *fitting) playLeft(key, out string, b fit.Bearing, shaft, housing fit.Seat) {
@@ -230,10 +220,10 @@ func (f *fitting) playLeft(key, out string, b fit.Bearing, shaft, housing fit.Se
 		return
 	}
 	f.Number(out+"play_left_mm", left.LeftMM)
-	how, words := sound, bench.Fill("% of the bearing’s own % of play is left once fitted.", f.Amount(left.LeftMM), f.Amount(b.PlayMM))
+	how, words := sound, playLeft(f.Amount(left.LeftMM), f.Amount(b.PlayMM))
 	if len(left.Findings) > 0 {
-		how, words = amiss, bench.Fill("No play left: the fits take % and the bearing has %. Take one with more play.", f.Amount(left.InnerMM+left.OuterMM), f.Amount(b.PlayMM))
+		how, words = amiss, noPlayLeft(f.Amount(left.InnerMM+left.OuterMM), f.Amount(b.PlayMM))
 	}
 	f.found(how, words)
-	f.Say("main."+key+".left", "%", words)
+	f.Say("main."+key+".left", words)
 }

@@ -41,14 +41,14 @@ func order(a *bench.Answers, r *form.Reader, work []Task) {
 			after = task.Words
 		}
 	}
-	a.Say("order.count", "% of % done", strconv.Itoa(done), strconv.Itoa(len(work)))
+	a.Say("order.count", doneOf(strconv.Itoa(done), strconv.Itoa(len(work))))
 	switch {
 	case after != "" && last < len(work)-1:
 		// What he left out before the last that is done he may do without.
-		a.Say("order.headline", "Next: %.", after)
+		a.Say("order.headline", nextIs(after))
 	case first != "":
-		a.Say("order.headline", "Left out: %.", first)
+		a.Say("order.headline", leftOut(first))
 	default:
-		a.Say("order.headline", "All done.")
+		a.Say("order.headline", allDone)
 	}
 }

@@ -23,14 +23,14 @@ func pressingUp(a *bench.Answers, r *form.Reader) {
 		*part.mm = mm
 		has = has && ok
 	}
-	first := "Measure each wheel’s width at the pin, and the rod’s."
+	first := measureWidths
 	if has {
-		first = "Then measure over the wheels."
+		first = thenOverWheels
 		f.widths(&w, side)
 	}
 	if w, ok := bench.Matched(r); ok && w.Told {
 		side, by := w.Heavier()
-		f.Say("press.matched", "The % wheel weighs % more than the other: match them before they go together.", bench.Sides[side], bench.Grams(by, 1))
+		f.Say("press.matched", matchThem(bench.Sides[side], bench.Grams(by, 1)))
 	}
 	f.top("press", first)
 }
@@ -46,8 +46,8 @@ func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 		return
 	}
 	half := (limits.MostMM - limits.LeastMM) / 2
-	f.Say("press.stop", "Stop the press at % over the wheels.", width(stop))
-	f.Say("press.range", "From % to % gives the rod its side clearance.", width(stop-half), width(stop+half))
+	f.Say("press.stop", stopAt(width(stop)))
+	f.Say("press.range", givesClearance(width(stop-half), width(stop+half)))
 	f.Number("fit.press.stop_mm", stop)
 	over, ok := f.r.Number(form.PressOver)
 	if !ok {
@@ -55,6 +55,6 @@ func (f *fitting) widths(w *fit.Widths, limits fit.Limits) {
 	}
 	_, side, err := w.Side(over)
 	if !f.faulty(err, form.PressOver) {
-		f.judged(gap{"press.side_clearance", "Side clearance", exact(side, widthStep), limits, "too little", "too much"})
+		f.judged(gap{"press.side_clearance", sideClearance, exact(side, widthStep), limits, tooLittle, tooMuch})
 	}
 }

@@ -92,3 +92,14 @@ func TestUnreachedIsTheRuntimesAlone(t *testing.T) {
 		assert.Less(t, unreached, 200)
 	}
 }
+
+// Another Go's program is left as it is: the page must build there too.
+func TestAnotherGosProgramIsLeftAsItIs(t *testing.T) {
+	plain, err := Compile("../..", "./tools/empty")
+	require.NoError(t, err)
+	for version, short := range map[string]bool{"go1.26.8": true, "go1.26": true, "go1.27": false, "go1.260.1": false, "go1.25.3": false, "devel go1.27-abc": false} {
+		got, err := core("../..", "./tools/empty", version)
+		require.NoError(t, err)
+		assert.Equal(t, short, len(got) < len(plain), version)
+	}
+}

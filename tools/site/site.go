@@ -14,6 +14,7 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 )
@@ -37,11 +38,7 @@ func Build(root, program string, paint func(page []byte) ([]byte, error)) (Files
 	if files[pageFile], err = paint(files[pageFile]); err != nil {
 		return nil, err
 	}
-	compiled, err := CompileCore(root, program)
-	if err != nil {
-		return nil, err
-	}
-	if files["core.wasm"], err = shortened(compiled); err != nil {
+	if files["core.wasm"], err = core(root, program, runtime.Version()); err != nil {
 		return nil, err
 	}
 	if files["wasm_exec.js"], err = wasmExec(root); err != nil {

@@ -133,13 +133,19 @@ func (v BendView) factor() float64 {
 			worst = math.Max(worst, math.Abs(y))
 		}
 	}
-	if worst < 1e-7 {
+	return roundestFactor(worst)
+}
+
+// roundestFactor is the roundest exaggeration that draws a share of the rim radius
+// as a fifth of it at most; 0 where there is none to show.
+func roundestFactor(share float64) float64 {
+	if share < 1e-7 {
 		return 0
 	}
 	round := 1.0
 	for decade := 1.0; decade < 1e6; decade *= 10 {
 		for _, step := range [3]float64{1, 2, 5} {
-			if decade*step*worst <= 0.2 {
+			if decade*step*share <= 0.2 {
 				round = decade * step
 			}
 		}

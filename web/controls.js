@@ -31,7 +31,7 @@ export class Controls {
     // What is touched again has the focus already.
     this.trueStep.addEventListener('pointerdown', ({ target }) => { if (target === document.activeElement) this.touched(target); });
     body.addEventListener('focusout', ({ target }) => this.bench.left(target));
-    body.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
+    body.addEventListener('click', ({ target }) => this.pressed(target.closest('button, [data-pin]')));
     watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());
@@ -149,12 +149,13 @@ export class Controls {
   }
 
   pressed(button) {
-    const { step, add, remove, look, clear, reply } = button?.dataset ?? {};
+    const { step, add, remove, look, pin, clear, reply } = button?.dataset ?? {};
     const { bench } = this;
     if (step && !this.deaf) this.press(button, step);
     this.choose(button);
     if (add) bench.grow(added(bench.job.form, nameOf(add, button)));
     if (look !== undefined) bench.lookAt(button.closest('.pass').dataset.key);
+    if (pin) bench.lookAtPin(pin);
     if (reply) bench.replied(...reply.split('='));
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
     if (remove === undefined) return;
@@ -235,6 +236,10 @@ export class Controls {
 
   /** A finger on the face: it sets the hour that it came down for, however far it is drawn. */
   point(x, y, first) {
+    if (this.bench.answers.now.looked > 1) {
+      if (first) this.notice.say('These hours are this pin’s own. To set a reading’s hour here, go to pin 1.', 'tap');
+      return;
+    }
     if (first) this.tapped = this.deaf ? null : this.meant();
     const control = this.tapped;
     if (!control) {

@@ -115,6 +115,7 @@ class Bench {
     this.answers = { now: {}, later: {} };
     this.view = ''; // the pass that is looked at: no figure, and so none of the job
     this.viewed = null; // the job that it is one of
+    this.pin = ''; // the pin whose clock face is looked at, '' for the one that wants it
     this.typing = ''; // the field that is being typed in
     this.controls = new Controls(this, trueStep, notice);
     const unfit = (form) => Object.keys(this.call('unfit', form));
@@ -254,17 +255,19 @@ class Bench {
     const keys = keysOf(this.job.form, 'pass');
     if (this.viewed !== this.job) {
       this.viewed = this.job;
+      this.pin = '';
       this.view = this.job.form.bench ?? '';
     }
     if (!keys.includes(this.view)) this.view = keys.at(-1) ?? '1';
     if (trueStep.dataset.key === this.view) return false;
     trueStep.dataset.key = this.view;
+    this.pin = '';
     this.controls.passChanged();
     return true;
   }
 
-  /** What the step that shows is of, for the core: the job with the pass that is looked at. */
-  get form() { return this.signed({ ...this.job.form, bench: this.view }); }
+  /** What the step that shows is of, for the core: the job with the pass and the pin that are looked at. */
+  get form() { return this.signed({ ...this.job.form, bench: this.view, look: this.pin }); }
 
   /** A form on its sheet carries the shop's own name. */
   signed(form) { return this.step === sheetStep && !this.guest ? this.shop.signed(form) : form; }
@@ -273,6 +276,12 @@ class Bench {
   lookAt(key) {
     this.view = key;
     this.refresh();
+  }
+
+  /** Looks at the clock face of a pin. */
+  lookAtPin(pin) {
+    this.pin = pin;
+    this.answer();
   }
 
   /** Looks at the pass after the one that is looked at. */
@@ -288,6 +297,7 @@ class Bench {
     if (this.step === sheetStep) tried(() => this.sheet.show(this.signed(this.job.form), this.guest, answers));
     if (this.step !== trueStep || !answers) return;
     this.controls.asked(answers.tap);
+    for (const button of trueStep.querySelectorAll('.pins button')) button.setAttribute('aria-pressed', String(button.dataset.pin === answers.looked));
     this.controls.lathe?.answered();
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());

@@ -69,6 +69,7 @@ const (
 	PinGap3
 	PinGap6
 	PinGap9
+	Look
 
 	LightenMaterial
 	LightenDensity

@@ -15,7 +15,7 @@ var table = [rows]Row{
 	// "tailstock" is what the needles of a pass did when it was backed off to just snug,
 	// "centres" whether they are known good. A crank's further pins are rows of "pin", from the left end,
 	// the angle from the first pin clockwise as the hours run. "bench" is the key of the pass that is on
-	// the bench.
+	// the bench, "look" the pin whose clock face is looked at, counted from the left.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Units:            {Pattern: "units", Numbers: numbers{3}, Kind: Choice, Choices: []string{"inch", "metric"}},
@@ -80,6 +80,7 @@ var table = [rows]Row{
 	PinGap3:          {Pattern: "pass.*.pin.*.gap3", Numbers: numbers{645}, Unit: unit.MM, Max: 100},
 	PinGap6:          {Pattern: "pass.*.pin.*.gap6", Numbers: numbers{646}, Unit: unit.MM, Max: 100},
 	PinGap9:          {Pattern: "pass.*.pin.*.gap9", Numbers: numbers{647}, Unit: unit.MM, Max: 100},
+	Look:             {Pattern: "look", Numbers: numbers{660}, Kind: Words, Long: 1},
 
 	// Lighten: the wheels as they stand, the cuts to make, and what the
 	// lightening is judged by. What is turned is given by diameters, as a caliper

@@ -138,13 +138,17 @@ func sayingJobs() []form.Form {
 	})
 	twin := jobs.Typed("4", "3", "4", "9").With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
 		"dial.b.order": "2", "dial.b.at": "140", "pass.1.dial.b.tir": "6", "pass.1.dial.b.high": "3"})
+	six := twin.With(form.Form{"timing.pin": "100", "rim": "100"})
+	for i, key := range []string{"c", "d", "e", "f"} {
+		six["pin."+key+".order"], six["pin."+key+".at"], six["pin."+key+".angle"] = strconv.Itoa(i+2), strconv.Itoa(60*i+220), "180"
+	}
 	logged := jobs.Typed("4", "3", "4", "9")
 	logged = logged.With(truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
 		logged,
 		jobs.Again(jobs.Skewed(), "", "3", "12", "3", "12"), jobs.Again(jobs.Skewed(), "nothing", "3", "12", "3", "12"),
 		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"centres": "good"}),
-		struck, struck.With(form.Form{"bench": "1"}), twin,
+		struck, struck.With(form.Form{"bench": "1"}), twin, six,
 		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
 		struck.With(form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),

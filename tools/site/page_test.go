@@ -135,7 +135,7 @@ func TestTheSheetTellsOfEveryField(t *testing.T) {
 	require.NotNil(t, table)
 	told := map[string]bool{
 		"number": true, "engine": true, "owner": true, "date": true, "notes": true, "pass": true, // with their texts, or counted
-		"bench": true, "archived": true, // of the page's own
+		"bench": true, "look": true, "archived": true, // of the page's own
 	}
 	for _, m := range regexp.MustCompile(`': '([^']+)'`).FindAllSubmatch(table[1], -1) {
 		for _, word := range strings.Fields(string(m[1])) {

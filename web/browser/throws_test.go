@@ -38,7 +38,18 @@ func TestATwinIsRead(t *testing.T) {
 		typeInto(p, `#more-dials [name$=".high"]`, n, row[2])
 	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes(' pin ')`)
-	p.Until(`document.querySelector('#pieces [data-picture="joint"] svg')`)
 	assert.Contains(t, p.Text(`#pieces [data-say="throws.sit"]`), "Pin 2: ")
+	for _, pin := range []string{"1", "2"} {
+		Eval[bool](p, `(document.querySelector('.elevation').scrollIntoView({ block: 'center', behavior: 'instant' }), true)`)
+		p.Tap(`.elevation [data-pin="`+pin+`"]`, 0.5, 0.5)
+		p.Until(`document.querySelector('.pins [data-pin="` + pin + `"]').getAttribute('aria-pressed') === 'true'`)
+		assert.Contains(t, p.Text(`[data-say="throws.look"]`), "Pin "+pin+", 12 on this face: ")
+	}
+	high := p.Value("Drive high at")
+	p.Tap(`[data-picture="face"]`, 0.7, 0.5)
+	p.Until(`document.getElementById('notice').textContent.includes('this pin’s own')`)
+	assert.Equal(t, high, p.Value("Drive high at"), "the face of another pin sets no reading's hour")
+	p.Press("Pin 1")
+	p.Until(`document.querySelector('.pins [data-pin="1"]').getAttribute('aria-pressed') === 'true'`)
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
 }

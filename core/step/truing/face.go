@@ -80,15 +80,18 @@ func (s *setUp) bendView(prefix string, pose *crank.Pose, counted []crank.Statio
 		Prefix: prefix, LeftEnd: bench.Drawn(s.SideOf[clock.Left]),
 		Length: s.length(), PinMiddle: s.crank.Pin, Rim: s.crank.Rim, Throw: s.crank.Throw,
 		Left: lie(&axes, clock.Left), Right: lie(&axes, clock.Right),
-	}
-	support := [...]draw.FixtureKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[s.crank.Mount]
-	for _, x := range s.crank.Support {
-		v.Stations = append(v.Stations, draw.Fixture{Kind: support, At: x})
+		Stations: s.supports(),
 	}
 	for _, st := range counted {
 		v.Stations = append(v.Stations, draw.Fixture{Kind: draw.DialAt, At: st.At})
 	}
 	return v
+}
+
+// supports are where the crank is held.
+func (s *setUp) supports() []draw.Fixture {
+	kind := [...]draw.FixtureKind{crank.Centres: draw.CentreAt, crank.VBlocks: draw.VBlockAt, crank.OwnBearings: draw.BearingAt}[s.crank.Mount]
+	return []draw.Fixture{{Kind: kind, At: s.crank.Support[0]}, {Kind: kind, At: s.crank.Support[1]}}
 }
 
 func lie(axes *crank.Axes, half clock.End) draw.Lie {

@@ -7,10 +7,8 @@ import (
 	"strconv"
 	"strings"
 
-	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
-	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/lsq"
 	"pintwelve/core/unit"
@@ -334,7 +332,7 @@ func (p *pass) pieceName(piece int) string {
 func (a answers) throwsSit(p *pass) {
 	var lines []string
 	for j := range p.throws.Joints {
-		lines = append(lines, pinSits(upperFirst(pinName(j)), p.twistWords(j), p.gapWords(j)))
+		lines = append(lines, p.jointSits(pinName(j), j))
 	}
 	for i := range p.moves {
 		m := &p.moves[i]
@@ -348,6 +346,11 @@ func (a answers) throwsSit(p *pass) {
 		lines = append(lines, whatWouldTellMore(p.settleWords()))
 	}
 	a.Say("throws.sit", strings.Join(lines, "\n"))
+}
+
+// jointSits says how the pieces sit to one another at a pin, by its name.
+func (p *pass) jointSits(name string, j int) string {
+	return pinSits(upperFirst(name), p.twistWords(j), p.gapWords(j))
 }
 
 // twistWords and gapWords say how the pieces sit at a joint, as far as it is told.
@@ -370,25 +373,6 @@ func (p *pass) gapWords(j int) string {
 	}
 	across, widest := s.GapAcross(j)
 	return openAtBy(p.at(widest), p.Within(across, 2*p.throws.Rim*s.UncertaintyOfG(j).HalfWidth95(s.Bends[j].G)))
-}
-
-// jointFace draws the clock face of the pin to work at, in its own clock.
-func (a answers) jointFace(p *pass) {
-	if len(p.moves) == 0 {
-		return
-	}
-	m := &p.moves[0]
-	v := p.highSpots("joint")
-	for i := range v.High {
-		v.High[i].Hour = clock.Wrap(v.High[i].Hour - p.Hour(p.throws.Joints[m.joint].Phase))
-	}
-	mark := draw.Mark{Kind: draw.MarkKind(m.Kind), Wheel: bench.Drawn(p.SideOf[m.Wheel]), Hour: p.Hour(m.Hour)}
-	if m.Kind != crank.Strike && !p.leverAssumed {
-		mark.Amount = p.Amount(m.Aim)
-	}
-	v.Moves = []draw.Mark{mark}
-	a.Say("throws.face", faceOf(pinName(m.joint)))
-	a.Text("picture.joint", draw.Face(v))
 }
 
 // throwsValues fills in the figures of a crank of several throws, joint by joint.

@@ -84,7 +84,8 @@ func moveShows(number, move, shows string) string {
 
 func whatWouldTellMore(ways string) string { return bench.Fill("What would tell more: %.", ways) }
 
-func faceOf(pin string) string { return bench.Fill("The clock face of %, which is its 12.", pin) }
+// pinOnFace names the pin whose clock face stands above.
+func pinOnFace(pin string) string { return bench.Fill("%, 12 on this face", pin) }
 
 func tooManyThrows(given string) string {
 	return bench.Fill("% throws: a crank of six at most can be worked out", given)

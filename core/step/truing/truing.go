@@ -59,7 +59,14 @@ func (a answers) first(r *form.Reader) {
 		a.words(p)
 		a.wayOn(p, r)
 	}
-	a.face(p)
+	if p.several() {
+		a.elevation(p, r)
+	}
+	if p.solved() {
+		a.jointFace(p, p.looked(r))
+	} else {
+		a.face(p)
+	}
 	a.askLever(r)
 }
 
@@ -71,7 +78,6 @@ func (a answers) more(r *form.Reader) {
 	case p.wants >= 0 || p.fault != nil:
 	case p.several():
 		a.throwsSit(p)
-		a.jointFace(p)
 	default:
 		a.elseWords(p)
 		a.smallAsks(p)

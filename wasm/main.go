@@ -111,6 +111,11 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			out.addForm(truing.NearCentres(job.form(), [2]string{args.get("first"), args.get("second")}))
 			return out
 		},
+		// pins: a form, "throws", "apart" in degrees, "keys" for five new rows → the fields that make a crank of so many throws
+		"pins": func(job, args flat) (out flat) {
+			out.addForm(truing.Pins(job.form(), form.Whole(args.get("throws")), form.Whole(args.get("apart")), strings.Fields(args.get("keys"))))
+			return out
+		},
 		// plan: a form, "key" for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
 		"plan": func(job, args flat) (out flat) {
 			out.addTexts(balance.Plan(job.form(), args.get("key")))

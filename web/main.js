@@ -428,6 +428,13 @@ class Bench {
     scrollTo(0, 0);
   }
 
+  /** Makes the crank one of so many throws, its pins so far apart. */
+  setPins() {
+    const [throws, apart] = ['pins-throws', 'pins-apart'].map((id) => document.getElementById(id).value);
+    const keys = Array.from({ length: 5 }, newKey).join(' ');
+    this.grow(this.call('pins', this.job.form, { throws, apart, keys }), 'The pins are set: measure where each stands.');
+  }
+
   tryOut() {
     const seed = document.getElementById('try-seed').value.trim() || newKey();
     const form = this.call('tryout', {}, { seed, start: document.getElementById('try-start').value });
@@ -608,6 +615,7 @@ class Bench {
       again: () => this.again(),
       undo: () => this.undo(),
       redo: () => this.redo(),
+      'set-pins': () => this.setPins(),
       'try-out': () => this.tryOut(),
       'keep-copy': () => this.keepCopy(),
       'back-to-mine': () => this.backToOwn(),

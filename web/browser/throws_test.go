@@ -53,3 +53,23 @@ func TestATwinIsRead(t *testing.T) {
 	p.Until(`document.querySelector('.pins [data-pin="1"]').getAttribute('aria-pressed') === 'true'`)
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
 }
+
+// The number of throws and how far apart the pins stand are chosen, and undone as one.
+func TestPinsAreSetByChoice(t *testing.T) {
+	p, _ := bench(t)
+	p.Phone()
+	p.Unfold()
+	p.Choose("Throws", "3")
+	p.Choose("From pin to pin", "120°")
+	p.Press("Set the pins so")
+	angles := `[...document.querySelectorAll('#throws [name$=".angle"]')].map((c) => c.value).join(' ')`
+	p.Until(angles + ` === '120 240'`)
+	p.Until(`document.querySelector('.elevation svg')`)
+	p.Choose("Throws", "2")
+	p.Choose("From pin to pin", "180°")
+	p.Press("Set the pins so")
+	p.Until(angles + ` === '180'`)
+	p.Press("Undo")
+	p.Until(angles + ` === '120 240'`)
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+}

@@ -102,7 +102,9 @@ export class Controls {
   touched(control) {
     const { dial } = control.closest('.dial')?.dataset ?? {};
     if (!dial) {
-      this.stepsHour(null);
+      const hour = 'hour' in control.dataset ? control : null; // of a further place among the readings
+      if (hour) this.picked = hour;
+      if (!control.dataset.step) this.stepsHour(hour);
       return;
     }
     this.aim(dial);
@@ -118,11 +120,12 @@ export class Controls {
   /** The question that stands now asks for an hour: the face is for that one. */
   asked(name) {
     const control = this.controlOf(name);
-    if (control) this.aim(control.closest('.dial').dataset.dial);
+    const { dial } = control?.closest('.dial').dataset ?? {};
+    if (dial) this.aim(dial);
   }
 
   controlOf(name) {
-    return name && [...this.trueStep.querySelectorAll('[data-hour]')].find((control) => nameOf(control.name, control) === name);
+    return name && [...this.trueStep.querySelectorAll('[data-hour]')].find((control) => nameOf(control.name, control) === name && !control.closest('[hidden]'));
   }
 
   /** The hour fields of a dial that show. */

@@ -450,6 +450,8 @@ class Bench {
     notice.edited();
     this.plan.say('');
     this.change(changes, run);
+    // A further place's readings have controls of their own among the dials' too.
+    if (Object.keys(changes)[0].includes('.dial.')) for (const painter of Object.values(painters.get(this.step))) painter.fill(this.form);
     this.answer();
   }
 

@@ -34,11 +34,14 @@ func TestATwinIsRead(t *testing.T) {
 		p.Press("Add a place")
 		p.Until(`document.querySelectorAll('#more-dials [name$=".at"]').length === ` + strconv.Itoa(n+1))
 		typeInto(p, `#more-dials [name$=".at"]`, n, row[0])
-		typeInto(p, `#more-dials [name$=".tir"]`, n, row[1])
-		typeInto(p, `#more-dials [name$=".high"]`, n, row[2])
+		typeInto(p, `.readings [name="pass.*.dial.*.tir"]`, n, row[1])
+		typeInto(p, `.readings [name="pass.*.dial.*.high"]`, n, row[2])
 	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes(' pin ')`)
 	assert.Contains(t, p.Text(`#pieces [data-say="throws.sit"]`), "Pin 2: ")
+	p.Until(`document.querySelectorAll('#more-dials [name$=".tir"]')[1].value === '7'`)
+	names := Eval[string](p, `[...document.querySelectorAll('.readings .dial:not([hidden]) .wide input')].map((c) => c.labels[0].textContent.trim()).join(', ')`)
+	assert.Equal(t, "Drive run-out, Timing run-out, D2 run-out thou, D3 run-out thou", names)
 	for _, pin := range []string{"1", "2"} {
 		Eval[bool](p, `(document.querySelector('.elevation').scrollIntoView({ block: 'center', behavior: 'instant' }), true)`)
 		p.Tap(`.elevation [data-pin="`+pin+`"]`, 0.5, 0.5)
@@ -72,4 +75,27 @@ func TestPinsAreSetByChoice(t *testing.T) {
 	p.Press("Undo")
 	p.Until(angles + ` === '120 240'`)
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+}
+
+// The view at the lathe goes through every dial of a crank of several throws, and its
+// clock face sets the hour of the one that it is at.
+func TestTheLatheGoesThroughEveryDial(t *testing.T) {
+	p, _ := bench(t)
+	p.Phone()
+	p.Unfold()
+	p.Press("Set the pins so")
+	p.Press("Add a place")
+	p.Until(`document.querySelector('.readings [name="pass.*.dial.*.tir"]')`)
+	twist(p)
+	Eval[bool](p, `(scrollTo(0, 0), document.querySelector('.acts [data-lathe-open]').click(), true)`)
+	p.Until(`document.querySelector('.lathe-what').textContent.startsWith('D2 run-out')`)
+	Eval[bool](p, `new Promise((done) => setTimeout(() => done(true), 700))`)
+	p.Press("One division more")
+	p.Press("Next")
+	p.Until(`document.querySelector('.lathe-what').textContent === 'D2 high at'`)
+	p.Tap(`[data-picture="face"] svg`, 0.72, 0.47)
+	p.Until(`document.querySelector('.readings [name="pass.*.dial.*.high"]').value === '2:45'`)
+	assert.Equal(t, "3", Eval[string](p, `document.querySelector('[name="pass.*.drive.high"]').value`))
+	assert.Greater(t, Eval[float64](p, `document.querySelector('.readings .now input').getBoundingClientRect().height`), 60.0, "the reading shows")
+	p.Until(`document.querySelector('#more-dials [name$=".high"]').value === '2:45'`)
 }

@@ -22,6 +22,9 @@ func (a answers) elevation(p *pass, r *form.Reader) {
 		v.Pins = append(v.Pins, draw.ThrowsPin{At: j.At, Throw: j.Throw, Hour: j.Phase})
 	}
 	for i := range p.stations {
+		if i >= len(sideNames) { // its readings stand among the others'
+			a.Text("say."+p.stations[i].name+".letter", p.stations[i].letter)
+		}
 		v.Dials = append(v.Dials, draw.ThrowsDial{Letter: p.stations[i].letter, At: p.stations[i].at})
 		for k := len(v.Dials) - 1; k > 0 && v.Dials[k].At < v.Dials[k-1].At; k-- {
 			v.Dials[k], v.Dials[k-1] = v.Dials[k-1], v.Dials[k]

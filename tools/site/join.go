@@ -42,6 +42,9 @@ func shortened(program []byte) (out []byte, err error) {
 			if err := untraced(data, reached); err != nil {
 				return nil, err
 			}
+			if err := nearTogether(data); err != nil {
+				return nil, err
+			}
 			section = written(cut(data))
 		}
 		out = module.AppendBytes(append(out, kind), section)

@@ -6,11 +6,15 @@ import "encoding/binary"
 
 // Sections of a module (5.5.2).
 const (
-	Custom = 0
-	Import = 2
-	Export = 7
-	Code   = 10
-	Data   = 11
+	Custom   = 0
+	Type     = 1
+	Import   = 2
+	Function = 3
+	Export   = 7
+	Start    = 8
+	Element  = 9
+	Code     = 10
+	Data     = 11
 )
 
 // HeaderSize is how many bytes stand before the sections.

@@ -25,8 +25,8 @@ func shortened(program []byte) (out []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	var reached []bool
 	out = append(out, program[:module.HeaderSize]...)
+	kindOfStart, functions := 0, 0
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind, section := rest.Byte(), rest.Bytes()
 		switch kind {
@@ -34,22 +34,43 @@ func shortened(program []byte) (out []byte, err error) {
 			if isNames(section) {
 				continue
 			}
+		case module.Type:
+			kindOfStart = noArguments(section)
+		case module.Function:
+			list := module.Reader(section)
+			functions = about.Imports + list.Number()
+			section = withOne(section, module.AppendNumber(nil, kindOfStart))
+		case module.Element:
+			out = module.AppendBytes(append(out, module.Start), module.AppendNumber(nil, functions))
 		case module.Code:
-			if section, reached, err = about.Code(section); err != nil {
+			code, reached, err := about.Code(section)
+			if err != nil {
 				return nil, err
 			}
+			start, err := shortenedData(data, reached)
+			if err != nil {
+				return nil, err
+			}
+			section = withOne(code, start)
 		case module.Data:
-			if err := untraced(data, reached); err != nil {
-				return nil, err
-			}
-			if err := nearTogether(data); err != nil {
-				return nil, err
-			}
 			section = written(cut(data))
 		}
 		out = module.AppendBytes(append(out, kind), section)
 	}
 	return out, nil
+}
+
+// shortenedData writes shorter in place what a memory begins with, and returns the
+// function that writes the rest as the module starts.
+func shortenedData(data []byte, reached []bool) (start []byte, err error) {
+	if err := untraced(data, reached); err != nil {
+		return nil, err
+	}
+	if err := nearTogether(data); err != nil {
+		return nil, err
+	}
+	s, err := differences(data)
+	return s.code(), err
 }
 
 // readModule returns what the code is rewritten by, and the memory that the data

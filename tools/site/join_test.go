@@ -43,9 +43,15 @@ func TestShortenedProgramDiffersInItsCodeAndDataAlone(t *testing.T) {
 		if kind == module.Custom && isNames(before) {
 			continue
 		}
+		if kind == module.Element {
+			require.Equal(t, byte(module.Start), is.Byte())
+			is.Bytes()
+		}
 		require.Equal(t, kind, is.Byte())
 		after := is.Bytes()
 		switch kind {
+		case module.Function:
+			assert.Equal(t, len(before)+1, len(after))
 		case module.Code:
 			assert.Less(t, len(after), len(before)*7/10)
 		case module.Data:

@@ -11,7 +11,21 @@
 // A panic says that the bytes are none that Go writes.
 package rewrite
 
-import "pintwelve/tools/module"
+import (
+	"strings"
+
+	"pintwelve/tools/module"
+)
+
+// Go is the release of Go by whose compiler, linker and runtime all this goes and is
+// tested.
+const Go = "go1.26"
+
+// Knows says whether a version, as runtime.Version has it, is of that release.
+func Knows(version string) bool {
+	rest, ok := strings.CutPrefix(version, Go)
+	return ok && (rest == "" || rest[0] == '.' || rest[0] == '-')
+}
 
 // Module is what of a module is asked about beside its code. Functions are numbered
 // from those imported on.

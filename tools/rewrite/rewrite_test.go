@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"testing"
 
@@ -17,6 +18,9 @@ import (
 // compiled returns the code of an empty Go program, which is its runtime, and what
 // it is rewritten by: each function could be called.
 func compiled(t *testing.T) (section module.Reader, about Module) {
+	if !Knows(runtime.Version()) {
+		t.Skipf("%s writes other code than %s, by which this goes", runtime.Version(), Go)
+	}
 	out := filepath.Join(t.TempDir(), "empty.wasm")
 	cmd := exec.Command("go", "build", "-o", out, "../empty")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
@@ -185,5 +189,13 @@ func TestNamesOfAnotherRuntimeAreRefused(t *testing.T) {
 func TestCodeThatGoDoesntWritePanics(t *testing.T) {
 	for _, code := range [][]byte{{1}, {2, 0, 0x12}, {3, 0, opEnd, opEnd}, {4, 0, opPrefix, 9, opEnd}} {
 		assert.Panics(t, func() { taken(code[1:]) }, "%x", code)
+	}
+}
+
+func TestKnowsOneRelease(t *testing.T) {
+	for version, known := range map[string]bool{
+		"go1.26": true, "go1.26.8": true, "go1.26-custom": true, "go1.25.9": false, "go1.27": false, "go1.260": false, "devel go1.26": false, "": false,
+	} {
+		assert.Equal(t, known, Knows(version), version)
 	}
 }

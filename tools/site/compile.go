@@ -10,10 +10,11 @@ import (
 )
 
 // Compile returns program, a package path of the module in root, as a
-// WebAssembly file that Go's own settings make. Its bytes don't depend on the
-// folder, the user's own Go flags or the state of the repository.
+// WebAssembly file with the core’s functions not inlined, which saves a tenth, and
+// else by Go’s own settings. Its bytes don’t depend on the folder, the user’s own
+// Go flags or the state of the repository.
 func Compile(root, program string) ([]byte, error) {
-	return compile(root, program, "", "-ldflags=-s -w -buildid=")
+	return compile(root, program, "", "-ldflags=-s -w -buildid=", "-gcflags=pintwelve/...=-l")
 }
 
 // CompileCore returns the same program made small, with the names of its

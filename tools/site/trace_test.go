@@ -26,6 +26,7 @@ func data(t *testing.T, program []byte) []byte {
 
 // tracedAndNot returns the memory of an empty program before and after untraced.
 func tracedAndNot(t *testing.T) (full, short []byte) {
+	onKnownGo(t)
 	program, err := Compile("../..", "./tools/empty")
 	require.NoError(t, err)
 	full = data(t, program)

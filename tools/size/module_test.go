@@ -1,15 +1,20 @@
 package main
 
 import (
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/tools/rewrite"
 	"pintwelve/tools/site"
 )
 
 func TestCodeByPackageOfAnEmptyProgram(t *testing.T) {
+	if !rewrite.Knows(runtime.Version()) {
+		t.Skipf("%s isn’t %s, for which the core's flags are", runtime.Version(), rewrite.Go)
+	}
 	module, err := site.CompileCore("../..", "./tools/empty")
 	require.NoError(t, err)
 	code, err := codeByPackage(module)

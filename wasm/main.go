@@ -98,7 +98,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 		},
 		// done: a form, "rows", keys for new rows with spaces between, one a move at most, and "pass" for a new pass or none → the fields that log the advice and begin it
 		"done": func(job, args flat) (out flat) {
-			out.addForm(truing.Done(job.form(), strings.Fields(args.get("rows")), args.get("pass")))
+			out.addForm(truing.Done(job.form(), keysOf(args.get("rows")), args.get("pass")))
 			return out
 		},
 		// again: a form, "pass" for the key of a new one → the fields that begin a new pass
@@ -113,7 +113,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 		},
 		// pins: a form, "throws", "apart" in degrees, "keys" for five new rows → the fields that make a crank of so many throws
 		"pins": func(job, args flat) (out flat) {
-			out.addForm(truing.Pins(job.form(), form.Whole(args.get("throws")), form.Whole(args.get("apart")), strings.Fields(args.get("keys"))))
+			out.addForm(truing.Pins(job.form(), form.Whole(args.get("throws")), form.Whole(args.get("apart")), keysOf(args.get("keys"))))
 			return out
 		},
 		// plan: a form, "key" for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
@@ -219,4 +219,12 @@ func (f flat) form() form.Form {
 		job[f.parts[i]] = f.parts[i+1]
 	}
 	return job
+}
+
+// keysOf takes keys with one space between apart.
+func keysOf(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return strings.Split(text, " ")
 }

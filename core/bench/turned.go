@@ -125,7 +125,7 @@ func (w *Turned) ThickMM(fromMM, toMM float64) (least, most float64) {
 			}
 		}
 	}
-	sort.Float64s(edges)
+	sort.SliceStable(edges, func(i, j int) bool { return edges[i] < edges[j] })
 	least, most = math.Inf(1), math.Inf(-1)
 	for i := 1; i < len(edges); i++ {
 		t := w.thickAt((edges[i-1] + edges[i]) / 2)

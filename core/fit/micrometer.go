@@ -2,7 +2,7 @@ package fit
 
 import (
 	"math"
-	"slices"
+	"sort"
 
 	"pintwelve/core/bound"
 	"pintwelve/core/lsq"
@@ -79,7 +79,7 @@ func Together(readings []Micrometer) error {
 	if len(all) < 2 {
 		return nil
 	}
-	slices.Sort(all)
+	sort.SliceStable(all, func(i, j int) bool { return all[i] < all[j] }) // as everywhere: another sort is 3 kB more
 	middle := all[len(all)/2]
 	off := math.Max(astrayMM, astrayPart*middle)
 	for i, r := range readings {

@@ -86,7 +86,7 @@ func TestALinkLeavesTheOwnersNameOutUnlessTicked(t *testing.T) {
 // Whatever a job holds, the page says of what kind it is before a link goes.
 func TestEveryFieldThatALinkCarriesIsToldOf(t *testing.T) {
 	p, _ := bench(t)
-	looked := map[string]bool{"bench": true, "archived": true} // which pass is looked at; a link leaves it out
+	looked := map[string]bool{"bench": true, "look": true, "archived": true} // which pass and pin are looked at; a link leaves them out
 	for _, f := range form.Job.Fields() {
 		first, _, _ := strings.Cut(f.Pattern, ".")
 		if looked[first] {

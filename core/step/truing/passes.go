@@ -45,7 +45,7 @@ func (a answers) lessons(p *pass) {
 				said += words + " "
 			}
 		}
-		said = strings.TrimSpace(said)
+		said = strings.Trim(said, " ")
 		a.Say("pass."+p.rounds[of].key+".came", said)
 		if i == len(tries) {
 			a.Say("truing.lesson", said)

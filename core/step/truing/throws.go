@@ -3,7 +3,6 @@ package truing
 import (
 	"errors"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -120,12 +119,15 @@ func (p *pass) workOutThrows(r *form.Reader) {
 
 // triesOf are what came of all that was done, pass by pass, and at which joint.
 func triesOf(lessons []crank.Lesson) (all []crank.Try, joints []int) {
-	for j := range lessons {
-		for _, t := range lessons[j].Tries {
-			i := len(all)
-			for ; i > 0 && all[i-1].Pass > t.Pass; i-- {
+	for pass, left := 0, true; left; pass++ {
+		left = false
+		for j := range lessons {
+			for _, t := range lessons[j].Tries {
+				if t.Pass == pass {
+					all, joints = append(all, t), append(joints, j)
+				}
+				left = left || t.Pass > pass
 			}
-			all, joints = slices.Insert(all, i, t), slices.Insert(joints, i, j)
 		}
 	}
 	return all, joints
@@ -239,7 +241,7 @@ func (a answers) throwsWords(p *pass) {
 		far = farStop
 	case n.Why == crank.Work:
 		a.throwsWork(p)
-		far = farAtPin(p.farWork(&p.moves[0].Move), pinName(p.moves[0].joint))
+		far = farAtPin(p.farWork(&p.moves[0].Move), strconv.Itoa(p.moves[0].joint+1))
 	case n.Verdict == crank.Fit:
 		a.Say("truing.headline", everyNeedleInside)
 		a.Say("truing.then", worstLeanUnjudged(p.runOutWords()))

@@ -56,7 +56,7 @@ func (p *pass) looked(r *form.Reader) int {
 	if !p.solved() {
 		return 0
 	}
-	if pin, err := strconv.Atoi(r.Form[form.Look.Name()]); err == nil && pin > 0 && pin <= len(p.throws.Joints) {
+	if pin := form.Whole(r.Form[form.Look.Name()]); pin > 0 && pin <= len(p.throws.Joints) {
 		return pin - 1
 	}
 	if len(p.moves) > 0 {

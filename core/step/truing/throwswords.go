@@ -47,7 +47,7 @@ func thenTheRest(moves []string) string {
 
 func allDone(moves string) string { return bench.Fill("All % done: read again", moves) }
 
-func farAtPin(do, pin string) string { return bench.Fill("% · %", strings.ToUpper(pin), do) }
+func farAtPin(do, pin string) string { return bench.Fill("PIN % · %", pin, do) }
 
 // atPin ends what was done at a pin, ofPin begins what is said of one.
 func atPin(pin string) string { return bench.Fill(" at %", pin) }

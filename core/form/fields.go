@@ -39,6 +39,12 @@ func (r *Reader) Coarsest(most int, id ID, keys ...string) float64 {
 	return unit.Coarsest(r.Text(id, keys...), Job.field(id).UnitIn(r.Form), most)
 }
 
+// UnitOf is the unit in which a quantity or a list was typed: the field's own where
+// none stands behind it.
+func (r *Reader) UnitOf(most int, id ID, keys ...string) unit.Unit {
+	return unit.UnitOf(r.Text(id, keys...), Job.field(id).UnitIn(r.Form), most)
+}
+
 // Word reads a choice: what was chosen, or its default.
 func (r *Reader) Word(id ID, keys ...string) string {
 	return r.word(Job.field(id), id.Name(keys...))

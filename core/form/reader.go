@@ -99,7 +99,7 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 		return 0, false
 	case v < f.Min || v > f.Max:
 		r.doubt(name, f, false)
-		r.complain(name, f.outOfRange(text, def))
+		r.complain(name, f.outOfRange(text, unit.UnitOf(text, def, 1)))
 		return 0, false
 	}
 	switch def {
@@ -142,8 +142,8 @@ func (r *Reader) numbers(f *Field, name string, most int) []float64 {
 	}
 	for i, v := range list {
 		if v < f.Min || v > f.Max {
-			def := f.UnitIn(r.Form)
-			r.complain(name, inEntry(i+1, f.outOfRange(unit.Format(v, def, 0), def)))
+			in := unit.UnitOf(r.Form[name], f.UnitIn(r.Form), most)
+			r.complain(name, inEntry(i+1, f.outOfRange(unit.Format(v, in, 0), in)))
 			return nil
 		}
 	}

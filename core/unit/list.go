@@ -50,6 +50,24 @@ func list(entries []string, def Unit) (values []float64, typed bool, fault *Erro
 	return values, last.typed, fault
 }
 
+// UnitOf is the unit that a list was typed in, which stands behind its last entry; def
+// where none was typed, or the last entry is none.
+func UnitOf(text string, def Unit, max int) Unit {
+	entries, fault := split(text, max)
+	if fault != nil {
+		return def
+	}
+	return unitOf(entries, def)
+}
+
+// unitOf is UnitOf entries, at least one.
+func unitOf(entries []string, def Unit) Unit {
+	if last, fault := parse(entries[len(entries)-1], def); fault == nil && last.typed {
+		return last.unit
+	}
+	return def
+}
+
 const (
 	oneUnit  = "one unit, behind the last number"
 	someList = "0 .5 1 .5"

@@ -65,3 +65,16 @@ func TestParseListRefuses(t *testing.T) {
 		assert.Nil(t, got)
 	}
 }
+
+func TestTheUnitThatAListWasTypedIn(t *testing.T) {
+	for _, row := range []struct {
+		text string
+		def  Unit
+		want Unit
+	}{
+		{"0 .5 1", Thou, Thou}, {"0 .5 1 mm", Thou, MM}, {"0.985", MM, MM}, {"0.985 in", MM, Inch}, {"1 in 2 in", MM, Inch},
+		{"1 in 2", MM, MM}, {"", MM, MM}, {"1 apple", Thou, Thou}, {"29 bhp", Kilowatt, BrakeHorsepower},
+	} {
+		assert.Equal(t, row.want, UnitOf(row.text, row.def, 3), row.text)
+	}
+}

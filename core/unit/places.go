@@ -12,10 +12,7 @@ func Coarsest(text string, def Unit, max int) float64 {
 		return 0
 	}
 	coarsest := 0.0
-	of := def
-	if last, fault := parse(entries[len(entries)-1], def); fault == nil && last.typed {
-		of = last.unit
-	}
+	of := unitOf(entries, def)
 	for _, entry := range entries {
 		s, fault := clean(entry)
 		if fault != nil {

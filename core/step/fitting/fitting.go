@@ -58,13 +58,15 @@ func (f *fitting) top(step, first string) {
 	f.Text("fit."+step+".verdict", gradeNames[f.grade])
 }
 
-// faulty tells a fault of the fit room beside a field.
+// faulty tells a fault of the fit room beside a field, in the unit that was typed there.
 func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	fault, ok := err.(*fit.Fault)
 	if !ok {
 		return false
 	}
-	bounds := [...]string{f.size(fault.Got), f.size(fault.Most), f.size(fault.Least)}
+	in := f.r.UnitOf(bench.MostReadings, id, keys...)
+	size := func(mm float64) string { return unit.Format(mm, in, min(f.StepMM, 0.01)) }
+	bounds := [...]string{size(fault.Got), size(fault.Most), size(fault.Least)}
 	if fault.Detail.Kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}

@@ -309,6 +309,12 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		says  string
 	}{
 		{fitting.Measure.Name, form.Form{"bigend.pin": "25.02", "bigend.bore": "25.01"}, "bigend.pin", "25.02 mm doesn’t go into 25.01 mm, and clearance is meant"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "0.9850 in", "bigend.bore": "0.9840 in"}, "bigend.pin", "0.985 in doesn’t go into 0.984 in"},
+		{fitting.Measure.Name, form.Form{"bigend.pin": "0.9850 0.9850 9.850 in"}, "bigend.pin", "Entry 3: “9.85 in” is out of range: 0.315 in to 5.906 in will do"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "0.9850 in", "joint.a.eye": "0.9840 in", "joint.a.hub": "0.9 in"}, "joint.a.hub", "0.9 in leaves no wall beside 0.985 in"},
+		{fitting.PressUp.Name, form.Form{"press.rod": "0.01 in"}, "press.rod", "“0.01 in” is out of range: 0.07874 in to 3.937 in will do"},
+		{fitting.Found.Name, form.Form{"found.bendbig": "0 200", "found.bendsmall": "0 1", "found.span": "10"}, "found.bendbig", "200 thou is out of reach here"},
+		{fitting.Cases.Name, form.Form{"float.faces": "4 in", "float.crank": "4.01 in"}, "float.crank", "4.01 in over the crank doesn’t go between faces 4 in apart"},
 		{fitting.Measure.Name, form.Form{"bigend.bush": "32.01", "bigend.eye": "32"}, "bigend.bush", "clearance is meant"},
 		{fitting.Measure.Name, form.Form{"bigend.pin": "25", "bigend.bore": "32", "bigend.bush": "31.9"}, "bigend.bush", "31.9 mm leaves no wall beside 32 mm"},
 		{fitting.Measure.Name, form.Form{"bigend.pin": "25 apples"}, "bigend.pin", "apples"},

@@ -1,10 +1,6 @@
 package fit
 
-import (
-	"math"
-
-	"pintwelve/core/bound"
-)
+import "pintwelve/core/bound"
 
 // Gap is a clearance on diameter, or between faces; negative where they interfere.
 type Gap struct {
@@ -70,7 +66,11 @@ func Rollers(pin, roller, eye Size) (Gap, error) {
 		PlusMinusMM:     quadrature(pin.PlusMinusMM, 2*roller.PlusMinusMM),
 		SpotPlusMinusMM: quadrature(pin.SpotPlusMinusMM, 2*roller.SpotPlusMinusMM),
 	}
-	return Running(eye, over)
+	g, err := Running(eye, over)
+	if fault, ok := err.(*Fault); ok && fault.Detail.Kind == TooBigForHole {
+		fault.Detail.Kind = RollersTooBig
+	}
+	return g, err
 }
 
 // ThouPerInch returns limits of so many thou of clearance an inch of diameter:
@@ -102,7 +102,7 @@ func (w Widths) check() error {
 
 // Side returns the mouth between the wheels and the rod's clearance in it, from
 // the width over the wheels. A rod that has no room is a Fault of kind
-// TooBigForHole.
+// TooNarrow.
 func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) {
 	if err := bound.First(w.check(), length(OverWheels, overWheelsMM)); err != nil {
 		return 0, 0, err
@@ -110,7 +110,7 @@ func (w Widths) Side(overWheelsMM float64) (mouthMM, sideMM float64, err error) 
 	mouthMM = overWheelsMM - w.LeftMM - w.RightMM
 	rod := w.RodMM + w.WashersMM
 	if rod >= mouthMM {
-		return 0, 0, &Fault{Detail: Detail{TooBigForHole}, Field: RodWidth, Got: rod, Most: math.Max(0, mouthMM)}
+		return 0, 0, &Fault{Detail: Detail{TooNarrow}, Field: OverWheels, Got: overWheelsMM, Least: w.LeftMM + w.RightMM + rod}
 	}
 	return mouthMM, mouthMM - rod, nil
 }

@@ -69,6 +69,8 @@ const (
 	NoInterference             // Got, the interference, is 0 or a clearance where a press is meant
 	NoWall                     // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
 	NeverLoose                 // Got, the housing's expansion, is not over Least, the race's
+	TooNarrow                  // Got, over the wheels, is not over Least, which wheels and rod take between them
+	RollersTooBig              // Got, the pin with a roller on each side, doesn't go into Most, the eye
 	NoRoom                     // Got, over the crank, is more than Most, between the faces
 	Astray                     // Got, a reading, is outside Least to Most, which the others of its part leave
 )

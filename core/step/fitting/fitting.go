@@ -67,7 +67,7 @@ func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	in := f.r.UnitOf(bench.MostReadings, id, keys...)
 	size := func(mm float64) string { return unit.Format(mm, in, min(f.StepMM, 0.01)) }
 	bounds := [...]string{size(fault.Got), size(fault.Most), size(fault.Least)}
-	if fault.Detail.Kind == fit.NoWall && fault.Field != fit.Hollow {
+	if kind := fault.Detail.Kind; kind == fit.TooNarrow || kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}
 	f.r.Complain(faultWords(fault.Detail.Kind, bounds[0], bounds[1], bounds[2]), id, keys...)

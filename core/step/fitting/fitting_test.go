@@ -180,7 +180,7 @@ func TestThePressStopsWhereTheRodHasItsRoom(t *testing.T) {
 	assert.InDelta(t, 0.25, jobs.Value(t, a, "fit.press.side_clearance_mm"), micron)
 	assert.Equal(t, "right", jobs.Told(t, a, "fit.press.verdict"))
 	tight := sheet.Answer(job.With(form.Form{"press.over": "80.5"}), fitting.PressUp.Name)
-	assert.Contains(t, jobs.Told(t, tight, "error.press.over"), "doesn’t go into")
+	assert.Contains(t, jobs.Told(t, tight, "error.press.over"), "80.5 mm over the wheels is no more than wheels, rod and washers take, 80.6 mm")
 }
 
 // Expansions are those of fit.Steel and fit.LightAlloy: ISO 3650, and common
@@ -315,6 +315,10 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		{fitting.PressUp.Name, form.Form{"press.rod": "0.01 in"}, "press.rod", "“0.01 in” is out of range: 0.07874 in to 3.937 in will do"},
 		{fitting.Found.Name, form.Form{"found.bendbig": "0 200", "found.bendsmall": "0 1", "found.span": "10"}, "found.bendbig", "200 thou is out of reach here"},
 		{fitting.Cases.Name, form.Form{"float.faces": "4 in", "float.crank": "4.01 in"}, "float.crank", "4.01 in over the crank doesn’t go between faces 4 in apart"},
+		{fitting.Measure.Name, form.Form{"bigend.kind": "rollers", "bigend.pin": "25", "bigend.roller": "6", "bigend.eye": "36.9"}, "bigend.pin", "with a roller on each side it is 37 mm, which doesn’t go into the rod’s eye of 36.9 mm"},
+		{fitting.PressUp.Name, form.Form{"press.drive": "20", "press.timing": "20", "press.rod": "1 in", "press.over": "40"}, "press.over", "40 mm over the wheels is no more than wheels, rod and washers take, 65.4 mm"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seat": "1.2 in"}), "main.a.seat", "1.2 in is out of reach here: no more than 1.0039 in, no less than 0.9646 in"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housing": "42.97"}), "main.a.housing", "no less than 50.96 mm"},
 		{fitting.Measure.Name, form.Form{"bigend.bush": "32.01", "bigend.eye": "32"}, "bigend.bush", "clearance is meant"},
 		{fitting.Measure.Name, form.Form{"bigend.pin": "25", "bigend.bore": "32", "bigend.bush": "31.9"}, "bigend.bush", "31.9 mm leaves no wall beside 32 mm"},
 		{fitting.Measure.Name, form.Form{"bigend.pin": "25 apples"}, "bigend.pin", "apples"},

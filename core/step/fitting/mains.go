@@ -61,14 +61,14 @@ func (f *fitting) main(key, out string, h heat) {
 	houseLow, houseHigh, houseOK := f.class(form.MainHousingClass, key, "N7", limits.Hole, outside, hasOutside)
 	f.Say(at+"fold", classesFold(f.className(form.MainSeatClass, key, "k5"), f.className(form.MainHousingClass, key, "N7")))
 	seat, hasSeat := f.measured(form.MainSeat, key)
-	if hasSeat = hasSeat && hasBore; hasSeat {
+	if hasSeat = hasSeat && hasBore && f.near(seat, bore, form.MainSeat, key); hasSeat {
 		g, _ := fit.Between(seat, fit.Known(bore, 0))
 		shaft.InterferenceMM = g.MeanMM
 		f.seatInterference(at+"seat_bite", out+"seat_bite_mm", atTheSeat(side), g, fit.Limits{LeastMM: seatLow, MostMM: seatHigh}, seatOK)
 		f.dropOn(at, out, fit.Shrink{DiameterMM: bore, InterferenceMM: shaft.InterferenceMM, OuterPerK: b.Ring.AlphaPerK, InnerPerK: shaft.Material.AlphaPerK, RoomC: h.room}, h)
 	}
 	hole, hasHole := f.measured(form.MainHousing, key)
-	if hasHole = hasHole && hasOutside; hasHole {
+	if hasHole = hasHole && hasOutside && f.near(hole, outside, form.MainHousing, key); hasHole {
 		g, _ := fit.Between(fit.Known(outside, 0), hole)
 		housing.InterferenceMM = g.MeanMM
 		held := f.seatInterference(at+"housing_bite", out+"housing_bite_mm", inTheHousing(side), g, fit.Limits{LeastMM: -houseHigh, MostMM: -houseLow}, houseOK)
@@ -80,6 +80,19 @@ func (f *fitting) main(key, out string, h heat) {
 	if hasSeat && hasHole {
 		f.playLeft(key, out, b, shaft, housing)
 	}
+}
+
+// seatOff is by what part of its diameter a seat or a housing may be off its bearing,
+// worn or spun as it is; past that a figure was misread. No source.
+const seatOff = 0.02
+
+// near tells a seat or a housing that can't be this bearing's.
+func (f *fitting) near(measured fit.Size, bearingMM float64, id form.ID, key string) bool {
+	least, most := bearingMM*(1-seatOff), bearingMM*(1+seatOff)
+	if least <= measured.MeanMM && measured.MeanMM <= most {
+		return true
+	}
+	return !f.faulty(&fit.Fault{Field: fit.Diameter, Got: measured.MeanMM, Least: least, Most: most}, id, key)
 }
 
 // seatInterference judges an interference against its class.

@@ -295,6 +295,8 @@ func faultWords(kind fit.Kind, given, most, least string) string {
 		fit.NoWall:         "% leaves no wall beside %",
 		fit.NeverLoose:     "% comes loose at no heat",
 		fit.Astray:         "% is far from the other readings: was a figure left out? From % down to % would go with them",
+		fit.TooNarrow:      "% over the wheels is no more than wheels, rod and washers take, %: measure them again",
+		fit.RollersTooBig:  "with a roller on each side it is %, which doesn’t go into the rod’s eye of %: measure all three again",
 		fit.NoRoom:         "% over the crank doesn’t go between faces % apart: measure both again",
 	}[kind], given, most, least)
 }

@@ -44,11 +44,15 @@ func (f *fitting) found(g grade, words string) {
 	}
 }
 
-// top says the step's headline: the worst found, or what to do first.
+// top says the step's headline: a crack, a figure to be mended, by which nothing is
+// called right or wrong, the worst found, or what to do first.
 func (f *fitting) top(step, first string) {
+	if f.grade <= amiss && len(f.r.Problems) > 0 {
+		f.grade, f.headline = unmeasured, bench.MendIt
+	}
+	f.grade = min(f.grade, amiss)
 	switch {
-	case f.grade == unmeasured && len(f.r.Problems) > 0:
-		f.headline = bench.MendIt
+	case f.grade == unmeasured && f.headline != "":
 	case f.grade == unmeasured:
 		f.headline = first
 	case f.grade == sound:
@@ -56,6 +60,11 @@ func (f *fitting) top(step, first string) {
 	}
 	f.Say(step+".headline", f.headline)
 	f.Text("fit."+step+".verdict", gradeNames[f.grade])
+}
+
+// wrong says whether one of some fields is, so that what stands in for it judges nothing.
+func (f *fitting) wrong(ids ...form.ID) bool {
+	return slices.ContainsFunc(ids, func(id form.ID) bool { return f.r.Wrong(id) })
 }
 
 // faulty tells a fault of the fit room beside a field, in the unit that was typed there.

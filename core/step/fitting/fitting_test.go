@@ -392,6 +392,27 @@ func TestAStepWithAFigureMarkedWrongAsksForItFirst(t *testing.T) {
 	a := sheet.Answer(form.Form{"bigend.pin": "thirty"}, fitting.Measure.Name)
 	assert.NotEmpty(t, jobs.Told(t, a, "error.bigend.pin"))
 	assert.Equal(t, bench.MendIt, jobs.Told(t, a, "say.measure.headline"))
+	for _, row := range []struct {
+		part   string
+		job    form.Form
+		unsaid string // what would be judged by a figure that stands in
+	}{
+		{fitting.Measure.Name, form.Form{"joint.a.form": "taper", "joint.a.pin": "25", "joint.a.draw": "10", "joint.a.taper": "5 deg"}, "joint.a.bite"},
+		{fitting.Found.Name, form.Form{"found.bendbig": "0 0.01", "found.bendsmall": "0 0.11 mm", "found.span": "0"}, "found.bend"},
+		{fitting.Found.Name, form.Form{"found.rock": "0.3 mm", "found.rockat": "5 mm"}, "found.clearance"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seat": "35 mm"}), "main.a.seat_bite"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"heat.running": "900"}), ""},
+	} {
+		a := sheet.Answer(row.job, row.part)
+		assert.NotEmpty(t, a.Faults(), "%v", row.job)
+		assert.Equal(t, bench.MendIt, jobs.Said(a, row.part+".headline"), "%v", row.job)
+		assert.Equal(t, "not measured", jobs.Told(t, a, "fit."+row.part+".verdict"), "%v", row.job)
+		if row.unsaid != "" {
+			assert.Empty(t, jobs.Said(a, row.unsaid), "%v", row.job)
+		}
+	}
+	cracked := sheet.Answer(form.Form{"found.cracks": "bad", "found.span": "0", "found.bendbig": "0 1"}, fitting.Found.Name)
+	assert.Contains(t, jobs.Said(cracked, "found.headline"), "Cracked", "whatever else is to be mended")
 }
 
 // The micrometer and the bore gauge each have a step and an error of their own, which

@@ -40,7 +40,6 @@ func asFound(a *bench.Answers, r *form.Reader) {
 	f.rodBar("found.twist", rodTwisted, form.FoundTwistBig, form.FoundTwistSmall)
 	f.received()
 	f.runOuts("found.", form.FoundRunOut)
-	f.grade = min(f.grade, amiss)
 	f.top("found", lookItOver)
 }
 
@@ -71,6 +70,8 @@ func (f *fitting) rodRock() {
 	movement, ok := f.r.Number(form.FoundRock)
 	pin, measured := f.r.Number(form.FoundPin)
 	width, at := f.r.Default(form.FoundWidth), f.r.Default(form.FoundRockAt)
+	side, _ := f.r.Number(form.FoundSide)
+	cheek, _ := f.r.Number(form.FoundCheek)
 	if !measured {
 		if size, ok := f.sized(form.BigEndPin, form.BigEndPin90); ok {
 			pin = size.MeanMM
@@ -78,11 +79,9 @@ func (f *fitting) rodRock() {
 			pin = f.r.Default(form.FoundPin)
 		}
 	}
-	if !ok || movement == 0 {
+	if !ok || movement == 0 || f.wrong(form.FoundPin, form.FoundWidth, form.FoundRockAt, form.FoundSide, form.FoundCheek) {
 		return
 	}
-	side, _ := f.r.Number(form.FoundSide)
-	cheek, _ := f.r.Number(form.FoundCheek)
 	rock, err := fit.Rock{MovementMM: movement, AtMM: at, PinMM: pin, WidthMM: width, SideMM: side, CheekMM: cheek}.BigEnd()
 	if f.faulty(err, form.FoundRock) {
 		return
@@ -126,6 +125,9 @@ func (f *fitting) rodBar(name, title string, ends ...form.ID) {
 			return
 		}
 		bars[i] = fit.Bar{AMM: list[0], BMM: list[1], SpanMM: span}
+	}
+	if f.wrong(form.FoundSpan, form.FoundRodAllowed) {
+		return
 	}
 	lean, err := fit.OutOfParallel(bars[0], bars[1], f.r.Division("drive"))
 	if f.faulty(err, ends[0]) {

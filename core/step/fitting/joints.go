@@ -31,11 +31,13 @@ var jointNames = [...][2]string{
 func (f *fitting) joints() {
 	duty, known := f.duty()
 	for n, key := range f.r.Form.Rows("joint") {
+		problems := len(f.r.Problems)
 		j := f.rowOf(key)
 		j.out = "fit.joints/" + strconv.Itoa(n) + "/"
 		f.Text(j.out+"what", j.what)
 		f.need(&j, duty, known)
-		if f.readJoint(&j) {
+		// What stands in for a figure that is wrong judges nothing.
+		if f.readJoint(&j) && len(f.r.Problems) == problems {
 			f.workOut(&j)
 		}
 	}

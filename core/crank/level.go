@@ -65,8 +65,11 @@ func (s *Stand) evens(joint int, twist bool) (by clock.Vec) {
 			weights[i] *= now[i].Add(by.Scale(k[i])).Len()
 			total += weights[i]
 		}
+		if total == 0 { // all is dead true
+			return by
+		}
 		for i := range weights {
-			weights[i] /= math.Max(total, math.SmallestNonzeroFloat64)
+			weights[i] /= total
 		}
 	}
 	return by

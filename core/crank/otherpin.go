@@ -5,30 +5,26 @@ import "math"
 // elsewhere counts the latest rounds in a row after which what came about is far better
 // explained by the work having been done at the other of two pins; those that can't tell
 // are passed over.
-func elsewhere(g []pooledThrows, joint, since int) (rounds int) {
-	for i := len(g) - 1; i > 0 && g[i-1].last >= since; i-- {
-		better := g[i-1].exchanged(&g[i], joint)
+func elsewhere(rounds [][]jointShift, joint, since int) (count int) {
+	for i := len(rounds) - 1; i >= 0 && rounds[i][joint].after >= since; i-- {
+		better := exchanged(rounds[i], joint)
 		if better < -excused {
-			return rounds
+			return count
 		}
 		if better > certain {
-			rounds++
+			count++
 		}
 	}
-	return rounds
+	return count
 }
 
 // exchanged is by how much what was done at a joint explains what came about at another,
 // and the other way round, better than as logged: twice the logarithm of a chance.
-func (g *pooledThrows) exchanged(to *pooledThrows, joint int) float64 {
-	here, ok := g.shift(to, joint)
-	if !ok {
-		return 0
-	}
-	better := math.Inf(-1)
-	for other := range g.Stand.Bends {
-		there, ok := g.shift(to, other)
-		if !ok || other == joint || len(here.done)+len(there.done) == 0 {
+func exchanged(all []jointShift, joint int) float64 {
+	here, better := &all[joint], math.Inf(-1)
+	for other := range all {
+		there := &all[other]
+		if other == joint || !here.told || !there.told || len(here.done)+len(there.done) == 0 {
 			continue
 		}
 		as := here.surprise(here.done) + there.surprise(there.done)

@@ -110,8 +110,8 @@ func (m Manner) after(g []pooled, l *Lesson, tol Tolerance) Next {
 
 // margin is the Margin, and for a crank worked on and read often enough since a part of
 // its doubt: what then still stands at its limit is as likely beyond it.
-func (m Manner) margin(n *Next, g []pooled) float64 {
-	if n.Rounds >= enough && len(g) > 1 {
+func (m Manner) margin(rounds int, first bool) float64 {
+	if rounds >= enough && !first {
 		return math.Max(m.Margin, atLast)
 	}
 	return m.Margin
@@ -123,14 +123,21 @@ const atLast = 0.2
 // that has been made worse is first brought back.
 func (m Manner) why(j *judge, n *Next, g []pooled) Why {
 	back := n.Worst.Value > n.began(g) && n.Worst.Value >= n.Floor.Value+j.tol.RunOut
+	first := len(g) == 1
+	return whether(j.inside(m.margin(n.Rounds, first)), func() bool { return n.stops(j, g) }, n.Verdict, back, first)
+}
+
+// whether judges whether to work on a crank that stands inside or not, has been made
+// worse and is to be brought back, or is first read.
+func whether(inside bool, stops func() bool, v Verdict, back, first bool) Why {
 	switch {
-	case j.inside(m.margin(n, g)):
+	case inside:
 		return Leave
-	case n.stops(j, g):
+	case stops():
 		return Stop
-	case n.Verdict == NotMendable && !back:
+	case v == NotMendable && !back:
 		return Unmendable
-	case len(g) == 1 && (n.Verdict == TooClose || n.Verdict == Fit || n.Verdict == FitAsHung):
+	case first && (v == TooClose || v == Fit || v == FitAsHung):
 		return Unclear
 	}
 	return Work

@@ -11,14 +11,48 @@ import (
 // taken together as one.
 type pooled struct {
 	Pass
+	pooling
+	assumed bool // what is down as done is what was advised, nobody having said
+}
+
+// pooling is which rounds are taken together, and why no others.
+type pooling struct {
 	first  int // index of the first of its passes, and of the last
 	last   int
 	rounds int
 	// unlogged tells that something must have come between the readings before and
 	// this one, though no move is logged; said, that the user says so.
 	unlogged, said bool
-	assumed        bool   // what is down as done is what was advised, nobody having said
 	discrepancy    Figure // of a needle, mm: from a round before it with nothing done between
+}
+
+func alone(i int) pooling { return pooling{first: i, last: i, rounds: 1} }
+
+// coming is what becomes of a round before which no move is logged.
+type coming uint8
+
+const (
+	another  coming = iota // it is one of its own
+	joining                // it is taken together with the one before
+	standing               // it stands in the place of that
+)
+
+// follows says what becomes of the i-th round, of what the user says came before it, which
+// differs from those pooled here or doesn't, by so much.
+func (was *pooling) follows(i int, since Since, differ bool, by Figure) (pooling, coming) {
+	next := alone(i)
+	switch {
+	case since == Changed:
+		next.unlogged, next.said = true, true
+	case !differ:
+		return next, joining
+	case since == Nothing:
+		next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
+		return next, standing
+	default:
+		next.unlogged = true
+	}
+	return next, another
 }
 
 // pool gathers the passes: rounds with no move logged between them are one
@@ -27,27 +61,21 @@ func pool(passes []Pass) []pooled {
 	var out []pooled
 	for i := range passes {
 		p := &passes[i]
-		next := pooled{Pass: *p, first: i, last: i, rounds: 1}
 		n := len(out)
 		if n == 0 || len(out[n-1].Done) > 0 {
-			out = append(out, next)
+			out = append(out, pooled{Pass: *p, pooling: alone(i)})
 			continue
 		}
 		was := &out[n-1]
 		differ, by := was.differs(p)
-		switch {
-		case p.Since == Changed:
-			next.unlogged, next.said = true, true
-			out = append(out, next)
-		case !differ:
+		switch next, comes := was.follows(i, p.Since, differ, by); comes {
+		case another:
+			out = append(out, pooled{Pass: *p, pooling: next})
+		case joining:
 			was.join(p)
 			was.last, was.Since = i, p.Since
-		case p.Since == Nothing:
-			next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
-			*was = next
-		default:
-			next.unlogged = true
-			out = append(out, next)
+		case standing:
+			*was = pooled{Pass: *p, pooling: next}
 		}
 	}
 	return out
@@ -72,11 +100,9 @@ func (g *pooled) differs(p *Pass) (differ bool, by Figure) {
 				continue
 			}
 			reread[a.Half] = true
-			sure := lsq.Uncertainty{Cov: a.Cov.Add(b.Cov), Nu: lsq.PooledNu(a.uncertainty(), b.uncertainty())}
-			off := b.E.Sub(a.E)
-			differ = differ || clearly(sure, off)
-			if v := 2 * off.Len(); v > by.Value {
-				by = Figure{v, 2 * sure.HalfWidth95(off)}
+			clear, off := a.unlike(b)
+			if differ = differ || clear; off.Value > by.Value {
+				by = off
 			}
 		}
 	}
@@ -86,6 +112,14 @@ func (g *pooled) differs(p *Pass) (differ bool, by Figure) {
 	d := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfD(g.Stations).Cov.Add(p.Pose.UncertaintyOfD(p.Stations).Cov)}
 	slope := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfG(g.Stations).Cov.Add(p.Pose.UncertaintyOfG(p.Stations).Cov)}
 	return differ || clearly(d, p.Pose.D.Sub(g.Pose.D)) || clearly(slope, p.Pose.G.Sub(g.Pose.G)), by
+}
+
+// unlike tells whether two readings of a place differ by more than both doubts together
+// let them, and by how much of a needle [mm].
+func (p *Station) unlike(q *Station) (clear bool, by Figure) {
+	sure := lsq.Uncertainty{Cov: p.Cov.Add(q.Cov), Nu: lsq.PooledNu(p.uncertainty(), q.uncertainty())}
+	off := q.E.Sub(p.E)
+	return clearly(sure, off), Figure{2 * off.Len(), 2 * sure.HalfWidth95(off)}
 }
 
 // clearly tells whether a difference stands apart times its radius from 0; less

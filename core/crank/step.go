@@ -51,16 +51,22 @@ func (n *Next) work(j *judge) {
 // undecided says what to do where no component stands clear of the noise. What has
 // been read often enough goes by its bare figures.
 func (n *Next) undecided(j *judge) Why {
-	if n.Rounds < enough {
-		return Unclear
+	why := undecided(n.Rounds, n.Plain)
+	if why == Unclear && n.Rounds >= enough {
+		n.Strike, n.Close = j.pick(&n.Advice, 0)
 	}
-	switch n.Plain {
-	case Fit:
+	return why
+}
+
+func undecided(rounds int, plain Verdict) Why {
+	switch {
+	case rounds < enough:
+		return Unclear
+	case plain == Fit:
 		return Leave
-	case NotMendable:
+	case plain == NotMendable:
 		return Unmendable
 	}
-	n.Strike, n.Close = j.pick(&n.Advice, 0)
 	return Unclear
 }
 

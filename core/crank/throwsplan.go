@@ -26,9 +26,8 @@ type ThrowsNext struct {
 	JointAdvice
 	Stand       *Stand // of all rounds taken together
 	Why         Why
-	Rounds      int    // of readings taken together since the last move
-	Discrepancy Figure // mm of a needle, by which this round differs from the one before with nothing done between
-	Lessons     []Lesson
+	Rounds      int         // of readings taken together since the last move
+	Discrepancy Figure      // mm of a needle, by which this round differs from the one before with nothing done between
 	Steps       []JointMove // all before the next readings, their hours the joints' own
 	Asks        []Ask
 	Causes      []JointCause // with Stop, the likeliest first
@@ -73,21 +72,25 @@ func (n *ThrowsNext) learn(g []pooledThrows) {
 			since = g[i].first
 		}
 	}
+	rounds := make([][]jointShift, len(g)-1)
+	for i := range rounds {
+		rounds[i] = g[i].shifts(&g[i+1], len(n.Stand.Bends))
+	}
 	for j := range n.Stand.Bends {
 		l := Lesson{Hinge: newHinge()}
 		l.fitAll()
 		var changes []change
-		for i := 1; i < len(g); i++ {
-			s, ok := g[i-1].shift(&g[i], j)
-			if !ok || len(s.done) == 0 {
+		for i := range rounds {
+			s := &rounds[i][j]
+			if !s.told || len(s.done) == 0 {
 				continue
 			}
-			l.take(&s, s.tries(&l))
+			l.take(&s.shift, s.tries(&l))
 			if s.after >= since {
-				changes = append(changes, change{shift: s})
+				changes = append(changes, change{shift: s.shift})
 			}
 		}
-		n.elsewhere = append(n.elsewhere, elsewhere(g, j, since))
+		n.elsewhere = append(n.elsewhere, elsewhere(rounds, j, since))
 		n.hands = append(n.hands, Next{Lesson: l, since: since, doubted: max(doubted(changes), n.elsewhere[j])})
 	}
 }
@@ -105,8 +108,23 @@ func (n *ThrowsNext) beside() {
 			t.Beside, t.Likely = true, append([]Cause{FirstOnly}, t.Likely...)
 		}
 		l.fitAll()
-		n.Lessons = append(n.Lessons, *l)
 	}
+}
+
+// Tries are what came of all that was done, pass by pass, and at which joint.
+func (n *ThrowsNext) Tries() (all []Try, joints []int) {
+	for pass, left := 0, true; left; pass++ {
+		left = false
+		for j := range n.hands {
+			for _, t := range n.hands[j].Tries {
+				if t.Pass == pass {
+					all, joints = append(all, t), append(joints, j)
+				}
+				left = left || t.Pass > pass
+			}
+		}
+	}
+	return all, joints
 }
 
 // told tells whether anything done in a pass did what it was meant to.
@@ -145,21 +163,8 @@ func (n *ThrowsNext) single(all []JointMove) []JointMove {
 func (n *ThrowsNext) why(g []pooledThrows, limit float64) Why {
 	w := throwsWorsts(g)
 	back := n.Worst.Value > w[0] && n.Worst.Value >= n.Floor.Value+limit
-	margin := 0.0
-	if n.Rounds >= enough && len(g) > 1 {
-		margin = atLast
-	}
-	switch {
-	case n.inside(limit, margin):
-		return Leave
-	case n.stops(w, limit):
-		return Stop
-	case n.Verdict == NotMendable && !back:
-		return Unmendable
-	case len(g) == 1 && (n.Verdict == TooClose || n.Verdict == Fit || n.Verdict == FitAsHung):
-		return Unclear
-	}
-	return Work
+	first := len(g) == 1
+	return whether(n.inside(limit, Manner{}.margin(n.Rounds, first)), func() bool { return n.stops(w, limit) }, n.Verdict, back, first)
 }
 
 // inside tells whether every dial stands inside, k times its doubt counted; at half
@@ -202,7 +207,7 @@ func (n *ThrowsNext) work() {
 		n.pick([]JointMove{m})
 		return
 	}
-	n.Why = n.undecided()
+	n.Why = undecided(n.Rounds, n.Plain)
 }
 
 // better leaves out, one after the other, the moves without which the worst run-out
@@ -231,19 +236,6 @@ func (s *Stand) without(all []JointMove, one int) float64 {
 		}
 	}
 	return greatest(s.RunOuts(change))
-}
-
-// undecided is that of a crank of one throw.
-func (n *ThrowsNext) undecided() Why {
-	switch {
-	case n.Rounds < enough:
-		return Unclear
-	case n.Plain == Fit:
-		return Leave
-	case n.Plain == NotMendable:
-		return Unmendable
-	}
-	return Unclear
 }
 
 // pick orders the moves, each next the one that leaves the smallest worst run-out

@@ -6,41 +6,31 @@ import (
 	"pintwelve/core/lsq"
 )
 
-// pooledThrows is one or more rounds of readings of an assembly with nothing done
-// between them, taken together as one.
+// pooledThrows is pooled of an assembly.
 type pooledThrows struct {
 	ThrowsPass
-	first, last    int // index of the first of its passes, and of the last
-	rounds         int
-	unlogged, said bool
-	discrepancy    Figure
+	pooling
 }
 
 // poolThrows gathers the passes as pool does those of a crank of one throw.
 func poolThrows(passes []ThrowsPass) (out []pooledThrows) {
 	for i := range passes {
 		p := &passes[i]
-		next := pooledThrows{ThrowsPass: *p, first: i, last: i, rounds: 1}
 		n := len(out)
 		if n == 0 || len(out[n-1].Done) > 0 {
-			out = append(out, next)
+			out = append(out, pooledThrows{*p, alone(i)})
 			continue
 		}
 		was := &out[n-1]
 		differ, by := was.differs(p)
-		switch {
-		case p.Since == Changed:
-			next.unlogged, next.said = true, true
-			out = append(out, next)
-		case !differ:
+		switch next, comes := was.follows(i, p.Since, differ, by); comes {
+		case another:
+			out = append(out, pooledThrows{*p, next})
+		case joining:
 			was.join(p)
 			was.last, was.Since = i, p.Since
-		case p.Since == Nothing:
-			next.first, next.unlogged, next.said, next.discrepancy = was.first, was.unlogged, was.said, by
-			*was = next
-		default:
-			next.unlogged = true
-			out = append(out, next)
+		case standing:
+			*was = pooledThrows{*p, next}
 		}
 	}
 	return out
@@ -58,11 +48,9 @@ func (g *pooledThrows) differs(p *ThrowsPass) (differ bool, by Figure) {
 			if !a.samePlace(b) {
 				continue
 			}
-			sure := lsq.Uncertainty{Cov: a.Cov.Add(b.Cov), Nu: lsq.PooledNu(a.uncertainty(), b.uncertainty())}
-			off := b.E.Sub(a.E)
-			differ = differ || clearly(sure, off)
-			if v := 2 * off.Len(); v > by.Value {
-				by = Figure{v, 2 * sure.HalfWidth95(off)}
+			clear, off := a.unlike(&b.Station)
+			if differ = differ || clear; off.Value > by.Value {
+				by = off
 			}
 		}
 	}
@@ -109,15 +97,30 @@ func withDial(dials []PieceDial, p *PieceDial) []PieceDial {
 	return append(dials, *p)
 }
 
-// shift is what came about at a joint between two pooled rounds; false where the
-// readings of either don't tell.
-func (g *pooledThrows) shift(to *pooledThrows, joint int) (shift, bool) {
+// jointShift is the shift at a joint between two pooled rounds; told where the readings
+// of both tell it.
+type jointShift struct {
+	shift
+	told bool
+}
+
+// shifts are what came about at each of so many joints.
+func (g *pooledThrows) shifts(to *pooledThrows, joints int) (all []jointShift) {
+	for j := range joints {
+		all = append(all, g.shift(to, j))
+	}
+	return all
+}
+
+func (g *pooledThrows) shift(to *pooledThrows, joint int) jointShift {
+	s := jointShift{shift: shift{after: g.last}}
 	a, b := g.Stand, to.Stand
 	if a == nil || b == nil || joint >= len(a.Bends) || joint >= len(b.Bends) || !a.TwistTold(joint) || !b.TwistTold(joint) {
-		return shift{}, false
+		return s
 	}
 	pose := a.joint(joint)
-	s := shift{
+	s.told = true
+	s.shift = shift{
 		crank: &pose.Crank, after: g.last,
 		d: b.Bends[joint].D.Sub(a.Bends[joint].D), g: b.Bends[joint].G.Sub(a.Bends[joint].G),
 		covD:  a.UncertaintyOfD(joint).Cov.Add(b.UncertaintyOfD(joint).Cov),
@@ -132,7 +135,7 @@ func (g *pooledThrows) shift(to *pooledThrows, joint int) (shift, bool) {
 			s.done = append(s.done, d.Done)
 		}
 	}
-	return s, true
+	return s
 }
 
 // untold [mm per mm] stands for the doubt of a gap that the readings don't tell.

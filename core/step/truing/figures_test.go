@@ -72,10 +72,10 @@ func TestTheChartsFiguresAreInTheDialsUnit(t *testing.T) {
 	}
 	for units, tir := range map[string]float64{"inch": 3, "metric": 3 * thou} {
 		p := workOut(form.Read(f.With(form.Form{"units": units})), nil)
-		read := p.figures(&p.rounds[0])
+		read := p.figures(&p.rounds[0], &p.past[0])
 		assert.InDelta(t, tir, read.Drive, 1e-9, units)
 		assert.InDelta(t, -1.6*tir, read.Twist, 1e-9, units) // at the dial 75 of 120 mm out: 3 × 120/75
-		half := p.figures(&p.rounds[1])
+		half := p.figures(&p.rounds[1], &p.past[1])
 		assert.InDelta(t, tir/3, half.Drive, 1e-9, units)
 		for _, v := range []float64{half.Timing, half.Twist, half.Gap, half.Mismatch} {
 			assert.True(t, math.IsNaN(v), units)

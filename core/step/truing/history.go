@@ -13,6 +13,7 @@ type past struct {
 	stations []crank.Station // nil where they can't be solved
 	pose     crank.Pose      // of a crank of one throw
 	stand    *crank.Stand    // of one of several
+	fault    error           // why they can't be solved
 }
 
 // history are the passes as the crank room takes them. What was done after each is
@@ -35,13 +36,12 @@ func (p *pass) history(r *form.Reader, kept *bench.Kept) []past {
 // solve finds how the halves or pieces sat in a round, as far as its readings tell.
 func (p *pass) solve(as *past, d *round, r *form.Reader) {
 	if p.several() {
-		if stand, err := p.stood(d, r); err == nil {
-			as.stand, as.stations = stand, d.counted
-		}
-		return
+		as.stand, as.fault = p.stood(d, r)
+	} else {
+		as.pose, as.fault = p.crank.Solve(d.counted)
 	}
-	if pose, err := p.crank.Solve(d.counted); err == nil {
-		as.pose, as.stations = pose, d.counted
+	if as.fault == nil {
+		as.stations = d.counted
 	}
 }
 

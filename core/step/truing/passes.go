@@ -15,7 +15,7 @@ func (a answers) passes(p *pass) {
 	chart := draw.ChartView{Prefix: "chart", Unit: p.Unit.Name(), Limit: p.inFine(p.allowed.RunOut)}
 	for i, d := range p.rounds {
 		a.Say("pass."+d.key+".said", passSaid(passName(i), p.roundWords(&d), p.doneWords(i)))
-		chart.Passes = append(chart.Passes, p.figures(&d))
+		chart.Passes = append(chart.Passes, p.figures(&d, &p.past[i]))
 	}
 	if len(p.rounds) > 1 {
 		a.Text("picture.chart", draw.Chart(chart))
@@ -54,7 +54,7 @@ func (a answers) lessons(p *pass) {
 }
 
 // figures are a round's for the chart: what isn't known is left out.
-func (p *pass) figures(d *round) draw.PassFigures {
+func (p *pass) figures(d *round, as *past) draw.PassFigures {
 	gap := math.NaN()
 	f := draw.PassFigures{Drive: gap, Timing: gap, Twist: gap, Gap: gap, Mismatch: gap}
 	for i := range sideNames {
@@ -62,9 +62,9 @@ func (p *pass) figures(d *round) draw.PassFigures {
 			*[...]*float64{&f.Drive, &f.Timing}[i] = p.inFine(got.RunOut)
 		}
 	}
-	if pose, err := p.crank.Solve(d.counted); err == nil && !p.several() {
-		off := pose.D.From(p.Seen)
-		across, _ := pose.Gap()
+	if as.stations != nil && !p.several() {
+		off := as.pose.D.From(p.Seen)
+		across, _ := as.pose.Gap()
 		f.Twist, f.Mismatch, f.Gap = p.inFine(off.N), p.inFine(off.T), p.inFine(across)
 	}
 	return f

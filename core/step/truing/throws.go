@@ -100,7 +100,7 @@ func (p *pass) stood(d *round, r *form.Reader) (*crank.Stand, error) {
 // workOutThrows works out the round on the bench.
 func (p *pass) workOutThrows(r *form.Reader) {
 	t := &p.throws
-	if t.stand, p.fault = p.stood(&p.round, r); p.fault != nil {
+	if t.stand, p.fault = p.past[p.bench].stand, p.past[p.bench].fault; p.fault != nil {
 		p.complainOfThrows(r, p.fault)
 		return
 	}
@@ -108,29 +108,13 @@ func (p *pass) workOutThrows(r *form.Reader) {
 	n := &t.next
 	p.advice = crank.Advice{Verdict: n.Verdict, Plain: n.Plain, Worst: n.Worst, Station: n.Station, Floor: n.Floor, Weak: n.Weak}
 	p.next = crank.Next{Advice: p.advice, Why: n.Why, Rounds: n.Rounds, Discrepancy: n.Discrepancy, Asks: n.Asks}
-	p.next.Tries, t.tried = triesOf(n.Lessons)
+	p.next.Tries, t.tried = n.Tries()
 	for _, c := range n.Causes {
 		p.next.Causes = append(p.next.Causes, c.Cause)
 	}
 	if !p.pressed {
 		p.moves = p.jointMoves(n)
 	}
-}
-
-// triesOf are what came of all that was done, pass by pass, and at which joint.
-func triesOf(lessons []crank.Lesson) (all []crank.Try, joints []int) {
-	for pass, left := 0, true; left; pass++ {
-		left = false
-		for j := range lessons {
-			for _, t := range lessons[j].Tries {
-				if t.Pass == pass {
-					all, joints = append(all, t), append(joints, j)
-				}
-				left = left || t.Pass > pass
-			}
-		}
-	}
-	return all, joints
 }
 
 // jointMoves are the advised steps, and which needle each brings down most.
@@ -223,25 +207,17 @@ func (p *pass) jointDo(m *move) string {
 	return untilStays(way, p.Amount(m.Aim))
 }
 
-// throwsWords say the verdict of a crank of several throws, and what to do first.
-func (a answers) throwsWords(p *pass) {
+// throwsWords say the verdict of a crank of several throws, and what to do first, and
+// return that as it is to be read from two metres.
+func (a answers) throwsWords(p *pass, far string) string {
 	n := &p.throws.next
-	since, asked := p.asksSince()
-	far := standingWords[p.standing()].far
 	switch {
-	case p.pressed:
-		a.Say("truing.headline", itWasPressure)
-		a.Say("truing.then", pressureShows)
-		far = farReadAgain
-	case asked:
-		a.askSince(p, since)
-		far = farWhatDone
 	case n.Why == crank.Stop:
 		a.throwsStop(p)
-		far = farStop
+		return farStop
 	case n.Why == crank.Work:
 		a.throwsWork(p)
-		far = farAtPin(p.farWork(&p.moves[0].Move), strconv.Itoa(p.moves[0].joint+1))
+		return farAtPin(p.farWork(&p.moves[0].Move), strconv.Itoa(p.moves[0].joint+1))
 	case n.Verdict == crank.Fit:
 		a.Say("truing.headline", everyNeedleInside)
 		a.Say("truing.then", worstLeanUnjudged(p.runOutWords()))
@@ -265,11 +241,7 @@ func (a answers) throwsWords(p *pass) {
 		a.Say("truing.headline", cantTellWhich)
 		a.Say("truing.then", whatWouldTell(p.tellers()))
 	}
-	if _, asked := p.asks(crank.AskCentres); asked && n.Why != crank.Stop {
-		a.Say("ask.centres", "yes")
-		a.Text("ask.centres", "centres")
-	}
-	a.Say("lathe.do", far)
+	return far
 }
 
 // throwsWork says the first move, and what comes after it.

@@ -52,9 +52,6 @@ func (a answers) first(r *form.Reader) {
 		a.before(p, r)
 	case p.fault != nil:
 		a.cantSolve(p)
-	case p.several():
-		a.throwsWords(p)
-		a.wayOn(p, r)
 	default:
 		a.words(p)
 		a.wayOn(p, r)
@@ -133,7 +130,7 @@ func workOut(r *form.Reader, kept *bench.Kept) *pass {
 		p.workOutThrows(r)
 		return p
 	}
-	if p.pose, p.fault = p.solveOne(p.counted); p.fault != nil {
+	if p.pose, p.fault = p.past[p.bench].pose, p.past[p.bench].fault; p.fault != nil {
 		p.complain(r, p.fault)
 		return p
 	}

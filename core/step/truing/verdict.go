@@ -19,6 +19,8 @@ func (a answers) words(p *pass) {
 	case asked:
 		a.askSince(p, since)
 		far = farWhatDone
+	case p.several():
+		far = a.throwsWords(p, far)
 	case p.next.Why == crank.Stop:
 		a.stopWords(p)
 		far = farStop

@@ -6,30 +6,29 @@ import (
 	"pintwelve/core/form"
 )
 
-// WheelG is what the scale last said of a side's wheel, g.
-func WheelG(r *form.Reader, side string) (g float64, ok bool) {
-	q := form.Read(r.Form)
-	if g, ok = q.Number(form.WheelAfter, side); !ok {
-		g, ok = q.Number(form.WheelWeight, side)
-	}
-	return g, ok
-}
-
 // Weighing is what two weighings that should agree come to.
 type Weighing struct {
 	G    [2]float64 // what each says, g
 	Told bool       // that they differ, beyond the scale's steps
 }
 
-// Matched sets the two wheels beside each other as they were last weighed, each reading
-// within half a step of the scale; false where one wasn't.
+// Matched sets the two wheels beside each other as the scale last said of them, each
+// reading within half a step of it; false where one wasn't weighed, or was before its
+// cuts and the other after.
 func Matched(r *form.Reader) (w Weighing, ok bool) {
+	q := form.Read(r.Form) // what is wrong with a weight is the lightening's to say
+	when := form.WheelWeight
+	for _, side := range Sides {
+		if !q.Blank(form.WheelAfter, side) {
+			when = form.WheelAfter
+		}
+	}
 	for i, side := range Sides {
-		if w.G[i], ok = WheelG(r, side); !ok {
+		if w.G[i], ok = q.Number(when, side); !ok {
 			return w, false
 		}
 	}
-	w.Told = math.Abs(w.G[0]-w.G[1]) > form.Read(r.Form).Default(form.LightenScale)+1e-9
+	w.Told = math.Abs(w.G[0]-w.G[1]) > q.Default(form.LightenScale)+1e-9
 	return w, true
 }
 

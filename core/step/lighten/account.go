@@ -41,8 +41,7 @@ func (l *lightening) account() {
 		l.Say("lighten.thin", tooThin(thin))
 	}
 	l.wallRows()
-	l.matched()
-	l.whole()
+	l.weighIns()
 	l.verdict(worst, rpm)
 	l.effect()
 }

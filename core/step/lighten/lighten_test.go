@@ -302,6 +302,7 @@ func TestWheelsAreMatchedAndTheWholeIsItsParts(t *testing.T) {
 	assert.Contains(t, jobs.Said(a, "lighten.parts"), "40 g more than its parts")
 	assert.Contains(t, jobs.Said(answer(form.Form{"balance.whole": "7000"}), "lighten.parts"), "400 g less than its parts")
 	assert.NotContains(t, jobs.Said(answer(form.Form{"balance.whole": "7401"}), "lighten.parts"), "than its parts")
+	assert.Empty(t, jobs.Said(answer(form.Form{"wheel.drive.after": "2310"}), "lighten.matched"), "one before its cuts, the other after")
 	pressed := sheet.Answer(form.Form{"wheel.drive.weight": "2325", "wheel.timing.weight": "2310"}, "press")
 	assert.Contains(t, jobs.Said(pressed, "press.matched"), "The drive wheel weighs 15 g more")
 }

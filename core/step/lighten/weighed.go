@@ -7,13 +7,17 @@ import (
 	"pintwelve/core/form"
 )
 
+// weighIns says what the weighings tell beside each other.
+func (l *lightening) weighIns() {
+	if w, ok := bench.Matched(l.r); ok {
+		l.matched(&w)
+		l.whole(&w)
+	}
+}
+
 // matched says whether the wheels weigh alike, as they should before they are pressed
 // up where they are meant to be.
-func (l *lightening) matched() {
-	w, ok := bench.Matched(l.r)
-	if !ok {
-		return
-	}
+func (l *lightening) matched(w *bench.Weighing) {
 	side, by := w.Heavier()
 	l.Number("lighten.apart_g", by)
 	if !w.Told {
@@ -24,11 +28,10 @@ func (l *lightening) matched() {
 }
 
 // whole sets the crank weighed whole beside what its parts weigh.
-func (l *lightening) whole() {
-	w, ok := bench.Matched(l.r)
+func (l *lightening) whole(w *bench.Weighing) {
 	rest, counted := l.r.Number(form.LightenRest)
 	all, weighed := l.r.Number(form.BalanceWhole)
-	if !ok || !counted || !weighed {
+	if !counted || !weighed {
 		return
 	}
 	parts := w.G[0] + w.G[1] + rest

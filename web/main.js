@@ -451,7 +451,7 @@ class Bench {
     this.plan.say('');
     this.change(changes, run);
     // A further place's readings have controls of their own among the dials' too.
-    if (Object.keys(changes)[0].includes('.dial.')) for (const painter of Object.values(painters.get(this.step))) painter.fill(this.form);
+    if (Object.keys(changes).some((name) => name.includes('.dial.'))) for (const painter of Object.values(painters.get(this.step))) painter.fill(this.form);
     this.answer();
   }
 

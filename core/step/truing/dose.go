@@ -74,7 +74,7 @@ func (p *pass) howHard() string {
 	switch {
 	case first.Trial && p.wentWrong():
 		return wrongWayTrial(hard)
-	case len(p.moves) > 1 && !p.several(): // which has its others in a list
+	case len(p.moves) > 1:
 		second := &p.moves[1].PlannedMove
 		then := p.hardness(doneAs(second))
 		if first.Trial && second.Trial {

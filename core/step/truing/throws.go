@@ -254,7 +254,11 @@ func (a answers) throwsWork(p *pass) {
 		rest = append(rest, andHard(lowerFirst(p.jointDo(next)), p.hardness(doneAs(&next.PlannedMove))))
 	}
 	a.Say("truing.then", thenTheRest(rest))
-	a.Say("truing.hard", p.howHard())
+	hard := p.howHard()
+	if len(rest) > 0 { // the others have theirs beside them
+		hard = theFirst(p.hardness(doneAs(&m.PlannedMove)))
+	}
+	a.Say("truing.hard", hard)
 	a.Say("truing.caution", caution)
 }
 

@@ -14,6 +14,7 @@ import (
 	"pintwelve/core/sheet"
 	"pintwelve/core/step/truing"
 	"pintwelve/testdata/cases"
+	"pintwelve/testdata/jobs"
 )
 
 // throwsCase is an exact crank of several throws.
@@ -180,4 +181,26 @@ func TestWhatIsDoneIsLoggedAtItsPin(t *testing.T) {
 		return
 	}
 	t.Fatal("no case with a move")
+}
+
+// With more moves than one, none is told to be followed by reading but the last; and a
+// crank that reads inside with some doubt is asked to be read once more.
+func TestThrowsAreReadAfterTheLastMove(t *testing.T) {
+	several := 0
+	for _, c := range throwsCases(t) {
+		job, names := c.job("drive")
+		a := sheet.Answer(job, "true")
+		if jobs.Said(a, "truing.both") != "" {
+			several++
+			assert.Contains(t, jobs.Said(a, "truing.hard"), "The first: ")
+			assert.NotContains(t, jobs.Said(a, "truing.hard"), "read")
+			assert.Contains(t, jobs.Said(a, "truing.then"), "Then read again.")
+		}
+		for _, name := range names {
+			job["pass.1."+name+".tir"] = "0.018 mm"
+			job[name+".division"] = "0.01 mm"
+		}
+		assert.NotEmpty(t, jobs.Said(sheet.Answer(job, "true.more"), "ask.again"), c.Name)
+	}
+	assert.Positive(t, several)
 }

@@ -37,6 +37,8 @@ func worstLeanUnjudged(runOut string) string {
 // andHard says how hard a move is to be: "strike … (a light blow (0.4))".
 func andHard(move, hard string) string { return bench.Fill("%: %", move, hard) }
 
+func theFirst(hard string) string { return bench.Fill("The first: %.", hard) }
+
 // thenTheRest says what comes after the first move.
 func thenTheRest(moves []string) string {
 	if len(moves) == 0 {

@@ -22,11 +22,37 @@ func WheelMM(r *form.Reader) float64 {
 	return math.Max(190, 4.5*r.Default(form.Throw))
 }
 
+// OfWheel is a figure of a side's wheel as far as the job knows it: as measured, as the
+// other wheel measures, or as another step has it. False where it isn't known.
+func OfWheel(r *form.Reader, id form.ID, side string) (mm float64, ok bool) {
+	either := [...]string{side, Sides[0], Sides[1]}
+	for _, of := range either {
+		if mm, ok = r.Number(id, of); ok {
+			return mm, true
+		}
+	}
+	switch id {
+	case form.WheelDiameter:
+		return WheelMM(r), true
+	case form.WheelBoss:
+		return r.Number(form.ZoneBoss)
+	case form.WheelBore:
+		for _, of := range either {
+			if mm = seatMM(r, of+"shaft", form.JointEye); mm > 0 {
+				break
+			}
+		}
+	}
+	return mm, mm > 0
+}
+
 // Turned is one wheel as the job has it: as it was measured and came, with the cuts
 // whose figures are given.
 type Turned struct {
 	DiameterMM float64 // after cuts
 	WidthMM    float64 // 0 where it isn't measured
+	BoreMM     float64 // for the shaft, or what stands in
+	Bored      bool    // that is measured
 	Holes      []Round
 	bands      []band
 }
@@ -47,14 +73,11 @@ type band struct {
 // say.
 func ReadTurned(r *form.Reader, side string) Turned {
 	q := form.Read(r.Form)
-	w := Turned{DiameterMM: WheelMM(q)}
-	for _, of := range [...]string{Sides[0], Sides[1], side} { // its own last
-		if v, ok := q.Number(form.WheelWidth, of); ok {
-			w.WidthMM = v
-		}
-	}
-	if v, ok := q.Number(form.WheelDiameter, side); ok {
-		w.DiameterMM = v
+	w := Turned{}
+	w.DiameterMM, _ = OfWheel(q, form.WheelDiameter, side)
+	w.WidthMM, _ = OfWheel(q, form.WheelWidth, side)
+	if w.BoreMM, w.Bored = OfWheel(q, form.WheelBore, side); !w.Bored {
+		w.BoreMM = q.Default(form.WheelBore, side)
 	}
 	ends := ReadEnds(q)
 	for _, group := range [...]string{"made", "cut"} {

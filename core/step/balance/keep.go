@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"pintwelve/core/balance/drill"
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
 )
@@ -15,11 +16,18 @@ type kept struct {
 	soft  bool   // it stands on a stand-in: a hole may lie in it, with a word
 }
 
-// keepOff is what stands in the way on one wheel: the crankpin's boss first, the
-// rows of "keep" that are whole, and the holes of the lightening.
+// ownParts are what every wheel has: the crankpin's boss, the crankpin and the shaft.
+const ownParts = 3
+
+// keepOff is what stands in the way on one wheel: its ownParts first, the rows of
+// "keep" that are whole, and the holes of the lightening.
 func (s *crank) keepOff(end clock.End) []kept {
 	pin := clock.Vec{T: s.job.ThrowMM}
-	all := []kept{{drill.Circle{At: pin, DiameterMM: s.r.Default(form.ZoneBoss)}, keptBoss, s.r.Blank(form.ZoneBoss)}}
+	boss, soft := s.boss(end)
+	all := append(make([]kept, 0, ownParts+2),
+		kept{drill.Circle{At: pin, DiameterMM: boss}, keptBoss, soft},
+		kept{drill.Circle{At: pin, DiameterMM: s.pinMM}, keptPin, false},
+		kept{drill.Circle{DiameterMM: s.turned[end].BoreMM}, keptBore, !s.turned[end].Bored})
 	for n, key := range s.r.Form.Rows("keep") {
 		radius, hour, across, whole := s.place(key)
 		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
@@ -30,6 +38,16 @@ func (s *crank) keepOff(end clock.End) []kept {
 		all = append(all, kept{drill.Circle{At: h.At, DiameterMM: h.DiameterMM}, keptLightened, false})
 	}
 	return all
+}
+
+// boss is how wide the crankpin's boss is taken to be on one wheel, and whether that is
+// a stand-in: as typed on this step, else as it is drawn under Lighten.
+func (s *crank) boss(end clock.End) (mm float64, soft bool) {
+	known, ok := bench.OfWheel(s.r, form.WheelBoss, s.SideOf[end])
+	if ok {
+		return s.r.Or(known, form.ZoneBoss), false
+	}
+	return s.r.Default(form.ZoneBoss), true
 }
 
 // circles is the same for the drilling plan.
@@ -114,7 +132,7 @@ const snugMM = 0.1
 
 // around is all that a hole must keep clear of in one wheel.
 func (s *crank) around(end clock.End, d *drilled, h *shop) []kept {
-	all := append(s.keepOff(end), kept{drill.Circle{At: clock.Vec{T: s.job.ThrowMM}, DiameterMM: s.pinMM}, keptPin, false})
+	all := s.keepOff(end)
 	nth := 0
 	for i := range h.holes {
 		if o := &h.holes[i]; o.on[end] {

@@ -92,9 +92,10 @@ func (s *crank) wheels(h *shop, n *need) {
 		if p := h.plan(own, clock.Vec{}); len(p.Holes) == 0 && !n.on[end] {
 			continue
 		}
+		boss, _ := s.boss(own)
 		v := draw.HolesView{
 			Prefix: "holes-" + side, SeenFrom: bench.Drawn(side), Wheel: bench.Drawn(side),
-			Rim: s.rim, Throw: s.job.ThrowMM, Boss: s.r.Default(form.ZoneBoss) / 2,
+			Rim: s.rim, Throw: s.job.ThrowMM, Boss: boss / 2,
 		}
 		s.drawHoles(&v, h, n, own)
 		s.Text("picture.holes."+side, draw.Holes(v))
@@ -115,7 +116,7 @@ func (s *crank) drawHoles(v *draw.HolesView, h *shop, n *need, wheel clock.End) 
 	if n.on[wheel] {
 		v.Zone = draw.Zone{Inner: t.InMM, Outer: t.OutMM, Hour: clock.SeenFrom(wheel, t.Hour), HalfHours: t.HalfRad * 6 / math.Pi}
 	}
-	for _, k := range t.Keep[1:] {
+	for _, k := range t.Keep[ownParts:] {
 		v.Holes = append(v.Holes, draw.Hole{Radius: k.At.Len(), Hour: clock.SeenFrom(wheel, k.At.Hour()), Diameter: k.DiameterMM, Old: true})
 	}
 	for _, d := range h.holes {

@@ -196,6 +196,7 @@ func plugAdds(plug, weight string) string { return bench.Fill("plug of %, adds %
 const (
 	keptBoss      = "the crankpin’s boss"
 	keptPin       = "the crankpin"
+	keptBore      = "the shaft’s bore"
 	keptLightened = "a hole drawn under Lighten"
 	keptRim       = "the rim’s edge"
 	lacksRadius   = "how far from the shaft"

@@ -148,11 +148,11 @@ func TestAPressHoldsWhatLaméSays(t *testing.T) {
 }
 
 // A shaft's hole is in the middle of its wheel, the pin's near the rim: the thinnest
-// wall stands in for the hub, 42 − 25/2 mm to the other hole or 55 − 42 mm to the rim;
-// where that leaves none, twice the hole. Common practice, no source.
+// wall stands in for the hub, 42 − 30/2 mm to the crankpin that stands in or 55 − 42 mm to
+// the rim; where that leaves none, twice the hole. Common practice, no source.
 func TestTheThinnestWallStandsInForTheHub(t *testing.T) {
 	for _, row := range []struct{ what, rim, hub string }{
-		{"drivepin", "110", "26 mm"}, {"timingpin", "110", "26 mm"}, {"driveshaft", "110", "59 mm"}, {"timingshaft", "110", "59 mm"}, {"drivepin", "90", "50 mm"},
+		{"drivepin", "110", "26 mm"}, {"timingpin", "110", "26 mm"}, {"driveshaft", "110", "54 mm"}, {"timingshaft", "110", "54 mm"}, {"drivepin", "90", "50 mm"},
 	} {
 		a := sheet.Answer(form.Form{"throw": "42", "rim": row.rim, "joint.a.what": row.what, "joint.a.pin": "25.00", "joint.a.eye": "24.96", "joint.a.length": "20"}, fitting.Measure.Name)
 		assert.Equal(t, row.hub, jobs.Told(t, a, "assumed.joint.a.hub"), "%s in a wheel of %s", row.what, row.rim)

@@ -3,6 +3,7 @@ package fitting
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/fit"
@@ -80,14 +81,7 @@ func (f *fitting) readJoint(j *joint) bool {
 	if !ok {
 		d = f.r.Default(form.FoundPin)
 	}
-	throw, rim := f.r.Default(form.Throw), f.r.Or(bench.WheelMM(f.r), form.Rim)/2
-	if j.what == "driveshaft" || j.what == "timingshaft" {
-		rim += throw // the shaft's hole is in the middle of the wheel
-	}
-	hub, err := fit.EyeOutside(throw, rim, d, d)
-	if err != nil {
-		hub = 2 * d
-	}
+	hub := f.roundEye(j, d)
 	material := fit.Steel()
 	if f.r.Word(form.JointWheel, j.key) == "iron" {
 		material = fit.GreyIron()
@@ -112,6 +106,26 @@ func (f *fitting) readJoint(j *joint) bool {
 	j.pin, j.eye = pin, eye
 	j.gap = fit.Gap{MeanMM: -g.MeanMM, LeastMM: -g.MostMM, MostMM: -g.LeastMM, PlusMinusMM: g.PlusMinusMM, SpotPlusMinusMM: g.SpotPlusMinusMM}
 	return !f.faulty(err, form.JointPin, j.key)
+}
+
+// roundEye stands in for the metal round an eye of some diameter: as far as the wheel,
+// as it will be cut, reaches evenly, and no further than the crankpin's boss.
+func (f *fitting) roundEye(j *joint, d float64) float64 {
+	side, isShaft := strings.CutSuffix(j.what, "shaft")
+	side = strings.TrimSuffix(side, "pin")
+	w := bench.ReadTurned(f.r, side)
+	throw, rim, other := f.r.Default(form.Throw), math.Min(f.r.Or(bench.WheelMM(f.r), form.Rim), w.DiameterMM)/2, w.BoreMM
+	if isShaft {
+		rim, other = rim+throw, bench.CrankpinMM(f.r) // its hole is in the middle of the wheel
+	}
+	hub, err := fit.EyeOutside(throw, rim, d, other)
+	if err != nil {
+		hub = 2 * d
+	}
+	if boss, ok := bench.OfWheel(f.r, form.WheelBoss, side); ok && boss > d && !isShaft {
+		hub = math.Min(hub, boss)
+	}
+	return hub
 }
 
 // readTaper takes the interference from the draw; without one it says what draw holds.

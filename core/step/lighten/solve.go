@@ -1,8 +1,6 @@
 package lighten
 
 import (
-	"math"
-
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/flywheel"
@@ -90,22 +88,23 @@ func (l *lightening) readMaterial() {
 	l.material.StrengthMPa = l.r.Or(l.material.StrengthMPa, form.LightenStrength)
 }
 
-// readWheels reads both wheels. What isn't given of one is taken to be as on
-// the other, and the diameter as it was for truing.
+// readWheels reads both wheels. A boss or a hole for the pin that nobody has measured
+// isn't drawn.
 func (l *lightening) readWheels() {
 	for i := range l.wheels {
 		w := &l.wheels[i]
 		w.side = bench.Sides[i]
-		or := func(id form.ID, standIn float64) float64 {
-			if v, ok := l.r.Number(id, bench.Sides[1-i]); ok {
-				standIn = v
+		dim := func(id form.ID) float64 {
+			v, ok := bench.OfWheel(l.r, id, w.side)
+			switch {
+			case ok:
+				return l.r.Or(v, id, w.side)
+			case id == form.WheelBoss || id == form.WheelPinHole:
+				return 0
 			}
-			return l.r.Or(standIn, id, w.side)
+			return l.r.Default(id, w.side)
 		}
-		w.dims = wheelDims{
-			or(form.WheelDiameter, bench.WheelMM(l.r)), or(form.WheelWidth, math.NaN()), or(form.WheelBore, math.NaN()),
-			or(form.WheelBoss, math.NaN()), or(form.WheelPinHole, math.NaN()),
-		}
+		w.dims = wheelDims{dim(form.WheelDiameter), dim(form.WheelWidth), dim(form.WheelBore), dim(form.WheelBoss), dim(form.WheelPinHole)}
 	}
 	l.alike = l.wheels[0].dims == l.wheels[1].dims
 	for _, rows := range [...][]*cutRow{l.made, l.cuts} {

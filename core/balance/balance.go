@@ -21,6 +21,11 @@
 //	    series −ẍ ≈ R ω² (cos φ + λ cos 2φ)
 //	    TestUnbalancedForceOfTheTextbooks, TestForceAgainstMomentum,
 //	    TestMotionAgainstNumericalDerivative
+//	several throws in line, one cylinder a pin at hour φⱼ and place xⱼ, webs Uₖ:
+//	    primary: Bore Σ m_rec R e^{iφ}, Round Σ m_rot R e^{iφ} + Σ U, times ω²;
+//	    secondary: Bore Σ λ m_rec R e^{2iφ}; couples the same times x;
+//	    greatest |Round + Bore/2| + |Bore/2|    TestFourCranksOfTheTextbook,
+//	    TestThirdMassOfTheTextbook, TestInLineByTheMotionOfEachPiston
 //	e_per [mm] = G [mm/s]/ω [rad/s], U_per = m e_per, ISO 21940-11
 //	    TestPermissibleUnbalance
 //	±: every reading of the scale one step higher, each step/√12, 1.96 of the

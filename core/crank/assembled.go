@@ -126,14 +126,7 @@ func (s *Stand) acrossRow(joint int, left, right [2]float64) (rows [2][]float64)
 }
 
 // placeRow is what the eccentricity of a piece at x has of the unknowns.
-func (s *Stand) placeRow(piece int, x float64) (rows [2][]float64) {
-	z := (x - s.middle()) / s.scale()
-	for i := range rows {
-		rows[i] = s.blank()
-		rows[i][perPiece*piece+2*i], rows[i][perPiece*piece+2*i+1] = 1, z
-	}
-	return rows
-}
+func (s *Stand) placeRow(piece int, x float64) [2][]float64 { return s.rowsOf(s.place(piece, x)) }
 
 func (s *Stand) blank() []float64 { return make([]float64, perPiece*s.Assembly.Pieces()) }
 
@@ -196,7 +189,21 @@ func (s *Stand) At(piece int, x float64) clock.Vec { return s.axes[piece].at(x) 
 // its joint's own clock, the crank hung again: its rests keep the place found for
 // them. It holds however much the readings leave open of what isn't changed.
 func (s *Stand) After(changed []Bend, piece int, x float64) clock.Vec {
-	return s.At(piece, x).Add(lay(s.at, s.moved(changed), s.Assembly.Rests, [2]clock.Vec{}, piece).at(x))
+	return s.axisAfter(s.moved(changed), piece).at(x)
+}
+
+// axesAfter are After of all pieces.
+func (s *Stand) axesAfter(changed []Bend) []axis {
+	moved, out := s.moved(changed), make([]axis, len(s.axes))
+	for k := range out {
+		out[k] = s.axisAfter(moved, k)
+	}
+	return out
+}
+
+func (s *Stand) axisAfter(moved []Bend, piece int) axis {
+	by, now := lay(s.at, moved, s.Assembly.Rests, [2]clock.Vec{}, piece), s.axes[piece]
+	return axis{now.a.Add(by.a), now.b.Add(by.b)}
 }
 
 // moved turns changes of the bends into the clock of the first pin. What lies to the

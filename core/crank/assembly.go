@@ -31,6 +31,7 @@ type Assembly struct {
 	Joints       []Joint
 	Rim          float64 // mm, rim radius of the webs
 	Rests        [2]Rest // from left to right
+	Mains        []Rest  // where it runs in the cases, from left to right: none, or two at least
 	Mount        Mount
 	CentresKnown bool
 }
@@ -62,6 +63,7 @@ const (
 	JointAt
 	JointThrow
 	RestAt
+	MainAt
 	PieceDialAt
 	RimGapAt
 )
@@ -76,7 +78,7 @@ type AssemblyError struct {
 
 func (e *AssemblyError) Error() string {
 	return "crank: impossible " + [...]string{
-		"number of throws", "place of a pin", "throw", "rest", "dial place", "rim gap",
+		"number of throws", "place of a pin", "throw", "rest", "main bearing", "dial place", "rim gap",
 	}[e.Part]
 }
 
@@ -116,6 +118,9 @@ func (a *Assembly) Check(dials []PieceDial, gaps []RimGap) error {
 	if a.Rests[0].At > a.Rests[1].At-least {
 		return &AssemblyError{RestAt, 1, a.Rests[1].At, a.Rests[0].At, math.Inf(1)}
 	}
+	if err := a.checkMains(); err != nil {
+		return err
+	}
 	for i := range dials {
 		if err := a.checkDial(&dials[i], i); err != nil {
 			return err
@@ -126,6 +131,20 @@ func (a *Assembly) Check(dials []PieceDial, gaps []RimGap) error {
 		if g.Joint < 0 || g.Joint >= len(a.Joints) || !usable(g.Slope.T) || !usable(g.Slope.N) || !g.Cov.Proper() {
 			return &AssemblyError{RimGapAt, i, g.Slope.T, math.Inf(-1), math.Inf(1)}
 		}
+	}
+	return nil
+}
+
+func (a *Assembly) checkMains() error {
+	last := math.Inf(-1)
+	for i, m := range a.Mains {
+		if err := a.checkPlace(MainAt, i, m.Piece, m.At); err != nil {
+			return err
+		}
+		if m.At < last+least || len(a.Mains) == 1 {
+			return &AssemblyError{MainAt, i, m.At, last, math.Inf(1)}
+		}
+		last = m.At
 	}
 	return nil
 }

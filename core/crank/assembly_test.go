@@ -238,9 +238,9 @@ func TestAssemblyRankAgreesWithGonumSVD(t *testing.T) {
 		full := rank(m)
 		if full < 4*a.Pieces() {
 			short++
-			assert.NotEmpty(t, s.Advise(0.02).Settles)
+			assert.NotEmpty(t, s.Advise(crank.Tolerance{RunOut: 0.02}).Settles)
 		} else {
-			assert.Empty(t, s.Advise(0.02).Settles)
+			assert.Empty(t, s.Advise(crank.Tolerance{RunOut: 0.02}).Settles)
 		}
 		for j, pin := range a.Joints {
 			sin, cos := math.Sincos(pin.Phase * math.Pi / 6)
@@ -254,7 +254,7 @@ func TestAssemblyRankAgreesWithGonumSVD(t *testing.T) {
 			more.Stack(m, mat.NewDense(1, len(twist), twist))
 			assert.Equal(t, rank(&more) == full, s.TwistTold(j))
 		}
-		for _, step := range crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.02).Steps {
+		for _, step := range crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, crank.Tolerance{RunOut: 0.02}).Steps {
 			if step.Move.Kind == crank.Strike {
 				assert.True(t, s.TwistTold(step.Joint))
 			} else {
@@ -321,9 +321,9 @@ func TestAnInnerJournalReadOnceIsLeftOpen(t *testing.T) {
 		assert.False(t, s.TwistTold(j))
 		assert.False(t, s.GTold(j))
 	}
-	got := s.Advise(0.025)
+	got := s.Advise(crank.Tolerance{RunOut: 0.025})
 	assert.Equal(t, crank.CantTell, got.Verdict)
-	assert.Empty(t, crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.025).Steps)
+	assert.Empty(t, crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, crank.Tolerance{RunOut: 0.025}).Steps)
 	require.NotEmpty(t, got.Settles)
 	assert.Equal(t, 1, got.Settles[0].Piece)
 	assert.False(t, got.Settles[0].Gap)
@@ -413,7 +413,7 @@ func BenchmarkThrows(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, 0.02)
+				crank.PlanThrows([]crank.ThrowsPass{{Stand: s}}, crank.Tolerance{RunOut: 0.02})
 			}
 		})
 	}

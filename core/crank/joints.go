@@ -35,6 +35,8 @@ type JointAdvice struct {
 	Worst          Figure   // mm, the worst run-out over the dials
 	Station        int      // where that stands
 	Floor          Figure   // mm, the worst run-out over the dials with every twist and gap gone
+	Mains          []Main   // how it would run in its main bearings, from left to right
+	FloorLean      Figure   // minutes of arc, the worst lean there with every twist and gap gone
 	Settles        []Settle // what would settle what is open, the soonest first
 	Weak           int      // the dial whose doubt weighs most, where it is too close or can't be told
 }
@@ -86,43 +88,51 @@ func (s *Stand) RunOuts(change []Bend) []float64 {
 	return out
 }
 
-// Advise judges an assembly by the decision rule of ISO 14253-1, limit the run-out
-// that is allowed [mm]; it picks no moves: see PlanThrows.
-func (s *Stand) Advise(limit float64) JointAdvice {
-	a := JointAdvice{Settles: s.settles()}
+// Advise judges an assembly by the decision rule of ISO 14253-1; of what is allowed
+// RunOut and Tilt count. It picks no moves: see PlanThrows.
+func (s *Stand) Advise(tol Tolerance) JointAdvice {
+	j := s.judge(tol)
+	return j.advise()
+}
+
+func (j *throwsJudge) advise() JointAdvice {
+	a := JointAdvice{Settles: j.settles(), Mains: j.mains}
 	inside, outside, plain := true, false, true
-	for i := range s.dials {
-		r := s.dials[i].runOut()
+	for i := range j.dials {
+		r := j.dials[i].runOut()
 		if r.Value > a.Worst.Value || i == 0 {
 			a.Worst, a.Station = r, i
 		}
-		if r.HalfWidth95 > s.dials[a.Weak].runOut().HalfWidth95 {
+		if r.HalfWidth95 > j.dials[a.Weak].runOut().HalfWidth95 {
 			a.Weak = i
 		}
-		inside = inside && r.Value+r.HalfWidth95 <= limit && !s.dials[i].Unsure
-		outside = outside || r.Value-r.HalfWidth95 > limit
-		plain = plain && r.Value <= limit
+		inside = inside && r.Value+r.HalfWidth95 <= j.tol.RunOut && !j.dials[i].Unsure
+		outside = outside || r.Value-r.HalfWidth95 > j.tol.RunOut
+		plain = plain && r.Value <= j.tol.RunOut
 	}
-	a.Floor = s.floor()
-	a.Verdict = s.verdict(inside, outside, &a, limit, 1)
+	level, leans, open := j.lean(1)
+	var stuck, plainly bool
+	_, _, plainly = j.floors(0)
+	a.Floor, a.FloorLean, stuck = j.floors(1)
+	a.Verdict = j.verdict(inside && level, outside || leans, open, stuck, 1)
 	a.Plain = Fit
-	if !plain {
-		a.Plain = s.verdict(false, true, &JointAdvice{Floor: Figure{Value: a.Floor.Value}}, limit, 0)
+	if level, _, _ = j.lean(0); !plain || !level {
+		a.Plain = j.verdict(false, true, open, plainly, 0)
 	}
 	return a
 }
 
-func (s *Stand) verdict(inside, outside bool, a *JointAdvice, limit, k float64) Verdict {
+func (j *throwsJudge) verdict(inside, outside, open, stuck bool, k float64) Verdict {
 	switch {
-	case inside && len(s.dials) > 0 && !s.looked():
+	case inside && len(j.dials) > 0 && (open || !j.looked()):
 		return FitAsHung
-	case inside && len(s.dials) > 0:
+	case inside && len(j.dials) > 0:
 		return Fit
 	case !outside:
 		return TooClose
-	case s.allTold() && a.Floor.Value-a.Floor.HalfWidth95 > limit:
+	case j.allTold() && stuck:
 		return NotMendable
-	case len(s.clear(k)) > 0:
+	case len(j.clear(k)) > 0:
 		return OutOfTrue
 	}
 	return CantTell
@@ -160,26 +170,32 @@ func (s *Stand) Mended() []Bend {
 	return change
 }
 
-// floor is the worst run-out over the dials with every twist and gap gone: what
-// throws that don't match leave.
-func (s *Stand) floor() (worst Figure) {
-	change := s.Mended()
-	for i, v := range s.RunOuts(change) {
-		if v >= worst.Value {
-			worst = Figure{v, 2 * s.leftBy(i).HalfWidth95(s.After(change, s.dials[i].Piece, s.dials[i].At))}
+// floors are what throws that don't match leave, every twist and gap gone: the worst
+// run-out over the dials, and the worst lean. Stuck tells whether any of what is judged
+// then stands outside, its doubt counted k times.
+func (j *throwsJudge) floors(k float64) (runOut, lean Figure, stuck bool) {
+	axes := j.axesAfter(j.Mended())
+	for i := range j.gauges {
+		g := &j.gauges[i]
+		v := g.of.of(axes)
+		f := Figure{g.scale * v.Len(), g.scale * j.leftBy(g.of).HalfWidth95(v)}
+		stuck = stuck || f.Value-k*f.HalfWidth95 > j.tol.RunOut
+		if i < len(j.dials) && f.Value >= runOut.Value {
+			runOut = f
+		}
+		if by := g.scale / arcmin; g.leans && f.Value/by >= lean.Value { // of what is allowed
+			lean = Figure{f.Value / by, f.HalfWidth95 / by}
 		}
 	}
-	return worst
+	return runOut, lean, stuck
 }
 
-// leftBy is how sure it is what the mismatches alone make a dial show.
-func (s *Stand) leftBy(dial int) lsq.Uncertainty {
+// leftBy is how sure it is what the mismatches alone make a gauge show.
+func (s *Stand) leftBy(of combination) lsq.Uncertainty {
 	rows := [2][]float64{s.blank(), s.blank()}
 	for j := range s.Bends {
 		pin := &s.pins[j]
-		towards := make([]Bend, len(s.Bends))
-		towards[j].D = pin.world(clock.Vec{T: 1})
-		shows := lay(s.at, towards, s.Assembly.Rests, [2]clock.Vec{}, s.dials[dial].Piece).at(s.dials[dial].At)
+		shows := of.of(s.shownOf(j, Bend{D: pin.world(clock.Vec{T: 1})}))
 		mismatch := s.offsetRow(j)[0]
 		for i := range mismatch {
 			rows[0][i] += shows.T * mismatch[i]

@@ -7,48 +7,47 @@ import (
 )
 
 // level returns the one move, at a joint that the readings tell of, that leaves the
-// smallest worst run-out, and that run-out [mm]: where no fault stands clear of its
+// smallest burden, and that [mm]: where no fault stands clear of its
 // doubt, what the dials would show after a move still does.
-func (s *Stand) level() (best JointMove, least float64) {
+func (j *throwsJudge) level() (best JointMove, least float64) {
 	least = math.Inf(1)
 	try := func(m JointMove) {
-		if v := greatest(s.RunOuts(s.part(&m, 1))); v < least && m.Amount > 0 {
+		if v := j.burden(j.part(&m, 1)); v < least && m.Amount > 0 {
 			best, least = m, v
 		}
 	}
-	for j := range s.Bends {
-		pose := s.joint(j)
-		if s.TwistTold(j) {
-			pose.D.N = -s.evens(j, true).N
-			m := pose.strikes(j)
-			m.HalfWidth95 = s.UncertaintyOfD(j).HalfWidth95(clock.Vec{N: 1})
+	for at := range j.Bends {
+		pose := j.joint(at)
+		if j.TwistTold(at) {
+			pose.D.N = -j.evens(at, true).N
+			m := pose.strikes(at)
+			m.HalfWidth95 = j.UncertaintyOfD(at).HalfWidth95(clock.Vec{N: 1})
 			try(m)
 		}
-		if s.GTold(j) {
-			pose.G = s.evens(j, false).Scale(-1)
-			m := pose.closes(j)
-			m.HalfWidth95 = m.Arm * s.UncertaintyOfG(j).HalfWidth95(pose.G)
+		if j.GTold(at) {
+			pose.G = j.evens(at, false).Scale(-1)
+			m := pose.closes(at)
+			m.HalfWidth95 = m.Arm * j.UncertaintyOfG(at).HalfWidth95(pose.G)
 			try(m)
 		}
 	}
 	return best, least
 }
 
-// evens is the change of a joint's twist, or of its gap slope, that makes the worst
-// run-out smallest: least squares over and over, each dial counting by how far it was
+// evens is the change of a joint's twist, or of its gap slope, that makes the burden
+// smallest: least squares over and over, each gauge counting by how far it was
 // out the last time (Lawson's way to a minimax fit).
-func (s *Stand) evens(joint int, twist bool) (by clock.Vec) {
-	weights := make([]float64, len(s.dials))
-	for i := range weights {
-		weights[i] = 1
+func (j *throwsJudge) evens(joint int, twist bool) (by clock.Vec) {
+	n := len(j.gauges)
+	weights, k, now := make([]float64, n), make([]float64, n), make([]clock.Vec, n)
+	shown := j.shownOf(joint, Bend{G: clock.Vec{T: 1}})
+	if twist {
+		shown = j.shownOf(joint, Bend{D: clock.Vec{T: 1}})
 	}
-	k, now := make([]float64, len(s.dials)), make([]clock.Vec, len(s.dials))
-	for i, l := range s.leverages(joint) {
-		d := &s.dials[i]
-		now[i] = s.pins[joint].own(s.At(d.Piece, d.At))
-		if k[i] = l.g; twist {
-			k[i] = l.d
-		}
+	for i := range j.gauges {
+		g := &j.gauges[i]
+		weights[i], k[i] = 1, g.scale*g.of.of(shown).T
+		now[i] = j.pins[joint].own(g.of.of(j.axes)).Scale(g.scale)
 	}
 	for range 30 {
 		var sum clock.Vec

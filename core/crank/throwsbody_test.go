@@ -117,6 +117,20 @@ func (r *rig) worst() (worst float64) {
 	return worst
 }
 
+// true tells whether it is: every dial inside, and every journal in its main bearing.
+func (r *rig) true() bool {
+	if r.worst() > allowed {
+		return false
+	}
+	runOut, lean := r.runs()
+	for i := range lean {
+		if runOut[i] > allowed || lean[i] > mayLean {
+			return false
+		}
+	}
+	return true
+}
+
 // reads takes a round: eight points a dial, to half a thou, a steady hand.
 func (r *rig) reads(t *testing.T) *crank.Stand {
 	dials := append([]crank.PieceDial(nil), r.dials...)
@@ -250,7 +264,7 @@ type throwsRule func(passes []crank.ThrowsPass) (do []crank.JointDone, ended end
 
 // throwsAdvice is the page's own.
 func throwsAdvice(passes []crank.ThrowsPass) (do []crank.JointDone, ended ending, again bool) {
-	n := crank.PlanThrows(passes, allowed)
+	n := crank.PlanThrows(passes, crank.Tolerance{RunOut: allowed, Tilt: mayLean})
 	if n.Why == crank.Work {
 		for i := range n.Steps {
 			s := &n.Steps[i]
@@ -268,7 +282,7 @@ func throwsAdvice(passes []crank.ThrowsPass) (do []crank.JointDone, ended ending
 // where they don't, as hard as usual for that run-out, and nothing learned.
 func worstNeedleFirst(passes []crank.ThrowsPass) (do []crank.JointDone, ended ending, again bool) {
 	s := passes[len(passes)-1].Stand
-	a := s.Advise(allowed)
+	a := s.Advise(crank.Tolerance{RunOut: allowed})
 	if a.Worst.Value <= allowed {
 		return nil, left, false
 	}
@@ -289,6 +303,10 @@ func worstNeedleFirst(passes []crank.ThrowsPass) (do []crank.JointDone, ended en
 	return []crank.JointDone{{Joint: joint, Done: crank.Done{Kind: m.Kind, Wheel: m.Wheel, Hour: m.Hour, Dose: short * dose}}}, givenUp, false
 }
 
+// mayLean is how far journals may lean in their main bearings, where a crank has any:
+// minutes of arc.
+const mayLean = 4
+
 // travel is more run-out than anyone works on at, mm.
 const travel = 100 * thou
 
@@ -298,7 +316,7 @@ func (r *rig) work(t *testing.T, rule throwsRule) (j job) {
 	began := r.worst()
 	var passes []crank.ThrowsPass
 	for more := true; more; {
-		if j.rounds++; !j.reached && r.worst() <= allowed {
+		if j.rounds++; !j.reached && r.true() {
 			j.reached, j.passes = true, j.rounds-1
 		}
 		passes = append(passes, crank.ThrowsPass{Stand: r.reads(t)})
@@ -318,7 +336,7 @@ func (r *rig) work(t *testing.T, rule throwsRule) (j job) {
 			}
 		}
 	}
-	j.inside = r.worst() <= allowed
+	j.inside = r.true()
 	j.worse = r.worst() > began+division
 	return j
 }

@@ -50,7 +50,7 @@ func TestPeopleWhoErrAtThrows(t *testing.T) {
 			var passes []crank.ThrowsPass
 			for range patience {
 				passes = append(passes, crank.ThrowsPass{Stand: r.reads(t)})
-				next := crank.PlanThrows(passes, allowed)
+				next := crank.PlanThrows(passes, crank.Tolerance{RunOut: allowed})
 				if next.Why == crank.Leave {
 					if r.worst() <= 1.5*allowed {
 						reached++

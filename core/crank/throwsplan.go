@@ -31,8 +31,9 @@ type ThrowsNext struct {
 	Steps       []JointMove // all before the next readings, their hours the joints' own
 	Asks        []Ask
 	Causes      []JointCause // with Stop, the likeliest first
-	hands       []Next       // how each joint has answered
-	elsewhere   []int        // latest rounds in a row that tell of another pin, by joint
+	judge       throwsJudge
+	hands       []Next // how each joint has answered
+	elsewhere   []int  // latest rounds in a row that tell of another pin, by joint
 }
 
 // JointCause is what may lie behind a stop, and at which joint; Joint is −1 where it
@@ -44,23 +45,22 @@ type JointCause struct {
 
 // PlanThrows says what to do after the latest of the passes of an assembly, by what
 // each kind of move has done at each joint (MODEL §7, §11).
-func PlanThrows(passes []ThrowsPass, limit float64) ThrowsNext {
+func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 	g := poolThrows(passes)
 	if len(g) == 0 || g[len(g)-1].Stand == nil {
 		return ThrowsNext{}
 	}
 	last := &g[len(g)-1]
-	n := ThrowsNext{
-		JointAdvice: last.Stand.Advise(limit), Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy,
-	}
+	n := ThrowsNext{Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy, judge: last.Stand.judge(tol)}
+	n.JointAdvice = n.judge.advise()
 	n.learn(g)
 	n.beside()
-	n.Why = n.why(g, limit)
+	n.Why = n.why(g)
 	if n.Why == Work {
 		n.work()
 	}
 	n.name()
-	n.ask(g, limit)
+	n.ask(g)
 	return n
 }
 
@@ -160,23 +160,24 @@ func (n *ThrowsNext) single(all []JointMove) []JointMove {
 }
 
 // why judges whether to work on, as for a crank of one throw.
-func (n *ThrowsNext) why(g []pooledThrows, limit float64) Why {
-	w := throwsWorsts(g)
+func (n *ThrowsNext) why(g []pooledThrows) Why {
+	w, limit := throwsWorsts(g), n.judge.tol.RunOut
 	back := n.Worst.Value > w[0] && n.Worst.Value >= n.Floor.Value+limit
 	first := len(g) == 1
-	return whether(n.inside(limit, Manner{}.margin(n.Rounds, first)), func() bool { return n.stops(w, limit) }, n.Verdict, back, first)
+	return whether(n.inside(Manner{}.margin(n.Rounds, first)), func() bool { return n.stops(w, limit) }, n.Verdict, back, first)
 }
 
-// inside tells whether every dial stands inside, k times its doubt counted; at half
-// the limit whatever the doubt.
-func (n *ThrowsNext) inside(limit, k float64) bool {
+// inside tells whether every dial stands inside, and every journal in its bearing as far
+// as that is told, k times its doubt counted; at half the limit whatever the doubt.
+func (n *ThrowsNext) inside(k float64) bool {
 	for i := range n.Stand.dials {
 		r := n.Stand.dials[i].runOut()
-		if !(r.Value+math.Min(k*r.HalfWidth95, limit/2) <= limit) {
+		if limit := n.judge.tol.RunOut; !(r.Value+math.Min(k*r.HalfWidth95, limit/2) <= limit) {
 			return false
 		}
 	}
-	return len(n.Stand.dials) > 0
+	level, _, _ := n.judge.lean(k)
+	return level && len(n.Stand.dials) > 0
 }
 
 // stops tells whether to look for a cause before going on (MODEL §7).
@@ -198,12 +199,12 @@ func (n *ThrowsNext) stops(w []float64, limit float64) bool {
 
 // work adds the moves that stand clear of the noise and bring the crank nearer.
 func (n *ThrowsNext) work() {
-	if all := n.Stand.better(n.Stand.clear(1)); len(all) > 0 {
+	if all := n.judge.better(n.judge.clear(1)); len(all) > 0 {
 		n.pick(n.single(all))
 		return
 	}
-	m, left := n.Stand.level()
-	if gained := n.Worst.Value - left; gained > n.Worst.HalfWidth95 || n.Rounds >= enough && gained > 0 {
+	m, left := n.judge.level()
+	if gained := n.judge.burden(n.Stand.none()) - left; gained > n.Worst.HalfWidth95 || n.Rounds >= enough && gained > 0 {
 		n.pick([]JointMove{m})
 		return
 	}
@@ -212,11 +213,11 @@ func (n *ThrowsNext) work() {
 
 // better leaves out, one after the other, the moves without which the worst run-out
 // is foreseen smaller, or no greater than what they may bring astray themselves.
-func (s *Stand) better(all []JointMove) []JointMove {
+func (j *throwsJudge) better(all []JointMove) []JointMove {
 	for {
-		with, drop, least := s.without(all, -1), -1, math.Inf(1)
+		with, drop, least := j.without(all, -1), -1, math.Inf(1)
 		for i := range all {
-			if v := s.without(all, i) - wander*s.worth(&all[i]); v < least {
+			if v := j.without(all, i) - wander*j.worth(&all[i]); v < least {
 				drop, least = i, v
 			}
 		}
@@ -228,27 +229,27 @@ func (s *Stand) better(all []JointMove) []JointMove {
 }
 
 // without is the worst run-out with all moves but one done.
-func (s *Stand) without(all []JointMove, one int) float64 {
-	change := make([]Bend, len(s.Bends))
+func (j *throwsJudge) without(all []JointMove, one int) float64 {
+	change := j.none()
 	for i := range all {
 		if i != one {
-			s.add(change, &all[i], 1)
+			j.add(change, &all[i], 1)
 		}
 	}
-	return greatest(s.RunOuts(change))
+	return j.burden(change)
 }
 
 // pick orders the moves, each next the one that leaves the smallest worst run-out
 // after those before it as far as they go for.
 func (n *ThrowsNext) pick(all []JointMove) {
 	s := n.Stand
-	done := make([]Bend, len(s.Bends))
+	done := s.none()
 	for len(all) > 0 {
 		best, least := -1, math.Inf(1)
 		for i := range all {
 			then := append([]Bend(nil), done...)
 			s.add(then, &all[i], 1)
-			if v := greatest(s.RunOuts(then)); v < least {
+			if v := n.judge.burden(then); v < least {
 				best, least = i, v
 			}
 		}
@@ -301,7 +302,7 @@ func (n *ThrowsNext) blame(joint int, causes ...Cause) {
 }
 
 // ask says what to ask of the user, what settles most first.
-func (n *ThrowsNext) ask(g []pooledThrows, limit float64) {
+func (n *ThrowsNext) ask(g []pooledThrows) {
 	last := &g[len(g)-1]
 	for i := len(g) - 1; i > 0; i-- {
 		if g[i].unlogged && !g[i].said {
@@ -315,7 +316,7 @@ func (n *ThrowsNext) ask(g []pooledThrows, limit float64) {
 	if a := &n.Stand.Assembly; n.Why == Leave && !n.Stand.looked() && a.Mount == Centres {
 		n.Asks = append(n.Asks, Ask{AskCentres, last.last})
 	}
-	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !n.inside(limit, Surely)) {
+	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !n.inside(Surely)) {
 		n.Asks = append(n.Asks, Ask{AskReadAgain, last.last})
 	}
 }
@@ -323,13 +324,23 @@ func (n *ThrowsNext) ask(g []pooledThrows, limit float64) {
 // leverages are what each dial shows of a joint's offset and slope, minus where it
 // goes the other way.
 func (s *Stand) leverages(joint int) (all []leverage) {
-	shows := func(change Bend, p *PieceDial) float64 {
-		bends := make([]Bend, len(s.Bends))
-		bends[joint] = change
-		return lay(s.at, bends, s.Assembly.Rests, [2]clock.Vec{}, p.Piece).at(p.At).T
-	}
+	offset, slope := s.shownOf(joint, Bend{D: clock.Vec{T: 1}}), s.shownOf(joint, Bend{G: clock.Vec{T: 1}})
 	for i := range s.dials {
-		all = append(all, leverage{shows(Bend{D: clock.Vec{T: 1}}, &s.dials[i]), shows(Bend{G: clock.Vec{T: 1}}, &s.dials[i])})
+		d := &s.dials[i]
+		all = append(all, leverage{offset[d.Piece].at(d.At).T, slope[d.Piece].at(d.At).T})
 	}
 	return all
 }
+
+// shownOf is how the pieces lie by one change at a joint alone.
+func (s *Stand) shownOf(joint int, change Bend) []axis {
+	bends, out := s.none(), make([]axis, len(s.axes))
+	bends[joint] = change
+	for k := range out {
+		out[k] = lay(s.at, bends, s.Assembly.Rests, [2]clock.Vec{}, k)
+	}
+	return out
+}
+
+// none is no change of the bends.
+func (s *Stand) none() []Bend { return make([]Bend, len(s.Bends)) }

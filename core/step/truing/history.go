@@ -74,7 +74,7 @@ func (p *pass) advisedAt(passes []past, d *round) (done []crank.JointDone) {
 	}
 	var moves []move
 	if p.several() {
-		next := crank.PlanThrows(ofSeveral(passes), p.allowed.RunOut)
+		next := crank.PlanThrows(ofSeveral(passes), p.allowed)
 		moves = p.jointMoves(&next)
 	} else {
 		next := crank.Plan(ofOne(passes), p.allowed)

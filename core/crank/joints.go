@@ -37,6 +37,7 @@ type JointAdvice struct {
 	Floor          Figure   // mm, the worst run-out over the dials with every twist and gap gone
 	Mains          []Main   // how it would run in its main bearings, from left to right
 	FloorLean      Figure   // minutes of arc, the worst lean there with every twist and gap gone
+	Open           bool     // how it would run in some of them isn't told
 	Settles        []Settle // what would settle what is open, the soonest first
 	Weak           int      // the dial whose doubt weighs most, where it is too close or can't be told
 }
@@ -111,6 +112,7 @@ func (j *throwsJudge) advise() JointAdvice {
 		plain = plain && r.Value <= j.tol.RunOut
 	}
 	level, leans, open := j.lean(1)
+	a.Open = open
 	var stuck, plainly bool
 	_, _, plainly = j.floors(0)
 	a.Floor, a.FloorLean, stuck = j.floors(1)

@@ -65,6 +65,8 @@ const (
 	PinAt
 	PinAngle
 	PinThrow
+	PinRuns
+	PinMain
 	PinGap12
 	PinGap3
 	PinGap6

@@ -14,7 +14,8 @@ var table = [rows]Row{
 	// advised, its first move only, something else, the nuts drawn up, or nothing.
 	// "tailstock" is what the needles of a pass did when it was backed off to just snug,
 	// "centres" whether they are known good. A crank's further pins are rows of "pin", from the left end,
-	// the angle from the first pin clockwise as the hours run. "bench" is the key of the pass that is on
+	// the angle from the first pin clockwise as the hours run; "runs" and "main" are whether the journal before
+	// it has a main bearing, and where. "bench" is the key of the pass that is on
 	// the bench, "look" the pin whose clock face is looked at, counted from the left.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
@@ -76,6 +77,8 @@ var table = [rows]Row{
 	PinAt:            {Pattern: "pin.*.at", Numbers: numbers{641}, Unit: unit.MM, Min: 5, Max: 1200, Default: "180"},
 	PinAngle:         {Pattern: "pin.*.angle", Numbers: numbers{642}, Unit: unit.Degree, Max: 360, Default: "180"},
 	PinThrow:         {Pattern: "pin.*.throw", Numbers: numbers{643}, Unit: unit.MM, Min: 10, Max: 100, Default: "42"},
+	PinRuns:          {Pattern: "pin.*.runs", Numbers: numbers{725}, Kind: Choice, Choices: []string{"bearing", "none"}},
+	PinMain:          {Pattern: "pin.*.main", Numbers: numbers{726}, Unit: unit.MM, Min: 1, Max: 1200, Default: "130"},
 	PinGap12:         {Pattern: "pass.*.pin.*.gap12", Numbers: numbers{644}, Unit: unit.MM, Max: 100},
 	PinGap3:          {Pattern: "pass.*.pin.*.gap3", Numbers: numbers{645}, Unit: unit.MM, Max: 100},
 	PinGap6:          {Pattern: "pass.*.pin.*.gap6", Numbers: numbers{646}, Unit: unit.MM, Max: 100},

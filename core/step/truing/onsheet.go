@@ -93,7 +93,7 @@ func TruedAgain(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) && end
 
 func endsTrue(k *bench.Kept, f form.Form) bool {
 	is := lastPass(k, f).standing()
-	return is == standing(crank.Fit) || is == standing(crank.FitAsHung)
+	return is == standing(crank.Fit) || is == standing(crank.FitAsHung) || is == leansOpen
 }
 
 // lastPass works out a job with its last pass on the bench.

@@ -62,6 +62,9 @@ func readSetUp(r *form.Reader) setUp {
 		Bearing: [2]float64{half[clock.Left].bearing, length - half[clock.Right].bearing},
 		Mount:   mountNamed(r.Word(form.Mount)),
 	}
+	if s.several() {
+		s.readMains(r)
+	}
 	s.crank.CentresKnown = r.Word(form.Centres) == "good"
 	for _, key := range r.Rows("pass") {
 		s.crank.Steady = s.crank.Steady || r.Word(form.PassTailstock, key) != ""

@@ -19,7 +19,7 @@ func (a answers) sit(p *pass) {
 	drive, timing := p.End("drive"), p.End("timing")
 	a.Say("sit.bearings", inBearings(p.Amount(axes.RunOut(drive, p.tip[drive])), p.Amount(axes.RunOut(timing, p.tip[timing]))))
 	lean := func(end clock.End) string { return p.besideTilt(p.advice.Tilt[end]) }
-	a.Say("sit.tilt", leansInBearings(lean(drive), lean(timing), tiltScale.limit(p.allowed.Tilt/60)))
+	a.Say("sit.tilt", leansInBearings(lean(drive), lean(timing), p.tiltLimit()))
 }
 
 func (a answers) gapWords(p *pass) {

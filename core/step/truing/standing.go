@@ -9,6 +9,8 @@ const (
 	// untried is not mendable as read, no centre having been tried.
 	untried = standing(crank.FitAsHung) + 1 + iota
 	unmeasured
+	// leansOpen is inside as its needles show, how the journals lean not being told.
+	leansOpen
 )
 
 // standing returns what a pass comes to: never surer than the verdict.
@@ -18,6 +20,9 @@ func (p *pass) standing() standing {
 	}
 	if _, asked := p.asks(crank.AskCentres); asked && p.advice.Verdict == crank.NotMendable {
 		return untried
+	}
+	if n := &p.throws.next; n.Verdict == crank.FitAsHung && n.Open {
+		return leansOpen
 	}
 	return standing(p.advice.Verdict)
 }

@@ -56,6 +56,21 @@ func (s *setUp) readPins(r *form.Reader, first float64) {
 
 const degreesPerHour = 30
 
+// readMains reads where the crank runs in the cases: in a bearing on each shaft, and on
+// each inner journal unless it is said to have none, half-way along where it isn't given.
+func (s *setUp) readMains(r *form.Reader) {
+	t := &s.throws
+	last := len(t.Joints)
+	add := func(piece int, at float64) { t.Mains = append(t.Mains, crank.Rest{Piece: piece, At: at}) }
+	add(0, s.crank.Bearing[clock.Left])
+	for j := 1; j < last; j++ {
+		if r.Word(form.PinRuns, t.keys[j]) != "none" {
+			add(j, r.Or(math.Round((t.Joints[j-1].At+t.Joints[j].At)/2), form.PinMain, t.keys[j]))
+		}
+	}
+	add(last, s.crank.Bearing[clock.Right])
+}
+
 // errSeveral says that a crank of several throws is none of one.
 var errSeveral = errors.New("truing: several throws")
 
@@ -184,6 +199,16 @@ func (p *pass) complainOfThrows(r *form.Reader, err error) {
 			id = p.heldAt
 		}
 		r.Complain(cantBeHeldThere, id, p.SideOf[e.Index])
+	case crank.MainAt:
+		words := mainOffJournal(mm(e.Given))
+		switch piece := p.throws.Mains[e.Index].Piece; piece {
+		case 0:
+			r.Complain(words, form.ShaftBearing, p.SideOf[clock.Left])
+		case len(p.throws.Joints):
+			r.Complain(words, form.ShaftBearing, p.SideOf[clock.Right])
+		default:
+			r.Complain(words, form.PinMain, p.throws.keys[piece])
+		}
 	case crank.PieceDialAt:
 		st := &p.stations[p.used[e.Index]]
 		words := dialOnPin(mm(e.Given))
@@ -220,19 +245,23 @@ func (a answers) throwsWords(p *pass, far string) string {
 		return farAtPin(p.farWork(&p.moves[0].Move), strconv.Itoa(p.moves[0].joint+1))
 	case n.Verdict == crank.Fit:
 		a.Say("truing.headline", everyNeedleInside)
-		a.Say("truing.then", worstLeanUnjudged(p.runOutWords()))
+		a.Say("truing.then", worstAndMain(p.runOutWords(), upperFirst(p.worstMainWords())))
 	case n.Verdict == crank.FitAsHung:
 		a.Say("truing.headline", everyNeedleInsideAsHung)
-		a.Say("truing.then", worstAsHung(p.runOutWords(), oneDialCantSee))
+		why := oneDialCantSee
+		if n.Open {
+			why = leansUntold(p.settleWords())
+		}
+		a.Say("truing.then", worstAsHung(p.runOutWords(), why))
 	case n.Verdict == crank.NotMendable || n.Why == crank.Unmendable:
-		a.Say("truing.headline", bumpingCantMend(p.leftWords()))
+		a.Say("truing.headline", bumpingCantMend(p.throwsLeft()))
 		a.Say("truing.then", throwsDontMatch)
 	case n.Verdict == crank.TooClose:
 		as := readsOutside
 		if n.Plain == crank.Fit {
 			as = readsInside
 		}
-		a.Say("truing.headline", tooClose(p.runOutWords()))
+		a.Say("truing.headline", tooClose(p.throwsStand()))
 		a.Say("truing.then", as(p.tellers()))
 	case len(n.Settles) > 0:
 		a.Say("truing.headline", cantTellWhichPin)
@@ -253,7 +282,11 @@ func (a answers) throwsWork(p *pass) {
 		next := &p.moves[1+i]
 		rest = append(rest, andHard(lowerFirst(p.jointDo(next)), p.hardness(doneAs(&next.PlannedMove))))
 	}
-	a.Say("truing.then", thenTheRest(rest))
+	then := thenTheRest(rest)
+	if p.needlesInside() && !p.leverAssumed {
+		then = insideBut(p.worstMainWords(), then)
+	}
+	a.Say("truing.then", then)
 	hard := p.howHard()
 	if len(rest) > 0 { // the others have theirs beside them
 		hard = theFirst(p.hardness(doneAs(&m.PlannedMove)))
@@ -320,6 +353,7 @@ func (a answers) throwsSit(p *pass) {
 		}
 		lines = append(lines, moveShows(strconv.Itoa(i+1), p.jointDo(m), strings.Join(shows, ", ")))
 	}
+	lines = append(lines, p.mainLines()...)
 	if len(p.throws.next.Settles) > 0 {
 		lines = append(lines, whatWouldTellMore(p.settleWords()))
 	}
@@ -375,6 +409,7 @@ func (a answers) throwsValues(p *pass) {
 		a.jointValues(p, j)
 	}
 	a.moveValues(p)
+	a.mainValues(p)
 	for i, ask := range t.Settles {
 		at := "settles/" + strconv.Itoa(i) + "/"
 		if ask.Gap {

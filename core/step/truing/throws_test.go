@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
 
 	"pintwelve/core/clock"
 	"pintwelve/core/form"
@@ -200,7 +201,92 @@ func TestThrowsAreReadAfterTheLastMove(t *testing.T) {
 			job["pass.1."+name+".tir"] = "0.018 mm"
 			job[name+".division"] = "0.01 mm"
 		}
+		job["tilt"] = "60" // what the dials show is asked for here
 		assert.NotEmpty(t, jobs.Said(sheet.Answer(job, "true.more"), "ask.again"), c.Name)
 	}
 	assert.Positive(t, several)
+}
+
+// The exact cranks in their main bearings, half-way along each inner journal: as the
+// line through them by gonum's regression has it, each piece laid through the two places
+// that the case gives of it. A journal said to run in none is left out.
+func TestThrowsInTheirMainBearings(t *testing.T) {
+	looked := 0
+	for _, c := range throwsCases(t) {
+		axis, ok := c.axes()
+		if !ok { // a piece with one place
+			continue
+		}
+		looked++
+		for _, bare := range []bool{false, true} {
+			job, _ := c.job("drive")
+			if bare {
+				job["pin.p0.runs"] = "none"
+			}
+			a := sheet.Answer(job, "true.values")
+			number := func(main int, name string) float64 {
+				e, ok := a.Get(fmt.Sprintf("mains/%d/%s", main, name))
+				require.True(t, ok, "%s: %d %s", c.Name, main, name)
+				return e.Number
+			}
+			var mains, n int
+			var at, towards12, towards3 []float64
+			for mains = 0; ; mains++ {
+				if _, ok := a.Get(fmt.Sprintf("mains/%d/piece", mains)); !ok {
+					break
+				}
+				x := number(mains, "at_mm")
+				v := axis[int(number(mains, "piece"))-1].at(x)
+				at, towards12, towards3 = append(at, x), append(towards12, v.T), append(towards3, v.N)
+			}
+			if n = len(c.Pins) + 1; bare {
+				n--
+			}
+			require.Equal(t, n, mains, c.Name)
+			var from, slope clock.Vec
+			from.T, slope.T = stat.LinearRegression(at, towards12, nil, false)
+			from.N, slope.N = stat.LinearRegression(at, towards3, nil, false)
+			for i, x := range at {
+				l := axis[int(number(i, "piece"))-1]
+				off := l.at(x).Sub(from.Add(slope.Scale(x)))
+				assert.InDelta(t, 2*off.Len(), number(i, "tir_mm"), 1e-3, c.Name)
+				assert.InDelta(t, l.slope.Sub(slope).Len()*180*60/math.Pi, number(i, "lean_arcmin"), 0.25, c.Name)
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, looked, 10)
+}
+
+// laid is a piece's axis by two places on it.
+type laid struct {
+	from  clock.Vec
+	slope clock.Vec
+}
+
+func (l laid) at(x float64) clock.Vec { return l.from.Add(l.slope.Scale(x)) }
+
+// axes lays each piece through its support and its dial, or its two dials; false where
+// a piece has fewer places.
+func (c *throwsCase) axes() (all []laid, ok bool) {
+	type place struct {
+		x float64
+		e clock.Vec
+	}
+	on := make([][]place, len(c.Pins)+1)
+	for _, d := range c.Dials {
+		on[d.Piece-1] = append(on[d.Piece-1], place{d.At, clock.Vec{T: d.T, N: d.N}})
+	}
+	for _, s := range c.Supports {
+		if len(on[s.Piece-1]) < 2 {
+			on[s.Piece-1] = append(on[s.Piece-1], place{s.At, clock.Vec{}})
+		}
+	}
+	for _, p := range on {
+		if len(p) < 2 {
+			return nil, false
+		}
+		slope := p[1].e.Sub(p[0].e).Scale(1 / (p[1].x - p[0].x))
+		all = append(all, laid{p[0].e.Sub(slope.Scale(p[0].x)), slope})
+	}
+	return all, true
 }

@@ -30,8 +30,39 @@ func closeWheelsOfPin(way, pin, hour string) string {
 	return bench.Fill("% the wheels of % at %", way, pin, hour)
 }
 
-func worstLeanUnjudged(runOut string) string {
-	return bench.Fill("Worst run-out %. How far the journals lean in their bearings is not judged.", runOut)
+func worstAndMain(runOut, main string) string {
+	return bench.Fill("Worst run-out %. %.", runOut, main)
+}
+
+func leansUntold(ways string) string {
+	return bench.Fill("How every journal leans in its bearing isn’t told; what would tell: %.", ways)
+}
+
+func insideBut(main, then string) string {
+	return bench.Fill("The needles are inside; but %. %", main, then)
+}
+
+// inMain says how the crank would run in a main bearing.
+func inMain(where, how string) string { return bench.Fill("main bearing %: %", where, how) }
+
+func inMainEnds(where, how string) string { return bench.Fill("Main bearing %: %.", where, how) }
+
+const cantTellRuns = "the readings can’t tell how it runs"
+
+func leansBy(lean, limit string) string {
+	return bench.Fill("the journal leans %, %′ allowed", lean, limit)
+}
+
+func runsOutBy(runOut, limit string) string {
+	return bench.Fill("the journal runs out by %, % allowed", runOut, limit)
+}
+
+func runsAndLeans(runOut, lean, limit string) string {
+	return bench.Fill("the journal runs out by % and leans %, %′ allowed", runOut, lean, limit)
+}
+
+func mainOffJournal(at string) string {
+	return bench.Fill("a main bearing at % from the left end stands on a pin or past its journal: give the middle of the bearing", at)
 }
 
 // andHard says how hard a move is to be: "strike … (a light blow (0.4))".

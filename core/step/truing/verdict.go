@@ -123,7 +123,7 @@ func (p *pass) standsWords() string {
 	if !inside {
 		return p.runOutWords()
 	}
-	return journalLeans(p.SideOf[half], p.besideTilt(p.advice.Tilt[half]), tiltScale.limit(p.allowed.Tilt/60))
+	return journalLeans(p.SideOf[half], p.besideTilt(p.advice.Tilt[half]), p.tiltLimit())
 }
 
 // leans tells whether the run-out is inside for sure and a journal's lean is not,
@@ -148,7 +148,7 @@ func (p *pass) leftWords() string {
 		return stillLeft(p.besideRunOut(floor), p.limit())
 	}
 	axes := p.pose.Running(clock.Vec{T: p.pose.D.T}, clock.Vec{})
-	return stillLeans(p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), tiltScale.limit(p.allowed.Tilt/60))
+	return stillLeans(p.besideTilt(crank.Figure{Value: axes.Tilt(clock.Left)}), p.tiltLimit())
 }
 
 // tiltVerdict says so where it is a journal's lean that counts against a crank
@@ -156,7 +156,7 @@ func (p *pass) leftWords() string {
 func (a answers) tiltVerdict(p *pass) {
 	for half, tilt := range p.advice.Tilt {
 		if tilt.Value > p.allowed.Tilt && p.advice.Worst.Value <= p.allowed.RunOut {
-			a.Say("truing.lean", insideButLeans(p.SideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), tiltScale.limit(p.allowed.Tilt/60)))
+			a.Say("truing.lean", insideButLeans(p.SideOf[half], p.besideTilt(crank.Figure{Value: tilt.Value}), p.tiltLimit()))
 			return
 		}
 	}

@@ -453,6 +453,10 @@ var standingWords = [...]struct{ far, state, plain string }{
 		"As it stands the crank can’t be trued: a shaft moves % over one turn, % is allowed. Its halves don’t match, or a centre or a shaft is bad: that was not tried.",
 	},
 	unmeasured: {"", "not measured to the end yet", "Not measured to the end yet."},
+	leansOpen: {
+		"needles inside", "needles inside, to %",
+		"Over one turn no shaft moves more than %; % is allowed. How every journal would lean in its bearing was not measured.",
+	},
 }
 
 const (

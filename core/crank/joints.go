@@ -267,13 +267,6 @@ func (s *Stand) worth(m *JointMove) (most float64) {
 	return most
 }
 
-func greatest(all []float64) (most float64) {
-	for _, v := range all {
-		most = math.Max(most, v)
-	}
-	return most
-}
-
 // settles returns the readings that would settle what is open, the one that leaves
 // least open first: a dial on a journal before the gap across the webs.
 func (s *Stand) settles() (all []Settle) {

@@ -268,6 +268,10 @@ func TestWhatMoreToCutIsSaid(t *testing.T) {
 	more := 842.8 / (math.Pi / 4 * (160*160 - 60*60) * 7850e-6)
 	assert.Contains(t, jobs.Said(a, "lighten.then"), "Cut 1: "+jobs.Figure(math.Round(100*(6+more))/100)+" mm deep, "+jobs.Figure(math.Round(100*more)/100)+" mm more where 6 mm is cut already, on each wheel.")
 
+	job["lighten.off"] = jobs.Figure(4.84 * math.Pi / 4 * (160*160 - 60*60) * 7850e-6)
+	assert.Contains(t, jobs.Said(Answer(job, lighten.Step.Name), "lighten.then"), "Cut 1: 10.84 mm deep, 4.84 mm more where 6 mm is cut already, on each wheel.")
+	job["lighten.off"] = "842.8"
+
 	job["cut.c.depth"] = "8"
 	assert.Regexp(t, "^57[0-9] g more is wished off each wheel: leave one figure", jobs.Said(Answer(job, lighten.Step.Name), "lighten.then"))
 }
@@ -284,6 +288,8 @@ func TestTheScaleCountsBeforeTheDrawing(t *testing.T) {
 	assert.Equal(t, "300", jobs.Said(a, "lighten.drive.off_g"))
 	assert.InDelta(t, 9800-off, jobs.Value(t, a, "lighten.after_g"), 1e-9)
 	assert.Contains(t, jobs.Said(a, "lighten.headline"), "300 g off the drive wheel")
+	job["lighten.off"], job["cut.c.wheel"] = "300", "drive"
+	assert.Regexp(t, `^300 g more is wished off the timing wheel: `, jobs.Said(Answer(job, lighten.Step.Name), "lighten.then"), "of the drive wheel the scale says that it is off")
 }
 
 // Ends 60 g under the whole: half of that at the small end is 30 (1 − 0.621)/544.
@@ -291,6 +297,11 @@ func TestARodThatDoesNotAddUpIsSaidAbove(t *testing.T) {
 	assert.Equal(t, "The rod’s ends come to 60 g less than the whole rod: weigh them again. Half of it at the small end moves the factor by 2.1%.",
 		jobs.Said(balanced("weight.rod", "520"), "balance.rod"))
 	assert.Empty(t, jobs.Said(balanced("weight.rod", "460"), "balance.rod"))
+	assert.Equal(t, "The rod’s ends come to 60 g less than the whole rod: weigh them again.",
+		jobs.Said(balanced("weight.rod", "520", "knife.whole.hung", ""), "balance.rod"), "before there is a factor")
+	for _, hung := range []string{"190", ""} {
+		assert.Contains(t, jobs.Text(balanced("weight.rod", "400", "knife.whole.hung", hung), "error.weight.rod"), "the rod’s ends come to 460 g, more than the whole rod, 400 g")
+	}
 }
 
 // The timing wheel is drilled from its own outer face, which sees the hours the other

@@ -22,14 +22,13 @@ func balancing(a *bench.Answers, r *form.Reader) {
 	found, corrections, ok := s.solve()
 	if !ok {
 		s.unbalanced()
+		s.rodDoubt("")
 		s.holeWords(h)
 		s.wheels(h, &need{})
 		return
 	}
 	n := s.needs(corrections)
-	if s.lightG > 0 {
-		s.Say("balance.rod", rodDoubted(bench.Grams(s.lightG, s.fineStep()), bench.Percent((s.lightG/2)*(1-found.Factor.X)/s.job.Before.RecG())))
-	}
+	s.rodDoubt(halfAtSmallEnd(bench.Percent((s.lightG / 2) * (1 - found.Factor.X) / s.job.Before.RecG())))
 	s.standing(found)
 	s.toTakeOff(h, &n, corrections)
 	s.holeWords(h)
@@ -65,17 +64,29 @@ func (s *crank) weighed() {
 		if i > 0 {
 			s.Say(row+"name", cylinderName(strconv.Itoa(i+1)))
 		}
-		check := before.Cylinders[i].Rod.Compare(s.job.StepG)
+		rod := before.Cylinders[i].Rod
+		check := rod.Compare(s.job.StepG)
 		words := rodLight
-		if check.Sum == balance.Agrees {
+		switch check.Sum {
+		case balance.NotCompared:
+			continue
+		case balance.EndsHeavy:
+			s.complain(&balance.Fault{Field: balance.RodEnds, Item: i, Got: rod.SmallG + rod.BigG})
+			continue
+		case balance.Agrees:
 			words = rodAgrees
+		case balance.EndsLight:
+			s.lightG = math.Max(s.lightG, -check.OffG)
 		}
-		if check.Sum == balance.Agrees || check.Sum == balance.EndsLight {
-			if check.Sum == balance.EndsLight && s.lightG < -check.OffG {
-				s.lightG = -check.OffG
-			}
-			s.Say(row+"rod.check", words(bench.Grams(math.Abs(check.OffG), s.fineStep()), bench.Grams(check.AllowG, s.fineStep())))
-		}
+		s.Say(row+"rod.check", words(bench.Grams(math.Abs(check.OffG), s.fineStep()), bench.Grams(check.AllowG, s.fineStep())))
+	}
+}
+
+// rodDoubt says above that a rod's ends don't make its whole, with what that may do to a
+// factor that is found.
+func (s *crank) rodDoubt(moves string) {
+	if s.lightG > 0 {
+		s.Say("balance.rod", rodDoubted(bench.Grams(s.lightG, s.fineStep()), moves))
 	}
 }
 

@@ -75,7 +75,11 @@ func rodLight(off, allowed string) string {
 }
 
 func rodDoubted(lighter, moves string) string {
-	return bench.Fill("The rod’s ends come to % less than the whole rod: weigh them again. Half of it at the small end moves the factor by %.", lighter, moves)
+	return bench.Fill("The rod’s ends come to % less than the whole rod: weigh them again.%", lighter, moves)
+}
+
+func halfAtSmallEnd(moves string) string {
+	return bench.Fill(" Half of it at the small end moves the factor by %.", moves)
 }
 
 func rodHeavy(ends, whole string) string {

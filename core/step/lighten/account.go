@@ -88,6 +88,12 @@ func (l *lightening) scaled(w *lightened) (beforeG, afterG float64) {
 	return beforeG, afterG
 }
 
+// offG is what is off a wheel, by the scale as far as it was weighed.
+func (l *lightening) offG(w *lightened) float64 {
+	before, after := l.scaled(w)
+	return before - after
+}
+
 // weighed says whether the scale settles any weight of a wheel.
 func (l *lightening) weighed(w *lightened) bool {
 	return !l.r.Blank(form.WheelWeight, w.side) || !l.r.Blank(form.WheelAfter, w.side)

@@ -57,10 +57,12 @@ func (l *lightening) headline() {
 		l.Text("say.lighten.then", l.cannotWords(w))
 	case d.planned || t.planned:
 		l.Text("say.lighten.then", l.foundWords())
-	case l.wantedG > 0 && l.isCut() && l.missesWish():
-		l.Text("say.lighten.then", l.wishWords())
 	case !l.isCut():
 		l.Say("lighten.then", putACutIn)
+	case l.wantedG > 0:
+		if all := l.missedWishes(); all != nil {
+			l.Text("say.lighten.then", leaveOneBlank(all))
+		}
 	}
 	for _, id := range [...]form.ID{form.WheelDiameter, form.WheelWidth, form.WheelBore} {
 		if l.r.Blank(id, "drive") && l.r.Blank(id, "timing") {
@@ -70,33 +72,22 @@ func (l *lightening) headline() {
 	}
 }
 
-// missesWish says whether the cuts as given take off something else than is wished.
-func (l *lightening) missesWish() bool {
-	for i := range l.wheels {
-		if w := &l.wheels[i]; w.ok && math.Abs(w.account.Off().MassG-l.wantedG) >= 1 {
-			return true
-		}
-	}
-	return false
-}
-
-// wishWords say how far the cuts as given are from the weight wished, where no
+// missedWishes say how far the cuts as given are from the weight wished, where no
 // figure is left blank to be found.
-func (l *lightening) wishWords() string {
-	var all []string
+func (l *lightening) missedWishes() (all []string) {
 	for i := range l.wheels {
 		w := &l.wheels[i]
-		if i == 1 && l.alike || !w.ok {
+		over := l.offG(w) - l.wantedG
+		if i == 1 && l.alike || !w.ok || math.Abs(over) < 1 {
 			continue
 		}
-		off := w.account.Off().MassG
 		words := moreWished
-		if off > l.wantedG {
+		if over > 0 {
 			words = lessWished
 		}
-		all = append(all, words(bench.Grams(math.Abs(off-l.wantedG), 1), l.which(w)))
+		all = append(all, words(bench.Grams(math.Abs(over), 1), l.which(w)))
 	}
-	return leaveOneBlank(all)
+	return all
 }
 
 func (l *lightening) cannot() *lightened {

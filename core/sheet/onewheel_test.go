@@ -127,3 +127,21 @@ func TestTheDensityOfIronCountsInTheHoles(t *testing.T) {
 	}
 	assert.InDelta(t, hole("steel")*7200/7850, hole("iron"), 1e-9)
 }
+
+// Iron under Lighten is iron at the press, until steel is chosen there: it cracks where
+// steel would yield, and the boss is warned of where it is measured and where it is pressed.
+func TestIronUnderLightenIsIronAtThePress(t *testing.T) {
+	job := form.Form{"joint.a.pin": "25.050", "joint.a.eye": "25.000", "lighten.material": "iron"}
+	a := Answer(job, fitting.Measure.Name)
+	assert.Contains(t, jobs.Said(a, "joint.a.iron"), "Judged as cast iron, which the wheels are under Lighten: choose what this one is. A cast-iron boss: ")
+	assert.Contains(t, jobs.Said(a, "joint.a.stress"), "Cast iron doesn’t yield")
+	assert.Equal(t, "214 MPa", jobs.Text(a, "assumed.joint.a.yield"), "class 30, from memory")
+	assert.Contains(t, jobs.Said(Answer(job, fitting.PressUp.Name), "press.joint.a.iron"), "cast-iron boss")
+	for wheel, iron := range map[string]bool{"steel": false, "iron": true} {
+		job["joint.a.wheel"] = wheel
+		a := Answer(job, fitting.Measure.Name)
+		assert.Equal(t, iron, jobs.Said(a, "joint.a.iron") != "", wheel)
+		assert.NotContains(t, jobs.Said(a, "joint.a.iron"), "under Lighten", wheel)
+		assert.Equal(t, iron, jobs.Said(Answer(job, fitting.PressUp.Name), "press.joint.a.iron") != "", wheel)
+	}
+}

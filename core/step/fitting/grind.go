@@ -65,6 +65,9 @@ func (f *fitting) pressing() {
 		case j.taper == 0:
 			f.Say(at, pressWith(j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne)))
 		}
+		if j.press.Hub.Brittle {
+			f.Say(at+".iron", ironBoss)
+		}
 		if measured && err == nil && j.taper > 0 {
 			f.Say(at+".drawn", drawnHolds(f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm)))
 		}

@@ -83,7 +83,7 @@ func (f *fitting) readJoint(j *joint) bool {
 	}
 	hub := f.roundEye(j, d)
 	material := fit.Steel()
-	if f.r.Word(form.JointWheel, j.key) == "iron" {
+	if f.isIron(j.key) {
 		material = fit.GreyIron()
 	}
 	material.YieldMPa = f.r.Or(material.YieldMPa, form.JointYield, j.key)
@@ -106,6 +106,16 @@ func (f *fitting) readJoint(j *joint) bool {
 	j.pin, j.eye = pin, eye
 	j.gap = fit.Gap{MeanMM: -g.MeanMM, LeastMM: -g.MostMM, MostMM: -g.LeastMM, PlusMinusMM: g.PlusMinusMM, SpotPlusMinusMM: g.SpotPlusMinusMM}
 	return !f.faulty(err, form.JointPin, j.key)
+}
+
+// isIron says whether a joint's wheel is of cast iron: as chosen, or while nothing is,
+// as under Lighten.
+func (f *fitting) isIron(key string) bool {
+	id := form.JointWheel
+	if f.r.Blank(id, key) {
+		return f.r.Word(form.LightenMaterial) == "iron"
+	}
+	return f.r.Word(id, key) == "iron"
 }
 
 // roundEye stands in for the metal round an eye of some diameter: as far as the wheel,
@@ -254,7 +264,11 @@ func (f *fitting) troubles(j *joint, w *fit.Tapered) {
 		f.Say(j.at+"yields", fails)
 	}
 	if j.press.Hub.Brittle {
-		f.Say(j.at+"iron", ironBoss)
+		words := ironBoss
+		if f.r.Blank(form.JointWheel, j.key) {
+			words = ironUnderLighten
+		}
+		f.Say(j.at+"iron", words)
 	}
 }
 

@@ -79,19 +79,20 @@ func pinAndEyeTo(pinLow, pinHigh, eyeLow, eyeHigh string) string {
 
 // The joints.
 const (
-	pinInDrive      = "Pin in drive wheel"
-	pinInTiming     = "Pin in timing wheel"
-	driveInWheel    = "Drive shaft in wheel"
-	timingInWheel   = "Timing shaft in wheel"
-	pastYield       = "past yield"
-	cracksTheWheel  = "cracks the wheel"
-	slips           = "slips"
-	noneHolds       = "No interference holds that without yielding: it wants a longer or bigger pin, or another steel."
-	noneHoldsInIron = "No interference holds that in this cast iron without cracking it: it wants a longer or bigger pin, or a wheel of steel."
-	tooSteep        = "Too steep to hold by itself: the nut must hold it."
-	itCracks        = "It cracks the wheel: cast iron gives no warning."
-	itYields        = "It yields: the figures are those of parts that stay elastic, so more than this joint has."
-	ironBoss        = "A cast-iron boss: look for cracks with dye before and after, break the eye’s edge, warm the wheel rather than force it."
+	pinInDrive       = "Pin in drive wheel"
+	pinInTiming      = "Pin in timing wheel"
+	driveInWheel     = "Drive shaft in wheel"
+	timingInWheel    = "Timing shaft in wheel"
+	pastYield        = "past yield"
+	cracksTheWheel   = "cracks the wheel"
+	slips            = "slips"
+	noneHolds        = "No interference holds that without yielding: it wants a longer or bigger pin, or another steel."
+	noneHoldsInIron  = "No interference holds that in this cast iron without cracking it: it wants a longer or bigger pin, or a wheel of steel."
+	tooSteep         = "Too steep to hold by itself: the nut must hold it."
+	itCracks         = "It cracks the wheel: cast iron gives no warning."
+	itYields         = "It yields: the figures are those of parts that stay elastic, so more than this joint has."
+	ironUnderLighten = "Judged as cast iron, which the wheels are under Lighten: choose what this one is. " + ironBoss
+	ironBoss         = "A cast-iron boss: look for cracks with dye before and after, break the eye’s edge, warm the wheel rather than force it."
 )
 
 func jointFold(length, across, friction string) string {

@@ -67,6 +67,7 @@ const (
 	OutOfRange     Kind = iota // Got is not in Least to Most, or not a number
 	TooBigForHole              // Got, the inner part, is not smaller than Most, the hole, where clearance is meant
 	NoInterference             // Got, the interference, is 0 or a clearance where a press is meant
+	TooBigForEye               // Got, the interference, is more than Most, which can be pressed
 	NoWall                     // Got leaves no wall: the hub's outside not over Least, or the hollow not under Most
 	NeverLoose                 // Got, the housing's expansion, is not over Least, the race's
 	TooNarrow                  // Got, over the wheels, is not over Least, which wheels and rod take between them

@@ -58,7 +58,11 @@ func (p Press) checkInterference() error {
 	if p.InterferenceMM <= 0 {
 		return &Fault{Detail: Detail{NoInterference}, Field: Interference, Got: p.InterferenceMM, Most: p.DiameterMM / 20}
 	}
-	return within(Interference, p.InterferenceMM, 1e-7, p.DiameterMM/20) // beyond that no elastic joint is left to speak of
+	err := within(Interference, p.InterferenceMM, 1e-7, p.DiameterMM/20) // beyond that no elastic joint is left to speak of
+	if fault, ok := err.(*Fault); ok {
+		fault.Detail.Kind = TooBigForEye
+	}
+	return err
 }
 
 // hubRatio is (D² + d²)/(D² − d²), the hoop stress at the bore over the pressure.

@@ -218,7 +218,7 @@ func TestPressThatIsNoPress(t *testing.T) {
 	}{
 		{func(p *Press) { p.InterferenceMM = 0 }, NoInterference, Interference, 0, 0, 1.25},
 		{func(p *Press) { p.InterferenceMM = -0.02 }, NoInterference, Interference, -0.02, 0, 1.25},
-		{func(p *Press) { p.InterferenceMM = 2 }, OutOfRange, Interference, 2, 1e-7, 1.25},
+		{func(p *Press) { p.InterferenceMM = 2 }, TooBigForEye, Interference, 2, 1e-7, 1.25},
 		{func(p *Press) { p.HollowMM = 25 }, NoWall, Hollow, 25, 0, 25},
 		{func(p *Press) { p.HollowMM = 26 }, NoWall, Hollow, 26, 0, 25},
 		{func(p *Press) { p.HubMM = 25 }, NoWall, HubOutside, 25, 25, 1e5},

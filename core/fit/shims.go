@@ -60,6 +60,17 @@ func (s Shimming) Choose() (Shimmed, error) {
 	return s.answer(q, left, right), nil
 }
 
+// Wanted returns the shims, in all, that bring the float within its limits without
+// binding cold, mm: the least, what WantMM takes, and the most. False where none do:
+// the crank is then too wide by −mostMM, or, where that is no more than 0, what is
+// right hot binds cold.
+func (s Shimming) Wanted() (leastMM, wantMM, mostMM float64, ok bool) {
+	q := s.question()
+	least, most := max(q.room+q.growth-q.most, 0), min(q.room+q.growth-q.least, q.room)
+	want := min(max(q.room+q.growth-q.want, least), most)
+	return mm(least), mm(want), mm(most), least <= most
+}
+
 func (s Shimming) check() error {
 	if err := bound.First(
 		length(CaseFaces, s.FacesMM), length(OverCrank, s.CrankMM),

@@ -90,6 +90,12 @@ func (id ID) Name(keys ...string) string {
 // Within brings a value [base unit] into the range that a field takes.
 func (id ID) Within(v float64) float64 { return min(max(v, table[id].Min), table[id].Max) }
 
+// Range narrows the ends of a range [base unit] that a room lets pass to what a field
+// takes, so that neither is told that no control would let through.
+func (id ID) Range(least, most float64) (float64, float64) {
+	return max(least, id.Within(least)), min(most, id.Within(most))
+}
+
 // Field is a field in one of its places.
 type Field struct {
 	ID       ID        // the row

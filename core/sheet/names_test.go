@@ -175,6 +175,7 @@ func sayingJobs() []form.Form {
 		{"joint.a.pin": "25.2", "joint.a.eye": "25", "joint.a.need": "2000"},
 		jobs.Main(nil),
 		{"float.faces": "100", "float.crank": "98.9", "float.shims": "0.1 0.3 0.5", "float.caseleft": "50", "float.crankleft": "49.35"},
+		{"float.faces": "100", "float.crank": "98"},
 		jobs.Single(weighed.With(form.Form{"wheel.drive.after": "2310", "wheel.timing.after": "2325", "lighten.rest": "1400", "balance.whole": "6100"})),
 		jobs.Single(weighed), jobs.Single(form.Form{"lighten.density": "7300", "lighten.strength": "50", "lighten.top": "9000"}),
 		jobs.Single(weighed.With(form.Form{"cut.1.wheel": "drive", "cut.1.kind": "face", "cut.1.depth": "1", "cut.1.order": "1"})),

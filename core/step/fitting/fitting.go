@@ -26,6 +26,7 @@ type grade uint8
 const (
 	unmeasured grade = iota
 	sound
+	asked // what settles it
 	doubtful
 	amiss
 )
@@ -75,7 +76,8 @@ func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	}
 	in := f.r.UnitOf(bench.MostReadings, id, keys...)
 	size := func(mm float64) string { return unit.Format(mm, in, min(f.StepMM, 0.01)) }
-	bounds := [...]string{size(fault.Got), size(fault.Most), size(fault.Least)}
+	least, most := id.Range(fault.Least, fault.Most)
+	bounds := [...]string{size(fault.Got), size(most), size(least)}
 	if kind := fault.Detail.Kind; kind == fit.TooNarrow || kind == fit.NoWall && fault.Field != fit.Hollow {
 		bounds[1] = bounds[2] // what is outside is to be more than the least
 	}
@@ -200,7 +202,11 @@ func exact(mm, plus float64) fit.Gap {
 }
 
 // judged says, draws and gives a gap against its limits.
-func (f *fitting) judged(g gap) grade {
+func (f *fitting) judged(g gap) grade { return f.judgedUnless(g, "") }
+
+// judgedUnless is judged, but where something is wanted before the gap may be called
+// right, it asks for that.
+func (f *fitting) judgedUnless(g gap, wanted string) grade {
 	v := draw.FitView{
 		Prefix: g.name, Name: g.title, Low: g.Limits.LeastMM, High: g.Limits.MostMM, Value: g.MeanMM, Half: g.PlusMinusMM,
 		LowWords: f.Amount(g.Limits.LeastMM), HighWords: f.Amount(g.Limits.MostMM), Words: f.Amount(g.MeanMM),
@@ -224,6 +230,8 @@ func (f *fitting) judged(g gap) grade {
 		how, verdict = amiss, g.above
 	case j.Tight == fit.Doubtful || j.Loose == fit.Doubtful:
 		how, verdict = doubtful, tooCloseWords
+	case wanted != "":
+		how, verdict = asked, wanted
 	}
 	words := judgedAs(g.title, f.Within(g.MeanMM, g.PlusMinusMM), verdict)
 	f.found(how, words)

@@ -327,7 +327,8 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "25", "joint.a.eye": "25.01"}, "joint.a.pin", "a press needs the pin bigger than its eye"},
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hub": "20"}, "joint.a.hub", "20 mm leaves no wall beside 25.04 mm"},
 		{fitting.Measure.Name, form.Form{"joint.a.pin": "25.04", "joint.a.eye": "25", "joint.a.hollow": "30"}, "joint.a.hollow", "30 mm leaves no wall beside 25.04 mm"},
-		{fitting.Measure.Name, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "out of reach"},
+		{fitting.Measure.Name, form.Form{"joint.a.pin": "30", "joint.a.eye": "25"}, "joint.a.pin", "the pin is 5 mm bigger than its eye, and up to 1.5 mm can be pressed"},
+		{fitting.Measure.Name, form.Form{"joint.a.form": "taper", "joint.a.taper": "4", "joint.a.pin": "25", "joint.a.draw": "10 mm"}, "joint.a.draw", "10 mm is out of reach here: no more than 5 mm, no less than 0 mm"},
 		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.wall": "40"}), "main.a.wall", "40 mm leaves no wall beside 52 mm"},
 		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seatclass": "k"}), "main.a.seatclass", "is not a class"},
 		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.seatclass": "K6"}), "main.a.seatclass", "a seat takes f g h"},
@@ -336,7 +337,7 @@ func TestWhatCannotBeIsSaidPlainly(t *testing.T) {
 		// ISO 286-2 gives J grades 6 to 8 alone; value from memory.
 		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.housingclass": "J5"}), "main.a.housingclass", "the standard has no J5 at 52 mm: it gives these letters grades 6 to 8"},
 		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.outside": "200", "main.a.housing": "199.97"}), "main.a.housingclass", "sizes from 3 to 180 mm"},
-		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "out of reach"},
+		{fitting.Cases.Name, jobs.Main(form.Form{"main.a.outside": "24", "main.a.housing": "23.97"}), "main.a.outside", "24 mm is out of reach here: no more than 250 mm, no less than 25.01 mm"},
 	} {
 		a := sheet.Answer(row.job, row.part)
 		assert.Contains(t, jobs.Told(t, a, "error."+row.field), row.says)

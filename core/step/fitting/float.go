@@ -50,7 +50,25 @@ func (f *fitting) endFloat(h heat) {
 		s.GrowthMM, now = float.GrowthMM, float.HotMM
 	}
 	if !f.shims(&s) {
-		f.judged(gap{"float.end", endFloat, exact(now, 2*f.StepMM), limits, tooLittle, tooMuch})
+		f.judgedFloat(endFloat, now, &s)
+	}
+}
+
+// judgedFloat judges an end float, and says what shims would do where these don't: not
+// so near the limits that it were too close to call.
+func (f *fitting) judgedFloat(title string, mm float64, s *fit.Shimming) {
+	limits, plus := fit.Limits{LeastMM: s.LeastMM, MostMM: s.MostMM}, 2*f.StepMM
+	if f.judged(gap{"float.end", title, exact(mm, plus), limits, tooLittle, tooMuch}) != amiss {
+		return
+	}
+	size := func(mm float64) string { return unit.Format(mm, unit.MM, finest) }
+	switch least, want, most, ok := s.Wanted(); {
+	case ok:
+		f.Say("float.wanted", shimsInAll(size(want), size(math.Min(want, least+plus)), size(math.Max(want, most-plus))))
+	case most < 0:
+		f.Say("float.wanted", tooWide(size(-most)))
+	default:
+		f.Say("float.wanted", bindsCold)
 	}
 }
 
@@ -75,10 +93,7 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 		return false
 	}
 	f.Say("float.shims", shimsEach(f.pile("drive", chosen.Left), f.pile("timing", chosen.Right)))
-	f.judged(gap{
-		"float.end", endFloatShimmed, exact(chosen.JudgedMM, 2*f.StepMM),
-		fit.Limits{LeastMM: s.LeastMM, MostMM: s.MostMM}, tooLittle, tooMuch,
-	})
+	f.judgedFloat(endFloatShimmed, chosen.JudgedMM, s)
 	if s.Centred {
 		f.Number("fit.float.off_centre_mm", chosen.OffMM)
 		f.judged(gap{

@@ -148,7 +148,7 @@ func (f *fitting) readTaper(j *joint) bool {
 	}
 	draw, ok := f.r.Number(form.JointDraw, j.key)
 	j.gap = exact(draw*j.taper, f.StepMM*j.taper)
-	return ok
+	return ok && draw > 0
 }
 
 func newtonMetres(nm float64) string { return unit.Format(nm, unit.NewtonMetre, 1) }
@@ -178,14 +178,7 @@ func (f *fitting) workOut(j *joint) {
 	p.InterferenceMM = j.gap.MeanMM
 	worked, err := j.worked()
 	if fault, ok := err.(*fit.Fault); ok {
-		field := form.JointPin
-		switch fault.Field {
-		case fit.HubOutside:
-			field = form.JointHub
-		case fit.Hollow:
-			field = form.JointHollow
-		}
-		f.faulty(err, field, j.key)
+		f.faulty(err, j.faultAt(fault), j.key)
 		return
 	}
 	limits := fit.Limits{MostMM: worked.YieldInterferenceMM}
@@ -205,11 +198,42 @@ func (f *fitting) workOut(j *joint) {
 		f.Say(j.at+"cannot", cannot)
 	}
 	title := interferenceOf(j.name())
-	f.judged(gap{j.at + "bite", title, j.gap, limits, below, above})
+	f.judgedUnless(gap{j.at + "bite", title, j.gap, limits, below, above}, j.wanted())
 	if below != "" && j.taper == 0 {
 		f.grindJoint(j, limits)
 	}
 	f.jointWords(j, &worked)
+}
+
+// faultAt is the field that a fault is about; of a taper's interference the draw, in whose
+// figures it then is.
+func (j *joint) faultAt(fault *fit.Fault) form.ID {
+	switch {
+	case fault.Field == fit.HubOutside:
+		return form.JointHub
+	case fault.Field == fit.Hollow:
+		return form.JointHollow
+	case fault.Field == fit.Interference && j.taper > 0:
+		fault.Detail.Kind = fit.OutOfRange
+		fault.Got, fault.Least, fault.Most = fault.Got/j.taper, fault.Least/j.taper, fault.Most/j.taper
+		return form.JointDraw
+	}
+	return form.JointPin
+}
+
+// wanted asks what a joint must hold while that isn't known: short of yield is not right.
+func (j *joint) wanted() string {
+	words, by := shortOfYield, powerOrTorque
+	if j.needNm > 0 {
+		return ""
+	}
+	if j.press.Hub.Brittle {
+		words = shortOfCracking
+	}
+	if j.what == "timingshaft" {
+		by = theTorque
+	}
+	return words(by)
 }
 
 func (f *fitting) jointWords(j *joint, w *fit.Tapered) {

@@ -95,6 +95,20 @@ const (
 	ironBoss         = "A cast-iron boss: look for cracks with dye before and after, break the eye’s edge, warm the wheel rather than force it."
 )
 
+// What settles whether a joint holds.
+const (
+	powerOrTorque = "the engine’s power and speed, or the torque"
+	theTorque     = "the torque"
+)
+
+func shortOfYield(by string) string {
+	return bench.Fill("not past yield. What must it hold? Give %", by)
+}
+
+func shortOfCracking(by string) string {
+	return bench.Fill("short of cracking. What must it hold? Give %", by)
+}
+
 func jointFold(length, across, friction string) string {
 	return bench.Fill("% long, % across, friction %", length, across, friction)
 }
@@ -205,6 +219,16 @@ func shimsEach(drive, timing string) string {
 	return bench.Fill("Drive side %, timing side %.", drive, timing)
 }
 
+func shimsInAll(want, least, most string) string {
+	return bench.Fill("Shims of % in all would do: from % to %.", want, least, most)
+}
+
+func tooWide(by string) string {
+	return bench.Fill("No shim helps: the crank with its washers is too wide by at least %.", by)
+}
+
+const bindsCold = "No shim helps: what is right hot binds cold."
+
 // The order of work.
 const (
 	allDone = "All done."
@@ -293,6 +317,7 @@ func faultWords(kind fit.Kind, given, most, least string) string {
 		fit.OutOfRange:     "% is out of reach here: no more than %, no less than %, will do",
 		fit.TooBigForHole:  "% doesn’t go into %, and clearance is meant: measure both again, or look whether two were exchanged",
 		fit.NoInterference: "no interference: a press needs the pin bigger than its eye, but this one’s interference is %",
+		fit.TooBigForEye:   "the pin is % bigger than its eye, and up to % can be pressed: measure both again",
 		fit.NoWall:         "% leaves no wall beside %",
 		fit.NeverLoose:     "% comes loose at no heat",
 		fit.Astray:         "% is far from the other readings: was a figure left out? From % down to % would go with them",

@@ -136,7 +136,6 @@ func (l *lightening) complain(w *lightened, err error) {
 	words := ""
 	switch e := err.(type) {
 	case *wheel.Fault:
-		words = flaw(e)
 		switch {
 		case row != nil && e.Field == wheel.RingFrom:
 			id = form.CutFrom
@@ -147,8 +146,10 @@ func (l *lightening) complain(w *lightened, err error) {
 		case row == nil && e.Field >= wheel.BossDiameter:
 			id = form.WheelBoss
 		}
+		words = flaw(e, id)
 	case *flywheel.Fault:
-		words = willDo(mm(e.Got), mm(e.Least), mm(e.Most))
+		_, most := id.Range(e.Least, e.Most)
+		words = willDo(mm(e.Got), mm(e.Least), mm(most))
 	}
 	if row != nil && !l.alike {
 		words = onThisWheel(w.side, words)
@@ -171,13 +172,14 @@ func (c *cutRow) main() form.ID {
 	return form.CutDepth
 }
 
-// flaw words what is wrong with a wheel.
-func flaw(f *wheel.Fault) string {
-	got, least, most := f.Got, f.Least, f.Most
+// flaw words what is wrong with a wheel, beside one of its figures.
+func flaw(f *wheel.Fault, id form.ID) string {
+	got, least := f.Got, f.Least
+	_, most := id.Range(least, f.Most)
 	words := willDo
 	switch f.Field {
 	case wheel.RingFrom, wheel.RingTo:
-		got, least, most = 2*got, 2*least, 2*most
+		got, least, most = 2*got, 2*least, 2*f.Most
 		words = outsideWheel
 		if f.Got < f.Least && f.Field == wheel.RingFrom {
 			words = throughBore

@@ -1,0 +1,73 @@
+package fitting_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/form"
+	"pintwelve/core/sheet"
+	"pintwelve/core/step/fitting"
+	"pintwelve/testdata/jobs"
+)
+
+// A press that yields nothing and holds nobody knows what is not right: what it must
+// hold is asked for, and by what the engine gives where that tells.
+func TestAJointWhoseLoadIsUnknownIsNotCalledRight(t *testing.T) {
+	const ask = "not past yield. What must it hold? Give the engine’s power and speed, or the torque."
+	job := form.Form{"joint.a.pin": "25.010", "joint.a.eye": "25.000"}
+	measure := func(more form.Form) (bite, headline, verdict string) {
+		a := sheet.Answer(job.With(more), fitting.Measure.Name)
+		require.Empty(t, a.Faults())
+		return jobs.Said(a, "joint.a.bite"), jobs.Said(a, "measure.headline"), jobs.Told(t, a, "fit.joint.a.bite_verdict")
+	}
+	bite, headline, verdict := measure(nil)
+	assert.Contains(t, bite, ask)
+	assert.Contains(t, headline, ask)
+	assert.Equal(t, "not known", verdict)
+
+	bite, _, _ = measure(form.Form{"joint.a.wheel": "iron"})
+	assert.Contains(t, bite, "short of cracking. What must it hold?")
+	bite, _, _ = measure(form.Form{"joint.a.what": "timingshaft", "duty.power": "20", "duty.speed": "5000"})
+	assert.Contains(t, bite, "not past yield. What must it hold? Give the torque.", "which the engine's power doesn't tell of this shaft")
+	bite, _, verdict = measure(form.Form{"joint.a.pin": "25.500"})
+	assert.Contains(t, bite, "past yield.", "that needs no load")
+	assert.Equal(t, "wrong", verdict)
+
+	for name, more := range map[string]form.Form{"by its torque": {"joint.a.need": "20"}, "by the engine's": {"duty.power": "2", "duty.speed": "6000"}} {
+		bite, headline, verdict = measure(more)
+		assert.Contains(t, bite, ": right.", name)
+		assert.Equal(t, "right", verdict, name)
+		assert.Equal(t, "Right, as far as it is measured.", headline, name)
+	}
+	_, headline, verdict = measure(form.Form{"joint.a.need": "2000"})
+	assert.Equal(t, "wrong", verdict)
+	assert.Contains(t, headline, "slips")
+}
+
+// 1.1 mm of room and limits of 0.1 to 0.3 mm cold want 0.8 to 1 mm of shims, 0.9 in the
+// middle, each end short of it by the ± of 0.2 thou; two of 0.1 a side are 0.4.
+func TestShimsThatDoNotReachSayWhichWould(t *testing.T) {
+	job := form.Form{"float.faces": "100", "float.crank": "98.9", "float.judge": "cold", "float.least": "0.1 mm", "float.most": "0.3 mm"}
+	said := func(more form.Form) (end, wanted string) {
+		a := sheet.Answer(job.With(more), fitting.Cases.Name)
+		require.Empty(t, a.Faults())
+		return jobs.Said(a, "float.end"), jobs.Said(a, "float.wanted")
+	}
+	const would = "Shims of 0.9 mm in all would do: from 0.805 mm to 0.995 mm."
+	end, wanted := said(form.Form{"float.shims": "0.1"})
+	assert.Contains(t, end, "too much")
+	assert.Equal(t, would, wanted)
+	_, wanted = said(nil)
+	assert.Equal(t, would, wanted, "with no shims yet")
+	for _, reaches := range []string{"0.9", "0.806", "0.994", "0.45"} {
+		end, wanted = said(form.Form{"float.shims": reaches})
+		assert.NotContains(t, end, "too ", reaches)
+		assert.Empty(t, wanted, reaches)
+	}
+	_, wanted = said(form.Form{"float.crank": "99.95"})
+	assert.Equal(t, "No shim helps: the crank with its washers is too wide by at least 0.05 mm.", wanted)
+	_, wanted = said(form.Form{"float.judge": "hot", "float.crank": "99.9", "float.least": "0", "float.most": "0.02 mm", "heat.running": "120"})
+	assert.Equal(t, "No shim helps: what is right hot binds cold.", wanted)
+}

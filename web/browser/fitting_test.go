@@ -39,6 +39,7 @@ func TestFromAsFoundToTheCases(t *testing.T) {
 	p.Press("Add a joint")
 	p.Fill("Pin or shaft where it sits mm", "25.040")
 	p.Fill("Eye in the wheel mm", "25.000")
+	assert.Contains(t, p.Text(answerOf("measure")), "not past yield. What must it hold?")
 	p.Fill("Power", "20")
 	p.Fill("At a speed of", "6000")
 	assert.Contains(t, p.Text("#joints"), "It must hold 127 Nm: 2.3 times over.")

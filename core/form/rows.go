@@ -56,7 +56,7 @@ var table = [rows]Row{
 	ReadingTurn:      {Pattern: "pass.*.@.turn", Places: readings[:], Numbers: numbers{48, 58, 78}, Kind: List, Long: 4000, Unit: unit.Thou, Min: -30, Max: 30},
 	ReadingHours:     {Pattern: "pass.*.@.hours", Places: readings[:], Numbers: numbers{49, 59, 79}, Kind: List, Long: 4000, Unit: unit.OClock, Max: 12},
 	DialHalf:         {Pattern: "dial.*.half", Numbers: numbers{60}, Kind: Choice, Choices: []string{"drive", "timing"}},
-	DialAt:           {Pattern: "dial.*.at", Numbers: numbers{61}, Unit: unit.MM, Min: 1, Max: 500, Default: "40"},
+	DialAt:           {Pattern: "dial.*.at", Numbers: numbers{61}, Unit: unit.MM, Min: 1, Max: 1200, Default: "40"},
 	DialOrder:        {Pattern: "dial.*.order", Numbers: numbers{62}, Kind: Order},
 	PassSince:        {Pattern: "pass.*.since", Numbers: numbers{80}, Kind: Choice, Choices: []string{"", "said", "first", "else", "nuts", "nothing"}},
 	Centres:          {Pattern: "centres", Numbers: numbers{81}, Kind: Choice, Choices: []string{"", "good"}},

@@ -60,6 +60,15 @@ func TestWritesOutWhatThePageSaysForShort(t *testing.T) {
 				`</div><p class="error"></p></div>`,
 		},
 		{
+			"in a row the buttons stand beside the label, named by what is written of it",
+			`<template><field name="pass.*.dial.*.tir" unit="" steps><span data-say="dial.*.letter"></span> run-out</field></template>`,
+			`<template><div class="field"><div class="stepper">` +
+				`<button type="button" data-step="-1" data-for="pass.*.dial.*.tir" aria-label="run-out, one division less">−</button>` +
+				`<label><span data-say="dial.*.letter"></span> run-out <input inputmode="decimal" name="pass.*.dial.*.tir"></label>` +
+				`<button type="button" data-step="1" data-for="pass.*.dial.*.tir" aria-label="run-out, one division more">+</button>` +
+				`</div><p class="error"></p></div></template>`,
+		},
+		{
 			"a long unit, not read out", `<field name="plug.density" unsaid>Density</field>`,
 			`<div class="field"><label for="plug-density">Density</label><span class="with-unit long-unit">` +
 				`<input id="plug-density" inputmode="decimal" name="plug.density"><span class="unit" aria-hidden="true">kg/m³</span></span><p class="error"></p></div>`,

@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -40,10 +41,14 @@ type field struct {
 	Label, Under template.HTML
 	ID           string // none within a row, where the label holds the control
 	Control      template.HTML
+	Less, More   template.HTML // the buttons of one that steps
 }
 
 var fieldMarkup = template.Must(template.New("field").Parse(`<div class="field{{with .Class}} {{.}}{{end}}"{{with .When}} data-when="{{.}}"{{end}}{{with .If}} data-if="{{.}}"{{end}}>
-{{- if .ID}}<label for="{{.ID}}">{{.Label}}</label>{{.Control}}{{else}}<label>{{.Label}} {{.Control}}</label>{{end}}
+{{- if .ID}}<label for="{{.ID}}">{{.Label}}</label>{{end}}
+{{- with .Less}}<div class="stepper">{{.}}{{end}}
+{{- if .ID}}{{.Control}}{{else}}<label>{{.Label}} {{.Control}}</label>{{end}}
+{{- with .More}}{{.}}</div>{{end}}
 {{- .Under}}<p class="error"></p></div>`))
 
 // writeField writes a field out as the page has it.
@@ -69,7 +74,7 @@ func writeField(out io.Writer, given map[string]string, content string, inRow bo
 		return err
 	}
 	if stepped {
-		f.Control = stepper(row.Pattern, string(f.Label), f.Control)
+		f.Less, f.More = stepper(row.Pattern, string(f.Label))
 	}
 	return fieldMarkup.Execute(out, f)
 }
@@ -87,13 +92,17 @@ func has(given map[string]string, name string) bool {
 	return is
 }
 
-// stepper puts a button on either side of a control.
-func stepper(pattern, label string, control template.HTML) template.HTML {
-	button := func(by, words, sign string) string {
-		return fmt.Sprintf(`<button type="button" data-step="%s" data-for="%s" aria-label="%s, one division %s">%s</button>`, by, pattern, label, words, sign)
+// stepper makes the buttons on either side of a control, named by what is written of its
+// label: in a row the legend says the rest.
+func stepper(pattern, label string) (less, more template.HTML) {
+	label = strings.Trim(markup.ReplaceAllString(label, ""), " ")
+	button := func(by, words, sign string) template.HTML {
+		return template.HTML(fmt.Sprintf(`<button type="button" data-step="%s" data-for="%s" aria-label="%s, one division %s">%s</button>`, by, pattern, label, words, sign))
 	}
-	return template.HTML(`<div class="stepper">`+button("-1", "less", "−")) + control + template.HTML(button("1", "more", "+")+`</div>`)
+	return button("-1", "less", "−"), button("1", "more", "+")
 }
+
+var markup = regexp.MustCompile("<[^>]*>")
 
 // rowNamed finds the row of the form's table by its pattern.
 func rowNamed(pattern string) (*form.Field, bool) {

@@ -140,18 +140,13 @@ func (j *throwsJudge) verdict(inside, outside, open, stuck bool, k float64) Verd
 	return CantTell
 }
 
-// looked tells whether the centres are known to be good: by the user's word, or by
-// dials at two places of each piece that a centre holds.
-func (s *Stand) looked() bool {
-	if s.Assembly.Mount != Centres || s.Assembly.CentresKnown {
+// looked tells whether nothing of the centres is in doubt: by the user's word, or by
+// dials at two places of each piece that a centre holds, which tell a bad one apart.
+func (j *throwsJudge) looked() bool {
+	if s := j.Stand; s.Assembly.Mount != Centres || s.Assembly.CentresKnown {
 		return true
 	}
-	for _, r := range s.Assembly.Rests {
-		if s.placesOn(r.Piece) < 2 {
-			return false
-		}
-	}
-	return true
+	return j.Shaft(clock.Left).vouched(j.tol) && j.Shaft(clock.Right).vouched(j.tol)
 }
 
 func (s *Stand) allTold() bool {

@@ -30,7 +30,7 @@ type ThrowsNext struct {
 	Discrepancy Figure      // mm of a needle, by which this round differs from the one before with nothing done between
 	Steps       []JointMove // all before the next readings, their hours the joints' own
 	Asks        []Ask
-	Causes      []JointCause // with Stop, the likeliest first
+	Causes      []JointCause // with Stop and Unmendable, the likeliest first
 	judge       throwsJudge
 	hands       []Next // how each joint has answered
 	elsewhere   []int  // latest rounds in a row that tell of another pin, by joint
@@ -60,6 +60,7 @@ func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 		n.work()
 	}
 	n.name()
+	n.hung()
 	n.ask(g)
 	return n
 }
@@ -313,7 +314,7 @@ func (n *ThrowsNext) ask(g []pooledThrows) {
 	if n.Rounds > enough && len(n.Steps) > 0 && last.Since == Unsaid {
 		n.Asks = append(n.Asks, Ask{AskSince, last.last})
 	}
-	if a := &n.Stand.Assembly; n.Why == Leave && !n.Stand.looked() && a.Mount == Centres {
+	if n.Why == Leave && !n.judge.looked() && n.Stand.unseen() {
 		n.Asks = append(n.Asks, Ask{AskCentres, last.last})
 	}
 	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !n.inside(Surely)) {

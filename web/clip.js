@@ -30,7 +30,7 @@ export async function clip(answers, words) {
   canvas.height = 2 * Math.ceil((high + 150) / 2); // some recorders want it even
   const pen = canvas.getContext('2d');
   const frame = async (hours) => {
-    turnPicture(root, answers, hours);
+    turnPicture(root, hours);
     const images = await Promise.all(svgs.map((svg) => bitmap(svg, wide)));
     pen.fillStyle = '#fff';
     pen.fillRect(0, 0, canvas.width, canvas.height);

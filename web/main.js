@@ -351,7 +351,7 @@ class Bench {
       row.classList.toggle('on-bench', here);
       row.querySelector('[data-look]').hidden = here;
     }
-    spin.show(answers);
+    spin.show();
   }
 
   /** Logs what is advised as done, or the first move of it alone, and begins the next pass. */

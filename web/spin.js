@@ -1,4 +1,4 @@
-// Turns the pictures of both dials and the crank: by the slider, or by itself
+// Turns the pictures of the dials and the crank: by the slider, or by itself
 // where the person has not asked for less motion.
 
 const HOURS_PER_SECOND = 1.5;
@@ -9,15 +9,13 @@ export class Spin {
     this.slider = section.querySelector('#turned');
     this.button = section.querySelector('#turn-itself');
     this.still = matchMedia('(prefers-reduced-motion: reduce)');
-    this.swings = {};
     this.slider.addEventListener('input', () => { this.stop(); this.turn(); });
     this.button.addEventListener('click', () => (this.frame ? this.stop() : this.start()));
-    this.still.addEventListener('change', () => { this.stop(); this.show(this.swings); });
+    this.still.addEventListener('change', () => { this.stop(); this.show(); });
   }
 
-  /** Takes the swing and the high hour of each dial: "spin.found.drive" → "1.5 3.2". */
-  show(answers) {
-    this.swings = answers;
+  /** The pictures have been drawn anew. */
+  show() {
     this.button.hidden = this.still.matches;
     this.turn();
   }
@@ -44,40 +42,28 @@ export class Spin {
     this.button.setAttribute('aria-pressed', 'false');
   }
 
-  turn() { turnPicture(this.section, this.swings, Number(this.slider.value)); }
+  turn() { turnPicture(this.section, Number(this.slider.value)); }
 }
 
-/** Turns the pictures under an element, "found" and "left", to an hour; answers tell how each dial swings. */
-export function turnPicture(root, answers, hours) {
-  for (const which of ['found', 'left']) {
-    const part = (name) => root.querySelector(`#${which}-${name}`);
-    part('crank')?.setAttribute('transform', `rotate(${30 * hours})`);
-    if (part('crankpin')) bend(part, (Math.PI / 6) * hours);
-    for (const [side, letter] of [['drive', 'd'], ['timing', 't']]) needle(part(`needle-${letter}`), answers[`spin.${which}.${side}`], hours);
+/** Turns the pictures under an element to an hour; each part carries how it moves. */
+export function turnPicture(root, hours) {
+  const angle = (Math.PI / 6) * hours;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  for (const part of root.querySelectorAll('.turns')) {
+    const { swing, lie } = part.dataset;
+    part.setAttribute('transform', swing ? needle(swing, angle) : lie ? pose(lie, cos, sin) : `rotate(${30 * hours})`);
   }
 }
 
-/** Turns the crank from the side: halves that are out rise and fall, the pin goes round. */
-function bend(part, angle) {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const ups = ['half-a', 'half-b'].map((name) => {
-    const [t, n, slopeT, slopeN] = numbers(part(name).dataset.lie);
-    const up = t * cos - n * sin;
-    pose(part(name), up, slopeT * cos - slopeN * sin);
-    return up;
-  });
-  const [throws, between] = numbers(part('crankpin').dataset.lie);
-  pose(part('crankpin'), throws * cos + (ups[0] + ups[1]) / 2, (ups[1] - ups[0]) / between);
+function needle(swing, angle) {
+  const [e, high, step] = numbers(swing);
+  return `rotate(${e * Math.cos((Math.PI / 6) * high + angle) * step})`;
 }
 
-function needle(hand, swing, hours) {
-  if (!hand || !swing) return;
-  const [e, high] = numbers(swing);
-  hand.setAttribute('transform', `rotate(${e * Math.cos((Math.PI / 6) * (high + hours)) * hand.dataset.step})`);
+/** Of the crank from the side: what is out rises and falls, a pin goes round. */
+function pose(lie, cos, sin) {
+  const [t, n, slopeT, slopeN] = numbers(lie);
+  return `translate(0 ${n * sin - t * cos}) rotate(${Math.atan(slopeN * sin - slopeT * cos) * 180 / Math.PI})`;
 }
 
 function numbers(text) { return text.split(' ').map(Number); }
-
-function pose(part, up, rise) {
-  part.setAttribute('transform', `translate(0 ${-up}) rotate(${-Math.atan(rise) * 180 / Math.PI})`);
-}

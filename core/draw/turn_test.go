@@ -14,10 +14,10 @@ import (
 var twisted = bends["bend-twist"]
 
 var turns = map[string]TurnView{
-	"turn-found": {Prefix: "a", Turned: 2.5, Drive: 1.5, Timing: -0.8, Range: 3, DriveWords: "4 thou", TimingWords: "2.5 thou"},
-	"turn-left":  {Prefix: "b", SeenFrom: Timing, Drive: 0.01, Timing: 0, Range: 0.05, DriveWords: "0.02 mm", TimingWords: "0 mm"},
-	"turn-bend":  {Prefix: "d", Turned: 1, Drive: 1.5, Timing: -0.8, Range: 3, DriveWords: "4 thou", TimingWords: "2.5 thou", Bend: &twisted},
-	"turn-one":   {Prefix: "c", Turned: math.NaN(), Drive: 9, Timing: math.NaN(), Range: 3},
+	"turn-found": {Prefix: "a", Turned: 2.5, Dials: []TurnDial{{"D", "4 thou", 2, 11}, {"T", "2.5 thou", 1.2, 5}}, Range: 3},
+	"turn-left":  {Prefix: "b", SeenFrom: Timing, Dials: []TurnDial{{"D", "0.02 mm", 0.01, 0}, {"T", "0 mm", 0, 0}}, Range: 0.05},
+	"turn-bend":  {Prefix: "d", Turned: 1, Dials: []TurnDial{{"D", "4 thou", 2, 11}, {"T", "2.5 thou", 1.2, 5}}, Range: 3, Bend: &twisted},
+	"turn-one":   {Prefix: "c", Turned: math.NaN(), Dials: []TurnDial{{"D", "", 9, 0}, {"T", "", math.NaN(), 0}}, Range: 3},
 }
 
 func TestTurnGolden(t *testing.T) {
@@ -35,19 +35,19 @@ func TestTurnGolden(t *testing.T) {
 
 func TestTurnKeepsItsWordToThePage(t *testing.T) {
 	svg := Turn(turns["turn-found"])
-	assert.Contains(t, svg, `<g class="needle-d" id="a-needle-d" data-step="50" transform="rotate(75)">`)
-	assert.Contains(t, svg, `<g class="needle-t" id="a-needle-t" data-step="50" transform="rotate(-40)">`)
-	assert.Contains(t, svg, `<g class="crank" id="a-crank" transform="rotate(75)">`)
+	assert.Contains(t, svg, `id="a-needle-1" data-swing="2 11 50" transform="rotate(70.71)">`)
+	assert.Contains(t, svg, `id="a-needle-2" data-swing="1.2 5 50" transform="rotate(-42.43)">`)
+	assert.Contains(t, svg, `id="a-crank" transform="rotate(75)">`)
 	one := Turn(turns["turn-one"])
-	assert.Contains(t, one, `id="c-needle-d" data-step="50" transform="rotate(150)"`, "a needle stops at the end of its dial")
-	assert.NotContains(t, one, "needle-t")
-	checkPicture(t, Turn(TurnView{Prefix: hostile, Range: math.Inf(1), DriveWords: hostile}))
+	assert.Contains(t, one, `id="c-needle-1" data-swing="9 0 50" transform="rotate(150)"`, "a needle stops at the end of its dial")
+	assert.NotContains(t, one, "needle-2")
+	checkPicture(t, Turn(TurnView{Prefix: hostile, Range: math.Inf(1), Dials: []TurnDial{{hostile, hostile, 1, 1}}}))
 }
 
 // A dial has round figures on it, and no swing runs off it.
 func TestADialIsLetteredInRoundFigures(t *testing.T) {
 	for swing, letters := range map[float64]string{2.06066: "±2.5", 2.5: "±2.5", 2.51: "±3", 0.0523: "±0.06", 0.99: "±1", 7.1: "±8", 0: "±1"} {
-		assert.Contains(t, Turn(TurnView{Range: swing}), ">"+letters+"<", "%v", swing)
+		assert.Contains(t, Turn(TurnView{Range: swing, Dials: make([]TurnDial, 1)}), ">"+letters+"<", "%v", swing)
 	}
 	rng := rand.New(rand.NewSource(5))
 	for range 1000 {
@@ -69,8 +69,8 @@ func TestTheBendTurnsWithTheNeedles(t *testing.T) {
 			Left: Lie{far(0.05), far(0.05), far(4e-4), far(4e-4)}, Right: Lie{far(0.05), far(0.05), far(4e-4), far(4e-4)}}
 		v.LeftEnd = Side(rng.Intn(2))
 		turned, at := 12*rng.Float64(), 175.0
-		svg := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd, Turned: turned, Drive: math.NaN(), Timing: math.NaN(), Bend: &v})
-		got := regexp.MustCompile(`class="half-b"[^>]*transform="translate\(0 ([^)]*)\) rotate\(([^)]*)\)"`).FindStringSubmatch(svg)
+		svg := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd, Turned: turned, Bend: &v})
+		got := regexp.MustCompile(`id="x-half-b"[^>]*transform="translate\(0 ([^)]*)\) rotate\(([^)]*)\)"`).FindStringSubmatch(svg)
 		down, _ := strconv.ParseFloat(got[1], 64)
 		deg, _ := strconv.ParseFloat(got[2], 64)
 		s := newBendSheet(v, 62, turnAxis)
@@ -81,7 +81,7 @@ func TestTheBendTurnsWithTheNeedles(t *testing.T) {
 		wants := math.Hypot(towards12, towards3) * math.Cos(math.Atan2(towards3, towards12)+turned*math.Pi/6)
 		up := -down/s.scale - math.Tan(deg*math.Pi/180)*(at-v.PinMiddle)
 		assert.InDelta(t, wants*s.factor, up, 0.05)
-		other := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd ^ 1, Turned: -turned, Drive: math.NaN(), Timing: math.NaN(), Bend: &v})
+		other := Turn(TurnView{Prefix: "x", SeenFrom: v.LeftEnd ^ 1, Turned: -turned, Bend: &v})
 		assert.Contains(t, other, got[0][strings.Index(got[0], "transform"):], "turned the other way, as it is seen from the other end")
 	}
 }

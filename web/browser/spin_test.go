@@ -24,12 +24,13 @@ func TestTheBendTurnsWithTheNeedles(t *testing.T) {
 			slider.value = hours;
 			slider.dispatchEvent(new Event('input', { bubbles: true }));
 			for (const which of ['found', 'left']) {
-				const scale = Number(document.getElementById(which + '-crankpin').dataset.lie.split(' ')[0]) / 42;
-				for (const [half, needle, from] of [['a', 'd', -45], ['b', 't', 45]]) {
+				const lies = ['half-a', 'half-b', 'crankpin'].map((id) => Number(document.getElementById(which + '-' + id).dataset.lie.split(' ')[0]));
+				const scale = (lies[2] - (lies[0] + lies[1]) / 2) / 42;
+				for (const [half, needle, from] of [['a', '1', -45], ['b', '2', 45]]) {
 					const [, down, degrees] = part(which + '-half-' + half);
 					const dial = document.getElementById(which + '-needle-' + needle);
 					all.push({
-						Reading: part(dial.id)[0] / dial.dataset.step,
+						Reading: part(dial.id)[0] / dial.dataset.swing.split(' ')[2],
 						Up: -down - Math.tan(degrees * Math.PI / 180) * from * scale,
 					});
 				}

@@ -121,7 +121,7 @@ func (a answers) stopWords(p *pass) {
 }
 
 // unmendable says where to look when bumping is no help, the likeliest first.
-func (p *pass) unmendable() string {
+func (p *pass) unmendable(pins string) string {
 	words := ""
 	for _, c := range p.next.Causes {
 		switch c {
@@ -131,7 +131,7 @@ func (p *pass) unmendable() string {
 			words += badCentreShows + " "
 		}
 	}
-	return words + throwMismatch
+	return words + pins
 }
 
 // quickTest words the test that tells the causes of a stop apart: what the needle

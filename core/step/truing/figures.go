@@ -54,13 +54,11 @@ func (s *setUp) roundWords(d *round) string {
 
 // hopeWords are run-outs [mm] of the stations used: "D 0.6 thou, T 0.6 thou".
 func (s *setUp) hopeWords(hope []float64, used []int) string {
-	var said [len(sideNames)]string
+	said := make([]string, len(s.stations))
 	for n, mm := range hope {
-		if used[n] < len(sideNames) {
-			said[used[n]] = dialShows(s.stations[used[n]].letter, s.Amount(mm))
-		}
+		said[used[n]] = ", " + dialShows(s.stations[used[n]].letter, s.Amount(mm))
 	}
-	return strings.Trim(strings.Join(said[:], ", "), ", ")
+	return strings.Trim(strings.Join(said, ""), ", ")
 }
 
 // inFine turns mm into the dials' own unit, for a chart's scale.

@@ -16,11 +16,12 @@ func (a answers) onSheet(r *form.Reader) {
 	a.plain(found, left, assumed)
 	a.line(r, left)
 	if left.wants < 0 && left.fault == nil {
-		if left.several() {
-			a.throwsSit(left)
-		} else if assumed {
+		switch {
+		case assumed:
 			a.Say("sheet.assumed", notJudgedAssumed)
-		} else {
+		case left.several():
+			a.throwsSit(left)
+		default:
 			a.sit(left)
 		}
 	}
@@ -37,11 +38,18 @@ func distancesAssumed(r *form.Reader) bool {
 	own := form.Read(r.Form)
 	readSetUp(own)
 	for _, s := range own.StandIns {
-		if f, _, _ := form.Job.Lookup(s.Name); f.Unit == unit.MM {
+		if isDistance(s.Name) {
 			return true
 		}
 	}
 	return false
+}
+
+// isDistance tells whether a field holds a length that it matters to have measured: a
+// further pin's throw left blank is the first's.
+func isDistance(name string) bool {
+	f, _, _ := form.Job.Lookup(name)
+	return f.Unit == unit.MM && f.ID != form.PinThrow
 }
 
 // line is the sheet in one line, to go with it into a message: never surer than
@@ -107,30 +115,67 @@ func (p *pass) state() string {
 	return stateWords(p.standing(), p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
 }
 
-// rounds works out the first pass and the last, and shows both dials in each.
+// rounds works out the first pass and the last, and shows the dials in each.
 func (a answers) rounds(r *form.Reader) (found, left *pass) {
 	keys, _ := PassKeys(r.Form)
 	found, left = passOf(a.Kept, r.Form, keys[0]), lastPass(a.Kept, r.Form)
-	for i, p := range [...]*pass{found, left} {
-		which := [...]string{"found", "left"}[i]
-		if i == 1 && len(keys) == 1 {
-			break
+	which := [...]string{"found", "left"}
+	both := []*pass{found, left}
+	if len(keys) == 1 {
+		both = both[:1]
+	}
+	for i, p := range both {
+		if !a.needlesOnSheet(p, which[i]) {
+			continue
 		}
-		read := false
-		for n, side := range sideNames {
-			got := &p.reading[n]
-			if got.lack == nothing {
-				read = true
-				a.Say("sheet."+which+"."+side, p.needle(got.E, got.HalfWidth95()))
-			}
-		}
-		if read {
-			a.Say("sheet."+which, "yes")
-			a.Text("picture.sheet."+which, draw.Face(p.highSpots("sheet-"+which)))
+		a.Say("sheet."+which[i], "yes")
+		if !p.several() {
+			a.Text("picture.sheet."+which[i], draw.Face(p.highSpots("sheet-"+which[i])))
 		}
 	}
-	a.Say("sheet.from", hoursSeenFrom(found.SeenFrom()))
+	if found.several() {
+		a.throwsOnSheet(both, which[:])
+	}
+	from := hoursSeenFrom
+	if found.several() {
+		from = hoursOfPin1SeenFrom
+	}
+	a.Say("sheet.from", from(found.SeenFrom()))
 	return found, left
+}
+
+// needlesOnSheet shows what the dials showed in a round, and tells whether any did: of one
+// throw both sides', of several every one.
+func (a answers) needlesOnSheet(p *pass, which string) (read bool) {
+	for n := range p.reading {
+		got, name := &p.reading[n], p.stations[n].name
+		if got.lack != nothing || n >= len(sideNames) && !p.several() {
+			continue
+		}
+		read = true
+		a.Say("sheet."+which+"."+name, p.needle(got.E, got.HalfWidth95()))
+		if n >= len(sideNames) {
+			a.Say("sheet."+name, runOutAt(p.dialAt(n)))
+		}
+	}
+	return read
+}
+
+// throwsOnSheet draws a crank of several throws as it sat in each of the passes, its bend
+// alike too big.
+func (a answers) throwsOnSheet(passes []*pass, which []string) {
+	factor := 0.0
+	for _, p := range passes {
+		v := p.throwsView("", p.throws.stand)
+		if own := v.RoundFactor(); own > 0 && (factor == 0 || own < factor) {
+			factor = own
+		}
+	}
+	for i, p := range passes {
+		v := p.throwsView("sheet-"+which[i], p.throws.stand)
+		v.Factor = factor
+		a.Text("picture.sheet."+which[i], draw.ThrowsBend(v))
+	}
 }
 
 // plain tells the customer how the crank came and how it goes.

@@ -20,7 +20,7 @@ func (a answers) passes(p *pass) {
 	if len(p.rounds) > 1 {
 		a.Text("picture.chart", draw.Chart(chart))
 	}
-	a.spin(p, &p.rounds[0], &p.round)
+	a.spin(p, 0, p.bench)
 	a.lessons(p)
 	if p.several() {
 		a.Say("throws.any", "yes")

@@ -15,6 +15,9 @@ func (a answers) shafts(p *pass) {
 		hole := p.Within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
 		a.Say("shaft."+side, shaftWords(shaft.State, side, p.support(), hole, p.at(shaft.Hole.Hour())))
 	}
+	if p.several() {
+		return
+	}
 	var slips []string
 	for _, slip := range p.crank.Slips(p.counted) {
 		if slip.Kind == crank.Swapped {

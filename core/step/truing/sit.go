@@ -32,30 +32,3 @@ func (a answers) gapWords(p *pass) {
 	a.Say("sit.gap", standOpen(p.at(widest),
 		p.Within(across, 2*p.crank.Rim*sure.HalfWidth95(p.pose.G))))
 }
-
-// needles fills the table of what each dial should show.
-func (a answers) needles(p *pass) {
-	if p.leverAssumed {
-		return
-	}
-	a.Say("truing.needles", wouldBeLeft(p.Within(p.advice.Floor.Value, p.advice.Floor.HalfWidth95)))
-	for n, st := range p.counted {
-		if p.used[n] >= len(sideNames) {
-			continue
-		}
-		side, f := sideNames[p.used[n]], p.pose.Forecast(st.Half, st.At)
-		got := &p.reading[p.used[n]]
-		a.Say("now."+side, p.needle(got.E, got.HalfWidth95()))
-		if p.advice.Strike {
-			a.Say("after.strike."+side, p.needle(f.Strike, 0))
-		}
-		if p.advice.Close {
-			a.Say("after.gap."+side, p.needle(f.Gap, 0))
-		}
-		a.Say("after.both."+side, p.needle(f.Both, 0))
-	}
-	if p.advice.Close {
-		m, _ := p.pose.Close()
-		a.Say("after.gap.name", afterOneAlone(kindWords[m.Kind]))
-	}
-}

@@ -2,71 +2,84 @@ package truing
 
 import (
 	"math"
+
 	"pintwelve/core/bench"
 	"pintwelve/core/draw"
-	"strconv"
 )
 
-// spin draws both dials and the crank, as found above and as on the bench
-// below, their bend alike too big, and says how the page turns them: each dial's
-// swing and high hour.
-func (a answers) spin(p *pass, found, left *round) {
+// spin draws the dials and the crank, as found above and as on the bench below, their
+// bend alike too big; the page turns them by what the drawings carry.
+func (a answers) spin(p *pass, found, left int) {
 	full := 0.0
-	for _, d := range [...]*round{found, left} {
-		for i := range sideNames {
-			full = math.Max(full, d.reading[i].E.Len())
+	for _, i := range [...]int{found, left} {
+		for n := range p.rounds[i].reading {
+			full = math.Max(full, p.rounds[i].reading[n].E.Len())
 		}
 	}
 	if full == 0 {
 		return
 	}
+	views := []draw.TurnView{p.turnView("found", found, full)}
 	a.Say("spin.found", "yes")
-	bends := p.turningBends(found, left)
-	a.spinOne(p, "found", found, full, bends[0])
-	if found.key != left.key {
+	if found != left {
 		a.Say("spin.left", "yes")
-		a.spinOne(p, "left", left, full, bends[1])
+		views = append(views, p.turnView("left", left, full))
+	}
+	p.bendTurns(views, found, left)
+	for i := range views {
+		a.Text("picture."+views[i].Prefix, draw.Turn(views[i]))
 	}
 }
 
-// turningBends are the crank as it sits by two rounds, drawn alike too big; nil
-// where its readings don't tell.
-func (s *setUp) turningBends(rounds ...*round) (all [2]*draw.BendView) {
-	factor := 0.0
-	for i, d := range rounds {
-		pose, err := s.solveOne(d.counted)
-		if err != nil {
-			continue
+// turnView is a round with its dials, the needles' swing and high spots in them.
+func (p *pass) turnView(prefix string, round int, full float64) draw.TurnView {
+	d := &p.rounds[round]
+	v := draw.TurnView{Prefix: prefix, SeenFrom: bench.Drawn(p.SeenFrom()), Range: p.inFine(full)}
+	shown := []int{0, 1} // beside the crank
+	if p.several() {
+		shown = p.alongCrank()
+	}
+	for _, i := range shown {
+		got := &d.reading[i]
+		dial := draw.TurnDial{Letter: p.stations[i].letter, Swing: math.NaN()}
+		if got.lack == nothing {
+			e := got.E.From(p.Seen)
+			dial.Words, dial.Swing, dial.High = p.Amount(got.RunOut), p.inFine(e.Len()), e.Hour()
 		}
-		v := s.bendView("", &pose, d.counted)
-		all[i] = &v
-		if own := v.RoundFactor(); own > 0 && (factor == 0 || own < factor) {
+		v.Dials = append(v.Dials, dial)
+	}
+	return v
+}
+
+// bendTurns puts the crank from the side below the dials where the readings tell how it
+// sits, drawn alike too big.
+func (p *pass) bendTurns(views []draw.TurnView, rounds ...int) {
+	factor := 0.0
+	least := func(own float64) {
+		if own > 0 && (factor == 0 || own < factor) {
 			factor = own
 		}
 	}
-	for _, v := range all {
-		if v != nil {
-			v.Factor = factor
+	for i := range views {
+		v, as := &views[i], &p.past[rounds[i]]
+		switch {
+		case as.stations == nil:
+		case p.several():
+			throws := p.throwsView("", as.stand)
+			v.Throws = &throws
+			least(throws.RoundFactor())
+		default:
+			bend := p.bendView("", &as.pose, as.stations)
+			v.Bend = &bend
+			least(bend.RoundFactor())
 		}
 	}
-	return all
-}
-
-func (a answers) spinOne(p *pass, which string, d *round, full float64, bend *draw.BendView) {
-	v := draw.TurnView{Prefix: which, SeenFrom: bench.Drawn(p.SeenFrom()), Range: p.inFine(full), Bend: bend}
-	for i, side := range sideNames {
-		got := &d.reading[i]
-		e := got.E.From(p.Seen)
-		words, reading := p.Amount(got.RunOut), p.inFine(e.T)
-		if got.lack != nothing {
-			words, reading = "", math.NaN()
+	for _, v := range views {
+		if v.Bend != nil {
+			v.Bend.Factor = factor
 		}
-		if i == 0 {
-			v.Drive, v.DriveWords = reading, words
-		} else {
-			v.Timing, v.TimingWords = reading, words
+		if v.Throws != nil {
+			v.Throws.Factor = factor
 		}
-		a.Text("spin."+which+"."+side, strconv.FormatFloat(p.inFine(e.Len()), 'f', 6, 64)+" "+strconv.FormatFloat(e.Hour(), 'f', 4, 64))
 	}
-	a.Text("picture."+which, draw.Turn(v))
 }

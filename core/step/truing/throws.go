@@ -8,6 +8,7 @@ import (
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
+	"pintwelve/core/draw"
 	"pintwelve/core/form"
 	"pintwelve/core/lsq"
 	"pintwelve/core/unit"
@@ -71,17 +72,6 @@ func (s *setUp) readMains(r *form.Reader) {
 	add(last, s.crank.Bearing[clock.Right])
 }
 
-// errSeveral says that a crank of several throws is none of one.
-var errSeveral = errors.New("truing: several throws")
-
-// solveOne finds how the halves of a crank of one throw sit.
-func (s *setUp) solveOne(st []crank.Station) (crank.Pose, error) {
-	if s.several() {
-		return crank.Pose{}, errSeveral
-	}
-	return s.crank.Solve(st)
-}
-
 // errUnmeasured says that a place or angle is assumed that it hangs on which pin is
 // at fault.
 var errUnmeasured = errors.New("truing: pins not measured")
@@ -126,6 +116,9 @@ func (p *pass) workOutThrows(r *form.Reader) {
 	p.next.Tries, t.tried = n.Tries()
 	for _, c := range n.Causes {
 		p.next.Causes = append(p.next.Causes, c.Cause)
+	}
+	for _, h := range [...]clock.End{clock.Left, clock.Right} {
+		p.advice.Shaft[h] = t.stand.Shaft(h)
 	}
 	if !p.pressed {
 		p.moves = p.jointMoves(n)
@@ -248,14 +241,14 @@ func (a answers) throwsWords(p *pass, far string) string {
 		a.Say("truing.then", worstAndMain(p.runOutWords(), upperFirst(p.worstMainWords())))
 	case n.Verdict == crank.FitAsHung:
 		a.Say("truing.headline", everyNeedleInsideAsHung)
-		why := oneDialCantSee
+		why := p.whyAsHung()
 		if n.Open {
 			why = leansUntold(p.settleWords())
 		}
 		a.Say("truing.then", worstAsHung(p.runOutWords(), why))
 	case n.Verdict == crank.NotMendable || n.Why == crank.Unmendable:
 		a.Say("truing.headline", bumpingCantMend(p.throwsLeft()))
-		a.Say("truing.then", throwsDontMatch)
+		a.Say("truing.then", p.unmendable(throwsDontMatch))
 	case n.Verdict == crank.TooClose:
 		as := readsOutside
 		if n.Plain == crank.Fit {
@@ -339,25 +332,23 @@ func (p *pass) pieceName(piece int) string {
 	return onTheJournal(pinName(piece-1), pinName(piece))
 }
 
-// throwsSit says joint by joint how the pieces sit, and what each needle should do.
+// throwsSit says joint by joint how the pieces sit.
 func (a answers) throwsSit(p *pass) {
 	var lines []string
 	for j := range p.throws.Joints {
 		lines = append(lines, p.jointSits(pinName(j), j))
 	}
-	for i := range p.moves {
-		m := &p.moves[i]
-		var shows []string
-		for n, v := range m.then {
-			shows = append(shows, dialShows(p.stations[p.used[n]].letter, p.Amount(v)))
-		}
-		lines = append(lines, moveShows(strconv.Itoa(i+1), p.jointDo(m), strings.Join(shows, ", ")))
-	}
 	lines = append(lines, p.mainLines()...)
-	if len(p.throws.next.Settles) > 0 {
-		lines = append(lines, whatWouldTellMore(p.settleWords()))
-	}
 	a.Say("throws.sit", strings.Join(lines, "\n"))
+}
+
+// throwsTellMore says what would tell more, and draws how the pieces sit.
+func (a answers) throwsTellMore(p *pass) {
+	if len(p.throws.next.Settles) > 0 {
+		a.Say("throws.more", whatWouldTellMore(p.settleWords()))
+	}
+	a.shafts(p)
+	a.Text("picture.pieces", draw.ThrowsBend(p.throwsView("pieces", p.throws.stand)))
 }
 
 // jointSits says how the pieces sit to one another at a pin, by its name.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -289,4 +290,59 @@ func (c *throwsCase) axes() (all []laid, ok bool) {
 		all = append(all, laid{p[0].e.Sub(slope.Scale(p[0].x)), slope})
 	}
 	return all, true
+}
+
+// Every dial stands in the table of needles, named by its place, with what it should show
+// after each move and those before it; and in what is hoped for once they are done.
+func TestEveryNeedleIsForetold(t *testing.T) {
+	for _, c := range throwsCases(t) {
+		job, names := c.job("drive")
+		more, values := sheet.Answer(job, "true.more"), sheet.Answer(job, "true.values")
+		moves := 0
+		for ; jobs.Said(more, "needles."+strconv.Itoa(moves+1)) != ""; moves++ {
+		}
+		if moves == 0 {
+			continue
+		}
+		logged := job.With(truing.Done(job, []string{"a", "b", "c", "d", "e", "f", "g", "h"}, "2"))
+		hoped := jobs.Said(sheet.Answer(logged, "true"), "truing.before")
+		for i := range names {
+			e, _ := values.Get(fmt.Sprintf("dials/%d/name", i))
+			letter, _, _ := strings.Cut(jobs.Said(more, "now."+e.Text+".at"), ",")
+			require.NotEmpty(t, letter, c.Name)
+			head, _ := strconv.Atoi(jobs.Said(more, "needles."+strconv.Itoa(moves)))
+			last := fmt.Sprintf("moves/%d/then_tir_mm/%d", head-1, i)
+			then, ok := values.Get(last)
+			require.True(t, ok, last)
+			shown, err := strconv.ParseFloat(jobs.Said(more, "needles."+strconv.Itoa(moves)+"."+e.Text), 64)
+			require.NoError(t, err)
+			assert.InDelta(t, then.Number/0.0254, shown, 0.051, "%s: %s in thou", c.Name, e.Text)
+			assert.Contains(t, hoped, letter+" "+jobs.Said(more, "needles."+strconv.Itoa(moves)+"."+e.Text)+" thou", c.Name)
+		}
+	}
+}
+
+// The customer's sheet has every dial before and after, and the crank from both sides in
+// place of the clock faces.
+func TestTheSheetShowsEveryDial(t *testing.T) {
+	for _, c := range throwsCases(t) {
+		job, names := c.job("drive")
+		job["pass.1.order"], job["pass.2.order"] = "1", "2"
+		for _, name := range names {
+			job["pass.2."+name+".tir"], job["pass.2."+name+".high"] = "0.01 mm", "4"
+		}
+		a := sheet.Answer(job, "sheet")
+		for _, name := range names {
+			assert.NotEmpty(t, jobs.Said(a, "sheet.found."+name), "%s: %s", c.Name, name)
+			assert.Contains(t, jobs.Said(a, "sheet.left."+name), "0.39 ", "%s: %s in thou", c.Name, name)
+			if strings.HasPrefix(name, "dial.") {
+				assert.Contains(t, jobs.Said(a, "sheet."+name), "Run-out, D", c.Name)
+			}
+		}
+		for _, which := range []string{"found", "left"} {
+			assert.Contains(t, jobs.Text(a, "picture.sheet."+which), "From above", c.Name)
+		}
+		assert.Contains(t, jobs.Said(a, "sheet.from"), "pin 1", c.Name)
+		return
+	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
+	"pintwelve/core/crank"
 	"pintwelve/core/draw"
 	"pintwelve/core/form"
 )
@@ -13,38 +14,65 @@ import (
 // buttons that show their clock faces.
 func (a answers) elevation(p *pass, r *form.Reader) {
 	t := &p.throws
-	looked := p.looked(r)
-	v := draw.ThrowsView{
-		Prefix: "throws", LeftEnd: bench.Drawn(p.SideOf[clock.Left]), Length: p.length(), Rim: t.Rim,
-		Supports: p.supports(), Chosen: looked, Work: -1,
-	}
-	for _, j := range t.Joints {
-		v.Pins = append(v.Pins, draw.ThrowsPin{At: j.At, Throw: j.Throw, Hour: j.Phase})
-	}
-	for i := range p.stations {
-		if i >= len(sideNames) { // its readings stand among the others'
-			a.Text("say."+p.stations[i].name+".letter", p.stations[i].letter)
-		}
-		v.Dials = append(v.Dials, draw.ThrowsDial{Letter: p.stations[i].letter, At: p.stations[i].at})
-		for k := len(v.Dials) - 1; k > 0 && v.Dials[k].At < v.Dials[k-1].At; k-- {
-			v.Dials[k], v.Dials[k-1] = v.Dials[k-1], v.Dials[k]
-		}
+	v := p.throwsView("throws", nil)
+	v.Chosen = p.looked(r)
+	for i := range p.stations[len(sideNames):] { // their readings stand among the others'
+		st := &p.stations[len(sideNames)+i]
+		a.Text("say."+st.name+".letter", st.letter)
 	}
 	if p.solved() {
-		for k := range t.Pieces() {
-			from, to := t.reach(k, v.Length)
-			v.Rise = append(v.Rise, [2]float64{t.stand.At(k, from).T, t.stand.At(k, to).T})
-		}
+		v.Lies = p.lies(t.stand)
 		if len(p.moves) > 0 {
 			v.Work = p.moves[0].joint
 		}
 		for j := range t.Joints {
 			a.Say("throws."+strconv.Itoa(j+1), upperFirst(pinName(j)))
 		}
-		a.Text("say.throws.look", p.jointSits(pinOnFace(pinName(looked)), looked))
-		a.Text("looked", strconv.Itoa(looked+1))
+		a.Text("say.throws.look", p.jointSits(pinOnFace(pinName(v.Chosen)), v.Chosen))
+		a.Text("looked", strconv.Itoa(v.Chosen+1))
 	}
 	a.Text("picture.throws", draw.Throws(v))
+}
+
+// throwsView is a crank of several throws with its dials, as the pieces of a stand lie;
+// nil draws it straight.
+func (s *setUp) throwsView(prefix string, stand *crank.Stand) draw.ThrowsView {
+	v := draw.ThrowsView{
+		Prefix: prefix, LeftEnd: bench.Drawn(s.SideOf[clock.Left]), Length: s.length(), Rim: s.throws.Rim,
+		Supports: s.supports(), Chosen: -1, Work: -1,
+	}
+	for _, j := range s.throws.Joints {
+		v.Pins = append(v.Pins, draw.ThrowsPin{At: j.At, Throw: j.Throw, Hour: j.Phase})
+	}
+	for _, i := range s.alongCrank() {
+		v.Dials = append(v.Dials, draw.ThrowsDial{Letter: s.stations[i].letter, At: s.stations[i].at})
+	}
+	if stand != nil {
+		v.Lies = s.lies(stand)
+	}
+	return v
+}
+
+// alongCrank are the stations from left to right.
+func (s *setUp) alongCrank() (all []int) {
+	for i := range s.stations {
+		all = append(all, i)
+		for k := i; k > 0 && s.stations[all[k]].at < s.stations[all[k-1]].at; k-- {
+			all[k], all[k-1] = all[k-1], all[k]
+		}
+	}
+	return all
+}
+
+// lies are how the pieces lie, each from its left end.
+func (s *setUp) lies(stand *crank.Stand) (all []draw.Lie) {
+	for k := range s.throws.Pieces() {
+		from, to := s.throws.reach(k, s.length())
+		at := stand.At(k, from)
+		slope := stand.At(k, to).Sub(at).Scale(1 / (to - from))
+		all = append(all, draw.Lie{OffsetT: at.T, OffsetN: at.N, SlopeT: slope.T, SlopeN: slope.N})
+	}
+	return all
 }
 
 // solved tells whether the readings of a crank of several throws are worked out.

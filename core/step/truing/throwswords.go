@@ -111,8 +111,20 @@ func twistAndMismatch(twist, mismatch string) string {
 
 func openAtBy(hour, by string) string { return bench.Fill("; open at % by %", hour, by) }
 
-func moveShows(number, move, shows string) string {
-	return bench.Fill("%. %: then %.", number, move, shows)
+func numbered(number, move string) string { return bench.Fill("%. %.", number, move) }
+
+func runOutsIn(unit string) string {
+	return bench.Fill("Run-out in %, now and after each move:", unit)
+}
+
+func hoursOfPin1SeenFrom(side string) string {
+	return bench.Fill("Hours run clockwise as seen from the % side; 12 is pin 1.", side)
+}
+
+func runOutAt(dial string) string { return bench.Fill("Run-out, %", dial) }
+
+func dialBetween(letter, from, to string) string {
+	return bench.Fill("%, pins %–%", letter, from, to)
 }
 
 func whatWouldTellMore(ways string) string { return bench.Fill("What would tell more: %.", ways) }

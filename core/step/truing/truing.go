@@ -75,6 +75,8 @@ func (a answers) more(r *form.Reader) {
 	case p.wants >= 0 || p.fault != nil:
 	case p.several():
 		a.throwsSit(p)
+		a.throwsTellMore(p)
+		a.needles(p)
 		a.smallAsks(p)
 	default:
 		a.elseWords(p)

@@ -45,18 +45,14 @@ func (a answers) leaveWords(p *pass) {
 		a.Say("truing.then", worstRunOut(p.runOutWords()))
 	case verdict == crank.FitAsHung:
 		a.Say("truing.headline", trueAsHung)
-		why := oneDialCantSee
-		if _, asked := p.asks(crank.AskCentres); !asked {
-			why = centresUnproved
-		}
-		a.Say("truing.then", worstAsHung(p.runOutWords(), why))
+		a.Say("truing.then", worstAsHung(p.runOutWords(), p.whyAsHung()))
 	case verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
 		headline := bumpingCantMend
 		if verdict != crank.NotMendable {
 			headline = noFurtherAsRead // the floor isn't clear of its doubt
 		}
 		a.Say("truing.headline", headline(p.leftWords()))
-		a.Say("truing.then", p.unmendable())
+		a.Say("truing.then", p.unmendable(throwMismatch))
 		a.Say("truing.long", "yes") // the clock face makes room for it
 	case verdict == crank.TooClose:
 		as := readsOutside
@@ -69,6 +65,14 @@ func (a answers) leaveWords(p *pass) {
 		a.Say("truing.headline", cantTellWhich)
 		a.Say("truing.then", whatWouldTell(p.tellers()))
 	}
+}
+
+// whyAsHung says why a crank is true no further than as it hangs.
+func (p *pass) whyAsHung() string {
+	if _, asked := p.asks(crank.AskCentres); !asked {
+		return centresUnproved
+	}
+	return oneDialCantSee
 }
 
 // workWords say what to do, and what the needles should then do.
@@ -216,7 +220,7 @@ func (p *pass) watchWords(m move) string {
 func (a answers) foldedLines(s *setUp, r *form.Reader) {
 	a.Say("setup.line", setUpLine(mountWords[s.crank.Mount], unit.Format(s.StepMM, s.Unit, 0)))
 	for _, standIn := range r.StandIns {
-		if f, _, _ := form.Job.Lookup(standIn.Name); f.Unit == unit.MM {
+		if isDistance(standIn.Name) {
 			a.Say("distances.line", assumedLine)
 			a.Say("truing.assumed", distancesAssumedWords)
 			return

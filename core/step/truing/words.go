@@ -286,6 +286,10 @@ func wouldBeLeft(runOut string) string {
 
 func afterOneAlone(kind string) string { return bench.Fill("After the % alone", kind) }
 
+const afterBoth = "After both"
+
+func dialOnSide(letter, side string) string { return bench.Fill("%, %", letter, side) }
+
 func setUpLine(mount, division string) string { return bench.Fill("% · % dials", mount, division) }
 
 // Each shaft, and each turn of the needle.

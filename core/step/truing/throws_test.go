@@ -336,13 +336,12 @@ func TestTheSheetShowsEveryDial(t *testing.T) {
 			assert.NotEmpty(t, jobs.Said(a, "sheet.found."+name), "%s: %s", c.Name, name)
 			assert.Contains(t, jobs.Said(a, "sheet.left."+name), "0.39 ", "%s: %s in thou", c.Name, name)
 			if strings.HasPrefix(name, "dial.") {
-				assert.Contains(t, jobs.Said(a, "sheet."+name), "Run-out, D", c.Name)
+				assert.Contains(t, jobs.Said(a, "sheet."+name), "Run-out, ", c.Name)
 			}
 		}
 		for _, which := range []string{"found", "left"} {
 			assert.Contains(t, jobs.Text(a, "picture.sheet."+which), "From above", c.Name)
 		}
 		assert.Contains(t, jobs.Said(a, "sheet.from"), "pin 1", c.Name)
-		return
 	}
 }

@@ -46,7 +46,7 @@ func TestFromAsFoundToTheCases(t *testing.T) {
 	assert.True(t, Eval[bool](p, `document.querySelector('[data-picture="joint.*.bite"] svg desc').textContent.includes('within the limits')`))
 
 	goTo(p, "Press up")
-	p.Fill("Drive wheel’s width at the pin, outer face to the mouth", "30")
+	p.Fill("Drive wheel’s width at the pin", "30")
 	p.Fill("Timing wheel’s width at the pin", "30")
 	p.Fill("Rod’s width at the big end", "17.6")
 	assert.Equal(t, "Stop the press at 77.96 mm over the wheels.", p.Text(answerOf("press")))

@@ -28,6 +28,10 @@ func pressingUp(a *bench.Answers, r *form.Reader) {
 		first = thenOverWheels
 		f.widths(&w, side)
 	}
+	f.Say("press.fold.nuts", nutsFold(r.Text(form.PressNuts) == "yes", r.Text(form.PressLocked) == "yes"))
+	if n := len(r.Form.Rows("joint")); n > 0 {
+		f.Say("press.fold.tonnes", tonnesFold(n))
+	}
 	if w, ok := bench.Matched(r); ok && w.Told {
 		side, by := w.Heavier()
 		f.Say("press.matched", matchThem(bench.Sides[side], bench.Grams(by, 1)))

@@ -144,6 +144,20 @@ func matchThem(side, by string) string {
 
 func stopAt(width string) string { return bench.Fill("Stop the press at % over the wheels.", width) }
 
+func nutsFold(tight, locked bool) string {
+	switch {
+	case tight && locked:
+		return "tight, locked"
+	case tight:
+		return "tight, not locked"
+	case locked:
+		return "locked, not ticked tight"
+	}
+	return ""
+}
+
+func tonnesFold(joints int) string { return bench.Counted(joints, "joint", "joints") }
+
 func givesClearance(low, high string) string {
 	return bench.Fill("From % to % gives the rod its side clearance.", low, high)
 }

@@ -46,8 +46,8 @@ func TestTheWheelsAreLightenedFromFirstTapToLast(t *testing.T) {
 	whole := Eval[string](p, `document.querySelector('`+section+`').innerHTML`)
 
 	// Plan backwards, with a cut of one's own before it.
-	p.Fill("Weight to come off each wheel, in all", "0.75 kg")
 	p.Press("Add a cut")
+	p.Fill("Weight to come off each wheel, in all", "0.75 kg")
 	p.Choose("Cut 1 What is cut", "drill through holes")
 	p.Fill("Cut 1 How many holes", "6")
 	p.Fill("Cut 1 On a circle of", "140")

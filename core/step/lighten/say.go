@@ -24,6 +24,25 @@ func (l *lightening) folds() {
 	if n := len(l.made); n > 0 {
 		l.Say("lighten.fold.made", strconv.Itoa(n))
 	}
+	density := unit.Format(l.material.DensityKGM3, unit.KgPerCubicMetre, 1)
+	if boss := l.wheels[0].dims.boss; boss > 0 {
+		density = bossFold(mm(boss), density)
+	}
+	l.Say("lighten.fold.boss", density)
+	if l.opens() {
+		l.Say("lighten.opens", "yes")
+		l.Say("lighten.fold.walls", wallsFold(mm(l.least.WebMM), mm(l.least.RimDepthMM), mm(l.least.RimWidthMM), mm(l.least.HoleMM)))
+	}
+}
+
+// opens tells whether a cut is thought of: what refines one has no place before.
+func (l *lightening) opens() bool {
+	for _, id := range [...]form.ID{form.LightenOff, form.LightenWeb, form.LightenRimDepth, form.LightenRimWidth, form.LightenHoleWall} {
+		if !l.r.Blank(id) {
+			return true
+		}
+	}
+	return len(l.cuts) > 0
 }
 
 // headline says the weight off and the inertia off.

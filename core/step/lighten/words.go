@@ -143,6 +143,12 @@ func inAll(weight, part string) string {
 	return bench.Fill("In all % and % of the inertia off both wheels.", weight, part)
 }
 
+func bossFold(boss, density string) string { return bench.Fill("boss %, %", boss, density) }
+
+func wallsFold(web, rimDepth, rimWidth, hole string) string {
+	return bench.Fill("web %, rim % and %, holes %", web, rimDepth, rimWidth, hole)
+}
+
 func fromTo(before, after string) string { return bench.Fill("% → %", before, after) }
 
 func moreWished(weight, wheel string) string {

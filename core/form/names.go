@@ -67,6 +67,14 @@ const (
 	PinThrow
 	PinRuns
 	PinMain
+	PinJournal
+	PinMeasured
+	PinHeight
+	IndexFirst
+	IndexAxis
+	IndexStep
+	IndexHead
+	IndexAllowed
 	PinGap12
 	PinGap3
 	PinGap6

@@ -15,7 +15,8 @@ var table = [rows]Row{
 	// "tailstock" is what the needles of a pass did when it was backed off to just snug,
 	// "centres" whether they are known good. A crank's further pins are rows of "pin", from the left end,
 	// the angle from the first pin clockwise as the hours run; "runs" and "main" are whether the journal before
-	// it has a main bearing, and where. "bench" is the key of the pass that is on
+	// it has a main bearing, and where. Its angle is measured by a dividing head, or by heights above a flat at one
+	// setting: its own, the first pin's and the shafts' middle, rows of "index". "bench" is the key of the pass that is on
 	// the bench, "look" the pin whose clock face is looked at, counted from the left.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
@@ -79,6 +80,14 @@ var table = [rows]Row{
 	PinThrow:         {Pattern: "pin.*.throw", Numbers: numbers{643}, Unit: unit.MM, Min: 10, Max: 100, Default: "42"},
 	PinRuns:          {Pattern: "pin.*.runs", Numbers: numbers{725}, Kind: Choice, Choices: []string{"bearing", "none"}},
 	PinMain:          {Pattern: "pin.*.main", Numbers: numbers{726}, Unit: unit.MM, Min: 1, Max: 1200, Default: "130"},
+	PinJournal:       {Pattern: "pin.*.journal", Numbers: numbers{727}, Kind: Choice, Choices: []string{"", "pressed", "solid"}},
+	PinMeasured:      {Pattern: "pin.*.measured", Numbers: numbers{728}, Unit: unit.Degree, Max: 360},
+	PinHeight:        {Pattern: "pin.*.height", Numbers: numbers{729}, Unit: unit.MM, Max: 1000},
+	IndexFirst:       {Pattern: "index.first", Numbers: numbers{730}, Unit: unit.MM, Max: 1000},
+	IndexAxis:        {Pattern: "index.axis", Numbers: numbers{731}, Unit: unit.MM, Max: 1000},
+	IndexStep:        {Pattern: "index.step", Numbers: numbers{732}, Unit: unit.MM, Min: 0.001, Max: 1, Default: "0.02"},
+	IndexHead:        {Pattern: "index.head", Numbers: numbers{733}, Unit: unit.Degree, Min: 0.001, Max: 5, Default: "0.1"},
+	IndexAllowed:     {Pattern: "index.allowed", Numbers: numbers{734}, Unit: unit.Degree, Min: 0.01, Max: 10},
 	PinGap12:         {Pattern: "pass.*.pin.*.gap12", Numbers: numbers{644}, Unit: unit.MM, Max: 100},
 	PinGap3:          {Pattern: "pass.*.pin.*.gap3", Numbers: numbers{645}, Unit: unit.MM, Max: 100},
 	PinGap6:          {Pattern: "pass.*.pin.*.gap6", Numbers: numbers{646}, Unit: unit.MM, Max: 100},

@@ -136,7 +136,7 @@ func sayingJobs() []form.Form {
 		"pass.1.done.a.kind": "strike", "pass.1.done.a.hour": "3", "pass.1.done.a.strength": "1", "pass.2.order": "1",
 		"pass.2.drive.tir": "7", "pass.2.drive.high": "3", "pass.2.timing.tir": "7", "pass.2.timing.high": "9",
 	})
-	twin := jobs.Typed("4", "3", "4", "9").With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
+	twin := jobs.Typed("4", "3", "4", "9").With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.measured": "180.4", "pin.b.order": "1", "dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3",
 		"dial.b.order": "2", "dial.b.at": "140", "pass.1.dial.b.tir": "6", "pass.1.dial.b.high": "3"})
 	six := twin.With(form.Form{"timing.pin": "100", "rim": "100"})
 	for i, key := range []string{"c", "d", "e", "f"} {

@@ -112,7 +112,7 @@ func tellingJobs() []form.Form {
 		"weight.piston": "300", "weight.rings": "20", "weight.gudgeon": "100", "weight.clips": "2", "weight.small": "128", "weight.big": "340",
 		"weight.rod": "468", "weight.crankpin": "420", "throw": "40",
 	}
-	twin := read.With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "dial.a.at": "120", "dial.a.order": "1", "pass.1.dial.a.tir": "8", "pass.1.dial.a.high": "3"})
+	twin := read.With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.measured": "180.4", "pin.b.order": "1", "dial.a.at": "120", "dial.a.order": "1", "pass.1.dial.a.tir": "8", "pass.1.dial.a.high": "3"})
 	return []form.Form{
 		twin, twin.With(form.Form{"dial.b.at": "140", "dial.b.order": "2", "pass.1.dial.b.tir": "7", "pass.1.dial.b.high": "3"}),
 		read.With(form.Form{

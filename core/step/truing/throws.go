@@ -379,7 +379,7 @@ func (p *pass) gapWords(j int) string {
 }
 
 // throwsValues fills in the figures of a crank of several throws, joint by joint.
-func (a answers) throwsValues(p *pass) {
+func (a answers) throwsValues(p *pass, r *form.Reader) {
 	s, t := p.throws.stand, &p.throws.next
 	a.ofOneThrow()
 	a.Text("verdict", verdictNames[t.Verdict])
@@ -401,6 +401,7 @@ func (a answers) throwsValues(p *pass) {
 	}
 	a.moveValues(p)
 	a.mainValues(p)
+	a.indexValues(a.index(p, r))
 	for i, ask := range t.Settles {
 		at := "settles/" + strconv.Itoa(i) + "/"
 		if ask.Gap {

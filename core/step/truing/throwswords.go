@@ -147,3 +147,47 @@ func throwOutsideWheel(throw, wheel string) string {
 func dialOnPin(at string) string {
 	return bench.Fill("a dial at % from the left end stands on a pin or past the end: give a place on a shaft or an inner journal", at)
 }
+
+// The words of the angles between pins.
+
+const giveIndexAllowed = "How far it may be out is the maker’s to say: give it, and this is judged."
+
+func sentences(words []string) string { return strings.Join(words, " ") }
+
+func indexAsMeant(pin, stands, nominal string) string {
+	return bench.Fill("% stands at %: at %° as far as this tells.", pin, stands, nominal)
+}
+
+func pastNominal(pin, stands, by, nominal, at string) string {
+	return bench.Fill("% stands at %: % past %°, the way the hours run, % at the pin.", pin, stands, by, nominal, at)
+}
+
+func shortOfNominal(pin, stands, by, nominal, at string) string {
+	return bench.Fill("% stands at %: % short of %°, the way the hours run, % at the pin.", pin, stands, by, nominal, at)
+}
+
+func indexInside(limit string) string { return bench.Fill("Inside %.", limit) }
+
+func indexTooClose(limit string) string {
+	return bench.Fill("Too close to % to call: measure finer.", limit)
+}
+
+func indexPressed(limit string) string {
+	return bench.Fill("More than %: its journal is pressed and can be turned in its seat, in a press, by the maker’s data.", limit)
+}
+
+func indexSolid(limit string) string {
+	return bench.Fill("More than %, and its journal is solid: nothing turns it. Time each cylinder by its own pin, or change the wheels.", limit)
+}
+
+func indexWhich(limit string) string {
+	return bench.Fill("More than %. Is the journal before it pressed or solid? Only a pressed one can be turned.", limit)
+}
+
+func levelDull(above, throw string) string {
+	return bench.Fill("% from the shafts’ middle at a throw of % is near 12 or 6, where a height says little of an angle: turn the crank, or use a dividing head", above, throw)
+}
+
+func levelBeyond(above, throw string) string {
+	return bench.Fill("% from the shafts’ middle is more than the throw of %: give the heights of the middles, each top less half its diameter", above, throw)
+}

@@ -88,6 +88,9 @@ func (a answers) more(r *form.Reader) {
 		a.crossChecks(p, r)
 		a.bend(p)
 	}
+	if p.several() {
+		a.index(p, r)
+	}
 	a.turns(p)
 	a.passes(p)
 	a.foldedLines(p.setUp, r)

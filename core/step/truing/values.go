@@ -21,7 +21,7 @@ func (a answers) values(r *form.Reader) {
 		return
 	}
 	if p.several() {
-		a.throwsValues(p)
+		a.throwsValues(p, r)
 		return
 	}
 	d := p.pose.D.From(p.Seen)

@@ -38,6 +38,13 @@ func (g Gauge) Within(mm, plus float64) string {
 // PlusMinus writes a figure with how far it may be out.
 func PlusMinus(figure, plus string) string { return Fill("% ± %", figure, plus) }
 
+// AsTyped writes quantities in the unit that was typed in a field, as finely as a step
+// [base unit].
+func AsTyped(r *form.Reader, step float64, id form.ID, keys ...string) func(v float64) string {
+	in := r.UnitOf(MostReadings, id, keys...)
+	return func(v float64) string { return unit.Format(v, in, step) }
+}
+
 // Grams writes a weight as finely as a step.
 func Grams(g, step float64) string { return unit.Format(g, unit.Gram, step) }
 

@@ -10,7 +10,15 @@ import (
 	"pintwelve/core/unit"
 )
 
-func millimetres(mm float64) string { return unit.Format(mm, unit.MM, 0.1) }
+// tenth is how finely a length is told, mm.
+const tenth = 0.1
+
+func millimetres(mm float64) string { return unit.Format(mm, unit.MM, tenth) }
+
+// typedIn writes a length in the unit that was typed in a field.
+func (s *crank) typedIn(id form.ID, keys ...string) func(mm float64) string {
+	return bench.AsTyped(s.r, tenth, id, keys...)
+}
 
 // complain puts what the balance room says of a figure beside its field.
 func (s *crank) complain(err error) {
@@ -37,9 +45,12 @@ func (s *crank) faultWords(f *balance.Fault) (words string, id form.ID, keys []s
 		if f.Detail.After {
 			c = s.job.After.Cylinders[f.Item]
 		}
-		return rodHeavy(bench.Grams(f.Got, s.job.StepG), bench.Grams(c.Rod.WholeG, s.job.StepG)), form.PartRod, []string{s.rows[f.Item] + set}
+		place := s.rows[f.Item] + set
+		typed := bench.AsTyped(s.r, s.job.StepG, form.PartRod, place)
+		return rodHeavy(typed(f.Got), typed(c.Rod.WholeG)), form.PartRod, []string{place}
 	case balance.RodLength:
-		return rodShort(millimetres(f.Got), millimetres(s.job.ThrowMM), millimetres(f.Least)), form.RodCentres, nil
+		typed := s.typedIn(form.RodCentres)
+		return rodShort(typed(f.Got), typed(s.job.ThrowMM), typed(f.Least)), form.RodCentres, nil
 	case balance.FoundFactor:
 		return noSuchFactor(bench.Percent(f.Got), bench.Percent(balance.MostFactor)), form.KnifeHung, []string{weighing}
 	case balance.TargetFactor:
@@ -63,28 +74,53 @@ func (s *crank) complainDrill(err error) string {
 	return words
 }
 
-func (s *crank) drillWords(f *drill.Fault) (id form.ID, words string) {
-	switch f.Field {
-	case drill.ZoneRoom:
-		return form.ZoneOut, noDrillFits(millimetres(math.Max(0, f.Got)), millimetres(f.Least))
-	case drill.ZoneOut:
-		return form.ZoneOut, notOutside(millimetres(f.Got), millimetres(f.Least))
+// drillField is where a figure of the drilling plan stands.
+func (s *crank) drillField(f drill.Field) form.ID {
+	switch f {
+	case drill.ZoneRoom, drill.ZoneOut:
+		return form.ZoneOut
 	case drill.Direction:
-		return form.ZoneHour, zoneAway(bench.Degrees(f.Got), bench.Degrees(f.Most))
+		return form.ZoneHour
 	case drill.Depth:
 		if s.r.Blank(form.DrillDepth) {
-			return form.ZoneThick, noDepthLeft(millimetres(f.Got), millimetres(f.Most))
+			return form.ZoneThick
 		}
-		return form.DrillDepth, deeperThanWheel(millimetres(f.Got), millimetres(f.Most))
+		return form.DrillDepth
 	case drill.Drills:
-		return form.DrillFrom, noDrillSet
+		return form.DrillFrom
 	case drill.Plug:
-		return form.PlugDensity, plugsAlike(unit.Format(f.Got, unit.KgPerCubicMetre, 1), unit.Format(f.Least, unit.KgPerCubicMetre, 1))
+		return form.PlugDensity
 	case drill.KeepOuts:
-		return form.ZoneBoss, manyKeepOuts
+		return form.ZoneBoss
 	case drill.DepthStep:
-		return form.DrillDepthStep, stepTooFine(millimetres(f.Got), unit.Format(f.Least, unit.MM, 0.01))
-	default:
-		return form.ZoneIn, noPlan
+		return form.DrillDepthStep
 	}
+	return form.ZoneIn
+}
+
+func (s *crank) drillWords(f *drill.Fault) (id form.ID, words string) {
+	id = s.drillField(f.Field)
+	size, density := s.typedIn(id), bench.AsTyped(s.r, 1, id)
+	switch f.Field {
+	case drill.ZoneRoom:
+		return id, noDrillFits(size(math.Max(0, f.Got)), size(f.Least))
+	case drill.ZoneOut:
+		return id, notOutside(size(f.Got), size(f.Least))
+	case drill.Direction:
+		return id, zoneAway(bench.Degrees(f.Got), bench.Degrees(f.Most))
+	case drill.Depth:
+		if id == form.ZoneThick {
+			return id, noDepthLeft(size(f.Got), size(f.Most))
+		}
+		return id, deeperThanWheel(size(f.Got), size(f.Most))
+	case drill.Drills:
+		return id, noDrillSet
+	case drill.Plug:
+		return id, plugsAlike(density(f.Got), density(f.Least))
+	case drill.KeepOuts:
+		return id, manyKeepOuts
+	case drill.DepthStep:
+		return id, stepTooFine(size(f.Got), bench.AsTyped(s.r, tenth/10, id)(f.Least))
+	}
+	return id, noPlan
 }

@@ -54,7 +54,8 @@ func (s *crank) readShop() *shop {
 	}
 	h := &shop{Task: t, zoneHour: given}
 	if t.OutMM > s.rim {
-		r.Complain(zoneOutside(millimetres(t.OutMM), millimetres(s.rim)), form.ZoneOut)
+		typed := s.typedIn(form.ZoneOut)
+		r.Complain(zoneOutside(typed(t.OutMM), typed(s.rim)), form.ZoneOut)
 	}
 	s.readHoles(h)
 	return h
@@ -165,11 +166,12 @@ func (s *crank) given(v *float64, id form.ID, key string) bool {
 
 func (s *crank) possible(d *drilled, h *shop) bool {
 	if d.RadiusMM+d.DiameterMM/2 > s.rim {
-		s.r.Complain(holeOutside(millimetres(s.rim)), form.HoleRadius, d.key)
+		s.r.Complain(holeOutside(s.typedIn(form.HoleRadius, d.key)(s.rim)), form.HoleRadius, d.key)
 		return false
 	}
 	if reach := d.ReachMM(); !d.Through && reach > d.thickMM {
-		s.r.Complain(holeTooDeep(millimetres(reach), millimetres(d.thickMM), millimetres(math.Max(0, d.thickMM-d.PointMM()))), form.HoleDepth, d.key)
+		typed := s.typedIn(form.HoleDepth, d.key)
+		s.r.Complain(holeTooDeep(typed(reach), typed(d.thickMM), typed(math.Max(0, d.thickMM-d.PointMM()))), form.HoleDepth, d.key)
 		return false
 	}
 	return s.clear(d, h)

@@ -111,7 +111,7 @@ func (s *crank) clear(d *drilled, h *shop) bool {
 			}
 			switch {
 			case left <= 0 && !k.soft:
-				s.r.Complain(holeRunsInto(k.words, millimetres(h.WallMM-left)), form.HoleRadius, d.key)
+				s.r.Complain(holeRunsInto(k.words, s.typedIn(form.HoleRadius, d.key)(h.WallMM-left)), form.HoleRadius, d.key)
 				return false
 			case left <= 0:
 				thin = runsIntoAssumed(k.words, millimetres(k.DiameterMM))

@@ -275,7 +275,7 @@ func (s *crank) afterwards(h *shop, n *need) {
 		}
 		after, err := p.After(off, s.job.StepG, readings)
 		if err != nil {
-			s.r.Complain(muchMoreOff(bench.Grams(p.MassG, 0.1)), form.After, side)
+			s.r.Complain(muchMoreOff(bench.AsTyped(s.r, 0.1, form.After, side)(p.MassG)), form.After, side)
 			continue
 		}
 		differs, plus := bench.Grams(math.Abs(after.OffG), s.fineStep()), bench.Grams(after.PMG, s.fineStep())

@@ -74,8 +74,7 @@ func (f *fitting) faulty(err error, id form.ID, keys ...string) bool {
 	if !ok {
 		return false
 	}
-	in := f.r.UnitOf(bench.MostReadings, id, keys...)
-	size := func(mm float64) string { return unit.Format(mm, in, min(f.StepMM, 0.01)) }
+	size := bench.AsTyped(f.r, min(f.StepMM, 0.01), id, keys...)
 	least, most := id.Range(fault.Least, fault.Most)
 	bounds := [...]string{size(fault.Got), size(most), size(least)}
 	if kind := fault.Detail.Kind; kind == fit.TooNarrow || kind == fit.NoWall && fault.Field != fit.Hollow {

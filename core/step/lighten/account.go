@@ -205,7 +205,8 @@ func (l *lightening) weighIn(w *lightened) {
 	}
 	after, ok := l.r.Number(form.WheelAfter, w.side)
 	if ok && after > before {
-		l.r.Complain(heavierAfter(l.weight(after), l.weight(before)), form.WheelAfter, w.side)
+		typed := bench.AsTyped(l.r, l.scaleG, form.WheelAfter, w.side)
+		l.r.Complain(heavierAfter(typed(after), typed(before)), form.WheelAfter, w.side)
 		ok = false
 	}
 	if !ok {

@@ -390,7 +390,7 @@ func TestWhatCannotBeCutIsToldBesideItsField(t *testing.T) {
 		{"wheel.drive.boss", form.Form{"throw": "95", "wheel.drive.diameter": "180", "wheel.drive.boss": "40"}, "the crankpin stands 95 mm from the shaft"},
 		{"wheel.drive.pinhole", form.Form{"throw": "95", "wheel.drive.pinhole": "25"}, "breaks out of the rim"},
 		{"lighten.off", form.Form{"lighten.off": "750", "cut.1.kind": "rim", "cut.1.rim": "180", "cut.2.order": "2", "cut.2.kind": "face"}, "already take off"},
-		{"lighten.off", form.Form{"lighten.off": "9 kg", "cut.1.kind": "face"}, "the wheel weighs no more than 5449 g"},
+		{"lighten.off", form.Form{"lighten.off": "9 kg", "cut.1.kind": "face"}, "the wheel weighs no more than 5.449 kg"},
 		{"lighten.off", form.Form{"lighten.off": "0.75"}, "out of range: 1 g"},
 		{"lighten.web", form.Form{"lighten.web": "-3"}, "out of range: 0 mm"},
 		{"lighten.density", form.Form{"lighten.density": "7.85"}, "out of range"},

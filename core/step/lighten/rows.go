@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
 	"pintwelve/core/wheel"
@@ -133,32 +134,41 @@ func (l *lightening) complain(w *lightened, err error) {
 		row, err = w.rows[c.Cut], c.Err
 		id = row.main()
 	}
-	words := ""
-	switch e := err.(type) {
-	case *wheel.Fault:
-		switch {
-		case row != nil && e.Field == wheel.RingFrom:
-			id = form.CutFrom
-		case row != nil && e.Field == wheel.RingTo:
-			id = form.CutTo
-		case row == nil && e.Field >= wheel.HoleDiameter:
-			id = form.WheelPinHole
-		case row == nil && e.Field >= wheel.BossDiameter:
-			id = form.WheelBoss
-		}
-		words = flaw(e, id)
-	case *flywheel.Fault:
-		_, most := id.Range(e.Least, e.Most)
-		words = willDo(mm(e.Got), mm(e.Least), mm(most))
-	}
-	if row != nil && !l.alike {
-		words = onThisWheel(w.side, words)
+	if e, ok := err.(*wheel.Fault); ok {
+		id = fieldOf(e.Field, row != nil, id)
 	}
 	keys := []string{w.side}
 	if row != nil {
 		keys = row.keys(id)
 	}
+	words, size := "", bench.AsTyped(l.r, finest, id, keys...)
+	switch e := err.(type) {
+	case *wheel.Fault:
+		words = flaw(e, id, size)
+	case *flywheel.Fault:
+		_, most := id.Range(e.Least, e.Most)
+		words = willDo(size(e.Got), size(e.Least), size(most))
+	}
+	if row != nil && !l.alike {
+		words = onThisWheel(w.side, words)
+	}
 	l.r.Complain(words, id, keys...)
+}
+
+// fieldOf is where a wheel's figure stands, one of a cut or of the wheel as it came; any
+// other stands where orElse says.
+func fieldOf(f wheel.Field, ofCut bool, orElse form.ID) form.ID {
+	switch {
+	case ofCut && f == wheel.RingFrom:
+		return form.CutFrom
+	case ofCut && f == wheel.RingTo:
+		return form.CutTo
+	case !ofCut && f >= wheel.HoleDiameter:
+		return form.WheelPinHole
+	case !ofCut && f >= wheel.BossDiameter:
+		return form.WheelBoss
+	}
+	return orElse
 }
 
 // main is the figure of a cut that makes it larger or smaller.
@@ -172,8 +182,8 @@ func (c *cutRow) main() form.ID {
 	return form.CutDepth
 }
 
-// flaw words what is wrong with a wheel, beside one of its figures.
-func flaw(f *wheel.Fault, id form.ID) string {
+// flaw words what is wrong with a wheel, beside one of its figures and in its unit.
+func flaw(f *wheel.Fault, id form.ID, mm func(v float64) string) string {
 	got, least := f.Got, f.Least
 	_, most := id.Range(least, f.Most)
 	words := willDo

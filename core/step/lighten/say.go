@@ -11,7 +11,10 @@ import (
 	"pintwelve/core/wheel"
 )
 
-func mm(v float64) string { return unit.Format(v, unit.MM, 0.01) }
+// finest is how finely a length is told, mm.
+const finest = 0.01
+
+func mm(v float64) string { return unit.Format(v, unit.MM, finest) }
 
 // times writes a ratio to three figures or so.
 func times(x float64) string { return unit.Figures(x, unit.Plain, 0.01) }

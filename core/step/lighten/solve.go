@@ -199,7 +199,7 @@ func (l *lightening) make(w *lightened, cuts []flywheel.Cut) bool {
 func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	off := l.wantedG - w.account.Off().MassG
 	if off <= 0 {
-		l.r.Complain(alreadyOff(bench.Grams(l.wantedG-off, 1)), form.LightenOff)
+		l.r.Complain(alreadyOff(bench.AsTyped(l.r, 1, form.LightenOff)(l.wantedG-off)), form.LightenOff)
 		return
 	}
 	found, err := flywheel.Plan(w.account.Cut, l.material.DensityKGM3, w.found.cut, w.found.vary(), off, l.least)
@@ -217,7 +217,7 @@ func (l *lightening) plan(w *lightened, cuts []flywheel.Cut) {
 	case *flywheel.Cannot:
 		w.cannot = e
 	case *flywheel.Fault:
-		l.r.Complain(weighsNoMore(bench.Grams(w.account.After.MassG, 1)), form.LightenOff)
+		l.r.Complain(weighsNoMore(bench.AsTyped(l.r, 1, form.LightenOff)(w.account.After.MassG)), form.LightenOff)
 	}
 }
 

@@ -126,9 +126,9 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			out.addForm(balance.Drilled(job.form(), args.get("key")))
 			return out
 		},
-		// tryout: "seed" and "start" → the form of a made-up crank
+		// tryout: "seed", "start" and the "throws", so many degrees "apart" → the form of a made-up crank
 		"tryout": func(job, args flat) (out flat) {
-			out.addForm(truing.TryOut(args.get("seed"), args.get("start")))
+			out.addForm(truing.TryOut(args.get("seed"), args.get("start"), form.Whole(args.get("throws")), form.Whole(args.get("apart"))))
 			return out
 		},
 		// qr: "text" → "svg", or "" where no QR code holds it

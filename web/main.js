@@ -437,7 +437,8 @@ class Bench {
 
   tryOut() {
     const seed = document.getElementById('try-seed').value.trim() || newKey();
-    const form = this.call('tryout', {}, { seed, start: document.getElementById('try-start').value });
+    const [throws, apart] = document.getElementById('try-throws').value.split(' ');
+    const form = this.call('tryout', {}, { seed, start: document.getElementById('try-start').value, throws, apart });
     this.startAfresh(() => {
       this.job.edit(form);
       this.refresh();

@@ -189,7 +189,7 @@ func TestLearnsWhatCranksYield(t *testing.T) {
 		j := b.work(t, r.rule)
 		l := lesson(j.passesLog)
 		for k, usual := range [3]float64{crank.UsualStrike, crank.UsualBend, crank.UsualBend} {
-			truth := usual * b.made.Gain(tryout.Kind(k))
+			truth := usual * b.made.Gain(0, tryout.Kind(k))
 			tries := min(int(math.Round(l.Gain[k].Weight)), 3)
 			off[tries] = append(off[tries], math.Abs(math.Log(l.Gain[k].PerDose/truth)))
 		}

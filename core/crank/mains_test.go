@@ -10,6 +10,7 @@ import (
 
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
+	"pintwelve/core/tryout"
 )
 
 // in puts main bearings on both shafts and half-way along each inner journal.
@@ -26,26 +27,19 @@ func (r *rig) in() *rig {
 // runs is how each journal truly runs in the main bearings: run-out [mm] and lean
 // [minutes of arc] from the line through all, gonum's regression of each co-ordinate.
 func (r *rig) runs() (runOut, lean []float64) {
-	var at [3][]float64
-	var points []vec3
+	var at, towards12, towards3 []float64
 	for _, m := range r.Mains {
-		p := r.pieces[m.Piece].point(vec3{m.At})
-		points = append(points, p)
-		for i := range at {
-			at[i] = append(at[i], p[i])
-		}
+		e := r.made.Eccentricity(m.At)
+		at, towards12, towards3 = append(at, m.At), append(towards12, e.T), append(towards3, e.N)
 	}
-	var origin, along vec3
-	along[0] = 1
-	for i := 1; i < 3; i++ {
-		origin[i], along[i] = stat.LinearRegression(at[0], at[i], nil, false)
-	}
-	along = along.unit()
-	for i, m := range r.Mains {
-		off := points[i].sub(origin).without(along)
-		runOut = append(runOut, 2*math.Sqrt(off.dot(off)))
-		across := r.pieces[m.Piece].x.cross(along)
-		lean = append(lean, math.Asin(math.Sqrt(across.dot(across)))*180*60/math.Pi)
+	var from, slope clock.Vec
+	from.T, slope.T = stat.LinearRegression(at, towards12, nil, false)
+	from.N, slope.N = stat.LinearRegression(at, towards3, nil, false)
+	const along = 5
+	for _, m := range r.Mains {
+		runOut = append(runOut, 2*r.made.Eccentricity(m.At).Sub(from.Add(slope.Scale(m.At))).Len())
+		own := r.made.Eccentricity(m.At + along).Sub(r.made.Eccentricity(m.At - along)).Scale(1. / (2 * along))
+		lean = append(lean, math.Atan(own.Sub(slope).Len())*180*60/math.Pi)
 	}
 	return runOut, lean
 }
@@ -53,12 +47,8 @@ func (r *rig) runs() (runOut, lean []float64) {
 // exact are the dials' places with what they would show of a perfect shaft.
 func (r *rig) exact() []crank.PieceDial {
 	dials := append([]crank.PieceDial(nil), r.dials...)
-	at, axis, twelve, three := r.spindle()
 	for i := range dials {
-		piece := &r.pieces[dials[i].Piece]
-		p := piece.point(vec3{dials[i].At})
-		p = p.add(piece.x.times((dials[i].At - p[0]) / piece.x[0])).sub(at)
-		dials[i].E = clock.Vec{T: p.without(axis).dot(twelve), N: p.without(axis).dot(three)}
+		dials[i].E = r.made.Eccentricity(dials[i].At)
 	}
 	return dials
 }
@@ -129,8 +119,8 @@ func TestMainBearingsOfOneThrow(t *testing.T) {
 
 // An inner journal with one dial has no known lean: nothing is called true by it.
 func TestALeanThatIsNotToldIsNotCalledTrue(t *testing.T) {
-	r := newRig(1, even, 0, 6).in()
-	r.straighten()
+	r, c := drawn([]float64{0, 6})
+	r.sit(c, even, 1).in()
 	dials := r.exact()
 	for i := range dials {
 		dials[i].Cov.TT, dials[i].Cov.NN = 1e-8, 1e-8
@@ -149,10 +139,9 @@ func TestALeanThatIsNotToldIsNotCalledTrue(t *testing.T) {
 
 // A journal that leans counts against a crank whose every needle stands inside.
 func TestALeaningJournalIsOutOfTrue(t *testing.T) {
-	r := newRig(1, even, 0, 6).in()
-	r.straighten()
-	r.hinge(0, clock.Vec{T: 6e-4})
-	r.hinge(1, clock.Vec{T: 6e-4})
+	r, c := drawn([]float64{0, 6})
+	leans := tryout.Start{G: clock.Vec{T: 6e-4}}
+	r.sit(c, even, 1, leans, leans).in()
 	dials := r.exact()
 	for i := range dials {
 		dials[i].Cov.TT, dials[i].Cov.NN = 1e-8, 1e-8

@@ -97,12 +97,12 @@ func oracle(b *lathe, passes []crank.Pass) (do []crank.Done, ended ending, again
 	if b.made.Worst() <= allowed {
 		return nil, left, false
 	}
-	s, at := passes[0].Pose, b.made.Sits()
+	s, at := passes[0].Pose, b.made.Sits(0)
 	s.D, s.G = at.D, at.G
 	strike, _ := s.Strike()
 	gap, _ := s.Close()
 	return []crank.Done{
-		{Kind: strike.Kind, Wheel: strike.Wheel, Hour: strike.Hour, Dose: strike.Amount / crank.UsualStrike / b.made.Gain(tryout.Strike)},
-		{Kind: gap.Kind, Hour: gap.Hour, Dose: gap.Amount / gap.Arm / crank.UsualBend / b.made.Gain(tryout.Kind(gap.Kind))},
+		{Kind: strike.Kind, Wheel: strike.Wheel, Hour: strike.Hour, Dose: strike.Amount / crank.UsualStrike / b.made.Gain(0, tryout.Strike)},
+		{Kind: gap.Kind, Hour: gap.Hour, Dose: gap.Amount / gap.Arm / crank.UsualBend / b.made.Gain(0, tryout.Kind(gap.Kind))},
 	}, givenUp, false
 }

@@ -13,106 +13,19 @@ import (
 	"pintwelve/core/tryout"
 )
 
-// solid is how a piece stands: a point p of it as drawn is at origin + p turned.
-type solid struct{ origin, x, y, z vec3 }
-
-func (s *solid) point(p vec3) vec3 {
-	return s.origin.add(s.x.times(p[0])).add(s.y.times(p[1])).add(s.z.times(p[2]))
-}
-
-func (s *solid) turn(through, axis vec3, angle float64) {
-	s.origin = s.origin.sub(through).turned(axis, angle).add(through)
-	s.x, s.y, s.z = s.x.turned(axis, angle).unit(), s.y.turned(axis, angle).unit(), s.z.turned(axis, angle).unit()
-}
-
-// rig is a crank of several throws as it is, its pieces rigid bodies turned by whole
-// rotations, and how it answers to moves; apart from the solver's small angles.
+// rig is a made-up crank of several throws with its dials.
 type rig struct {
 	crank.Assembly
 	dials   []crank.PieceDial // where they stand
-	pieces  []solid
-	temper  tryout.Temper
-	gain    [][3]float64 // by joint and kind, times the usual
-	ratio   []float64    // by joint: slope for each mm of offset that moves the dials alike
-	rng     *rand.Rand
+	made    *tryout.Made
 	fits    [][]*dial.Harmonics
 	floored bool // no bumping could true it, from the start
 }
 
-// pin is the middle of a joint's pin, which sits in the piece on its left, and twelve
-// and three of its own clock.
-func (r *rig) pin(j int) (at, twelve, three vec3) {
-	s, pin := &r.pieces[j], r.Joints[j]
-	sin, cos := math.Sincos(clock.Radians(pin.Phase))
-	twelve = s.y.times(cos).add(s.z.times(sin))
-	three = s.x.cross(twelve)
-	return s.point(vec3{pin.At, pin.Throw * cos, pin.Throw * sin}), twelve, three
-}
-
-func (r *rig) turnRight(j int, through, axis vec3, angle float64) {
-	for k := j + 1; k < len(r.pieces); k++ {
-		r.pieces[k].turn(through, axis, angle)
-	}
-}
-
-// twist brings the piece on the right of a joint over by mm towards 3 of its clock.
-func (r *rig) twist(j int, by float64) {
-	at, _, _ := r.pin(j)
-	r.turnRight(j, at, r.pieces[j].x, -by/r.Joints[j].Throw)
-}
-
-// hinge opens the gap at a joint along a slope of its own clock.
-func (r *rig) hinge(j int, slope clock.Vec) {
-	if n := slope.Len(); n > 0 {
-		at, twelve, three := r.pin(j)
-		u := twelve.times(slope.T / n).add(three.times(slope.N / n))
-		r.turnRight(j, at, r.pieces[j].x.cross(u), -math.Atan(n))
-	}
-}
-
-// mismatch moves what is right of a joint towards its 12.
-func (r *rig) mismatch(j int, by float64) {
-	_, twelve, _ := r.pin(j)
-	for k := j + 1; k < len(r.pieces); k++ {
-		r.pieces[k].origin = r.pieces[k].origin.add(twelve.times(by))
-	}
-}
-
-// spindle is the line the crank turns on, and 12 and 3 by its first pin.
-func (r *rig) spindle() (at, axis, twelve, three vec3) {
-	from := r.pieces[r.Rests[0].Piece].point(vec3{r.Rests[0].At})
-	to := r.pieces[r.Rests[1].Piece].point(vec3{r.Rests[1].At})
-	axis = to.sub(from).unit()
-	pin, _, _ := r.pin(0)
-	twelve = pin.sub(from).without(axis).unit()
-	return from, axis, twelve, axis.cross(twelve)
-}
-
-// shows is how far a round journal's surface stands out under a dial at an hour.
-func (r *rig) shows(d *crank.PieceDial, hour float64) float64 {
-	at, axis, twelve, three := r.spindle()
-	s, c := math.Sincos(clock.Radians(hour))
-	out := twelve.times(c).add(three.times(s))
-	from := at.add(axis.times((d.At - at[0]) / axis[0]))
-	piece := &r.pieces[d.Piece]
-	o, v := from.sub(piece.point(vec3{d.At})).without(piece.x), out.without(piece.x)
-	half := o.dot(v) / v.dot(v)
-	return math.Sqrt(half*half-(o.dot(o)-12.5*12.5)/v.dot(v)) - half
-}
-
-// runOut is a dial's true one.
-func (r *rig) runOut(d *crank.PieceDial) float64 {
-	at, axis, _, _ := r.spindle()
-	piece := &r.pieces[d.Piece]
-	p := piece.point(vec3{d.At})
-	p = p.add(piece.x.times((d.At - p[0]) / piece.x[0])).sub(at)
-	off := p.without(axis)
-	return 2 * math.Sqrt(off.dot(off))
-}
-
+// worst is the worst true run-out of a dial.
 func (r *rig) worst() (worst float64) {
 	for i := range r.dials {
-		worst = math.Max(worst, r.runOut(&r.dials[i]))
+		worst = math.Max(worst, r.made.RunOutAt(r.dials[i].At))
 	}
 	return worst
 }
@@ -135,12 +48,8 @@ func (r *rig) true() bool {
 func (r *rig) reads(t *testing.T) *crank.Stand {
 	dials := append([]crank.PieceDial(nil), r.dials...)
 	for i := range dials {
-		turn := dial.Turn{From: clock.Left, Hours: dial.Even(8, false), Division: division}
-		zero := r.rng.Float64() * division
-		for _, hour := range turn.Hours {
-			v := r.shows(&dials[i], hour) - 12.5 + zero + tryout.HalfThou.Scatter*r.rng.NormFloat64()
-			turn.Values = append(turn.Values, math.Round(v/division)*division)
-		}
+		hours := dial.Even(8, false)
+		turn := dial.Turn{From: clock.Left, Hours: hours, Values: r.made.TurnAt(dials[i].At, tryout.HalfThou, hours...), Division: division}
 		f, err := turn.Fit()
 		require.NoError(t, err)
 		r.fits[i] = append(r.fits[i], &f)
@@ -154,108 +63,70 @@ func (r *rig) reads(t *testing.T) *crank.Stand {
 	return s
 }
 
-// does makes a move as a hand makes it.
+// does makes a move as a hand makes it; one so hard that the crank would come apart isn't.
 func (r *rig) does(d *crank.JointDone) {
-	j := d.Joint
-	effect := d.Dose * r.gain[j][d.Kind] * (1 + r.temper.Hand*(2*r.rng.Float64()-1))
-	astray := clock.Polar(r.temper.Cross, 12*r.rng.Float64())
-	if d.Kind == crank.Strike {
-		by := -effect * r.temper.Strike * math.Sin(clock.Radians(d.Hour))
-		if d.Wheel == clock.Left {
-			by = -by
-		}
-		r.twist(j, by)
-		r.hinge(j, astray.Scale(math.Abs(by)*r.ratio[j]))
-		return
-	}
-	to := clock.Polar(r.Rim, d.Hour).Sub(clock.Vec{T: r.Joints[j].Throw})
-	slope := effect * r.temper.Bend
-	if d.Kind == crank.Squeeze {
-		slope = -slope
-	}
-	r.hinge(j, to.Scale(slope/to.Len()))
-	lost := math.Abs(slope) / r.ratio[j] * r.temper.Cross
-	r.twist(j, math.Copysign(lost, astray.N))
-}
-
-// straighten puts the pieces as drawn.
-func (r *rig) straighten() {
-	r.pieces = nil
-	for range r.Pieces() {
-		r.pieces = append(r.pieces, solid{vec3{}, vec3{1}, vec3{0, 1}, vec3{0, 0, 1}})
-	}
+	r.made.Do(tryout.Blow{Joint: d.Joint, Kind: tryout.Kind(d.Kind), Wheel: d.Wheel, Hour: d.Hour, Dose: d.Dose})
 }
 
 // newRig is a crank of pins at such hours, its worst true run-out even between 3 and
 // 15 thou, that yields as the temper has it at each joint and kind by itself.
 func newRig(seed int64, temper tryout.Temper, phases ...float64) *rig {
-	rng := rand.New(rand.NewSource(seed))
-	r := &rig{rng: rng, temper: temper, Assembly: crank.Assembly{Rim: 55, Mount: crank.Centres, CentresKnown: true}}
+	r, c := drawn(phases)
+	joint, by := throwOut(&c, seed, len(phases))
+	out := make([]tryout.Start, len(phases))
+	out[joint].D.T = by
+	r.sit(c, temper, seed, out...)
+	r.floored = r.worst() > allowed
+	sits := c.ByChance(uint64(seed), 3*thou, 15*thou)
+	sits[joint].D.T = by
+	return r.sit(c, temper, seed, sits...)
+}
+
+// sit puts a crank on the lathe whose joints sit so.
+func (r *rig) sit(c tryout.Crank, temper tryout.Temper, seed int64, sits ...tryout.Start) *rig {
+	made, err := tryout.New(c, temper, uint64(seed), sits...)
+	if err != nil {
+		panic(err)
+	}
+	r.made = made
+	return r
+}
+
+// drawn is a crank as drawn: a dial on each shaft, two on each inner journal.
+func drawn(phases []float64) (*rig, tryout.Crank) {
+	r := &rig{Assembly: crank.Assembly{Rim: 55, Mount: crank.Centres, CentresKnown: true}}
 	x := 110.0
+	c := tryout.Crank{Throw: 27, Rim: 55, Pin: x}
 	place := func(piece int, at float64) {
 		r.dials = append(r.dials, crank.PieceDial{Piece: piece, Station: crank.Station{At: at}})
 	}
 	place(0, 65)
 	for j, phase := range phases {
-		r.Joints = append(r.Joints, crank.Joint{At: x, Throw: 27, Phase: phase})
-		if j < len(phases)-1 {
-			place(j+1, x+30)
-			place(j+1, x+70)
+		if j > 0 {
+			place(j, x+30)
+			place(j, x+70)
 			x += 100
+			c.More = append(c.More, tryout.Pin{At: x, Throw: 27, Phase: phase})
 		}
+		r.Joints = append(r.Joints, crank.Joint{At: x, Throw: 27, Phase: phase})
 	}
 	place(len(phases), x+45)
+	c.Support, c.Dial = [2]float64{0, x + 110}, [2]float64{65, x + 45}
 	r.Rests = [2]crank.Rest{{Piece: 0, At: 0}, {Piece: len(phases), At: x + 110}}
 	r.fits = make([][]*dial.Harmonics, len(r.dials))
-	type fault struct {
-		twist float64
-		gap   clock.Vec
-	}
-	var faults []fault
-	for j := range r.Joints {
-		r.straighten()
-		r.twist(j, 0.01)
-		perD := r.worst() / 0.01
-		r.straighten()
-		r.hinge(j, clock.Vec{N: 0.01})
-		perG := r.worst() / 0.01
-		r.ratio = append(r.ratio, perD/perG)
-		faults = append(faults, fault{rng.NormFloat64() / perD, clock.Vec{T: rng.NormFloat64() / perG, N: rng.NormFloat64() / perG}})
-		var gain [3]float64
-		for k := range gain {
-			gain[k] = math.Exp(temper.Gain * rng.NormFloat64())
-		}
-		r.gain = append(r.gain, gain)
-	}
-	joint, by := r.mismatched(seed)
-	worst, k := (3+12*rng.Float64())*thou, 0.01
-	for range 5 {
-		r.straighten()
-		for j, f := range faults {
-			r.twist(j, k*f.twist)
-			r.hinge(j, f.gap.Scale(k))
-		}
-		k *= worst / r.worst()
-	}
-	r.mismatch(joint, by)
-	return r
+	return r, c
 }
 
-// mismatched is by how much a throw of one crank in ten is out of match and which: as
-// shows, all else true, by up to three thou. It notes whether that is beyond mending.
-func (r *rig) mismatched(seed int64) (joint int, by float64) {
+// throwOut is by how much a throw of one crank in ten is out of match and which: as
+// shows, all else true, by up to three thou.
+func throwOut(c *tryout.Crank, seed int64, joints int) (joint int, by float64) {
 	if seed%10 != 0 {
 		return 0, 0
 	}
 	rng := rand.New(rand.NewSource(-seed))
-	joint = rng.Intn(len(r.Joints))
-	r.straighten()
-	r.mismatch(joint, 0.01)
-	by = 0.01 * 3 * thou * (2*rng.Float64() - 1) / r.worst()
-	r.straighten()
-	r.mismatch(joint, by)
-	r.floored = r.worst() > allowed
-	return joint, by
+	joint = rng.Intn(joints)
+	runOut := 3 * thou * (2*rng.Float64() - 1)
+	return joint, math.Copysign(c.Mismatch(joint, math.Abs(runOut)), runOut)
 }
 
 // throwsRule says what to do after the passes so far, how it ended unless it is to

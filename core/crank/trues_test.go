@@ -74,10 +74,10 @@ func setUp(t *testing.T, r *row, seed int64, least, most float64) *lathe {
 		require.NoError(t, err)
 		return made
 	}
-	start := m.ByChance(uint64(seed), least, most)
+	start := m.ByChance(uint64(seed), least, most)[0]
 	made := put(start)
 	if runOut := mismatched(seed); runOut != 0 && least > 0 {
-		start.D.T = math.Copysign(m.Mismatch(math.Abs(runOut)), runOut)
+		start.D.T = math.Copysign(m.Mismatch(0, math.Abs(runOut)), runOut)
 		made = put(asMuch(start, func(s tryout.Start) float64 { return put(s).Worst() - made.Worst() }))
 	}
 	return &lathe{set: c, at: at, made: made, points: r.points}
@@ -122,7 +122,7 @@ func (b *lathe) readingAt(h clock.End, x float64) (dial.Reading, error) {
 	d := tryout.HalfThou
 	if b.points < 2 {
 		scale := dial.Scale{Division: d.Division, HourStep: d.Mark}
-		runOut, rising, falling := b.made.WatchAt(h, x, d)
+		runOut, rising, falling := b.made.WatchAt(x, d)
 		if b.points == 1 {
 			top := math.Round(clock.Midway(rising, falling)/d.Mark) * d.Mark
 			return dial.HighSpot(clock.Left, runOut, top, scale)
@@ -133,7 +133,7 @@ func (b *lathe) readingAt(h clock.End, x float64) (dial.Reading, error) {
 		return dial.HalfWay(clock.Left, runOut, rising, falling, scale)
 	}
 	hours := dial.Even(b.points, false)
-	turn := dial.Turn{From: clock.Left, Hours: hours, Values: b.made.TurnAt(h, x, d, hours...), Division: d.Division}
+	turn := dial.Turn{From: clock.Left, Hours: hours, Values: b.made.TurnAt(x, d, hours...), Division: d.Division}
 	f, err := turn.Fit()
 	if err != nil {
 		return dial.Reading{}, err

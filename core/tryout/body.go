@@ -29,122 +29,167 @@ func (a vec3) turned(axis vec3, angle float64) vec3 {
 	return a.times(c).add(axis.cross(a).times(s)).add(axis.times(axis.dot(a) * (1 - c)))
 }
 
-// body is the crank as it is. The left half is true to the frame; the right
-// half's shaft runs from origin along shaft, a unit vector, origin being what
-// was drawn at x = 0, and twelve is where its own 12 points.
+// piece is how a shaft or journal with its webs stands: what was drawn at x = 0 of its
+// axis is at origin, its axis runs along shaft, a unit vector, and twelve is where its own
+// 12, the first pin's, points.
+type piece struct{ origin, shaft, twelve vec3 }
+
+// across is a vector of the piece's own clock face.
+func (p *piece) across(v clock.Vec) vec3 {
+	return p.twelve.times(v.T).add(p.shaft.cross(p.twelve).times(v.N))
+}
+
+// point is where the point of the piece is that was drawn at x and v.
+func (p *piece) point(x float64, v clock.Vec) vec3 {
+	return p.origin.add(p.shaft.times(x)).add(p.across(v))
+}
+
+// mostPieces is one more than the most pins.
+const mostPieces = 7
+
+// body is the crank as it is. The first piece is true to the frame; joint j joins pieces
+// j and j + 1, its pin sitting in the former.
 type body struct {
-	origin, shaft, twelve vec3
-	flaw                  Flaw
+	pieces [mostPieces]piece
+	flaw   Flaw
 }
 
 // straight is a crank dead true.
-func straight() body { return body{shaft: vec3{x: 1}, twelve: vec3{y: 1}} }
-
-// turn turns the right half about a line.
-func (b *body) turn(through, axis vec3, angle float64) {
-	b.origin = b.origin.sub(through).turned(axis, angle).add(through)
-	b.shaft = b.shaft.turned(axis, angle).unit()
-	b.twelve = b.twelve.turned(axis, angle).unit()
+func straight() (b body) {
+	for k := range b.pieces {
+		b.pieces[k] = piece{shaft: vec3{x: 1}, twelve: vec3{y: 1}}
+	}
+	return b
 }
 
-// crankpin is its middle, which sits in the left wheel.
-func (c *Crank) crankpin() vec3 { return vec3{c.Pin, c.Throw, 0} }
-
-// twist turns the right half about the crankpin until its shaft has gone by
-// mm towards 3, or towards 9 if by is below 0.
-func (c *Crank) twist(b *body, by float64) {
-	b.turn(c.crankpin(), vec3{x: 1}, -by/c.Throw)
+// turn turns all that lies to the right of a joint about a line.
+func (b *body) turn(joint int, through, axis vec3, angle float64) {
+	for k := joint + 1; k < len(b.pieces); k++ {
+		p := &b.pieces[k]
+		p.origin = p.origin.sub(through).turned(axis, angle).add(through)
+		p.shaft = p.shaft.turned(axis, angle).unit()
+		p.twelve = p.twelve.turned(axis, angle).unit()
+	}
 }
 
-// hinge tilts the right half about the crankpin, off [mm] to the right of its
+// crankpin is the middle of a joint's pin, and facing, of the piece that it sits in, what
+// is a vector of the pin's own clock.
+func (c *Crank) crankpin(b *body, joint int) (at vec3, facing func(clock.Vec) vec3) {
+	pin, left := c.pin(joint), &b.pieces[joint]
+	facing = func(v clock.Vec) vec3 { return left.across(around(v, pin.Phase)) }
+	return left.point(pin.At, clock.Polar(pin.Throw, pin.Phase)), facing
+}
+
+// around is a vector of one clock face in another's whose 12 stands so many hours before.
+func around(v clock.Vec, hours float64) clock.Vec {
+	sin, cos := math.Sincos(clock.Radians(hours))
+	return clock.Vec{T: v.T*cos - v.N*sin, N: v.T*sin + v.N*cos}
+}
+
+// twist turns what is right of a joint about its pin until its shaft has gone by mm towards
+// 3 of the pin's clock, or towards 9 if by is below 0.
+func (c *Crank) twist(b *body, joint int, by float64) {
+	at, _ := c.crankpin(b, joint)
+	b.turn(joint, at, b.pieces[joint].shaft, -by/c.pin(joint).Throw)
+}
+
+// hinge tilts what is right of a joint about its pin, off [mm] to the right of its
 // middle, so that the gap between the wheels grows along slope, mm per mm.
-func (c *Crank) hinge(b *body, slope clock.Vec, off float64) {
+func (c *Crank) hinge(b *body, joint int, slope clock.Vec, off float64) {
 	n := slope.Len()
 	if n == 0 {
 		return
 	}
-	axis := vec3{x: 1}.cross(vec3{0, slope.T / n, slope.N / n})
-	b.turn(c.crankpin().add(vec3{x: off}), axis, -math.Atan(n))
+	at, facing := c.crankpin(b, joint)
+	shaft := b.pieces[joint].shaft
+	b.turn(joint, at.add(shaft.times(off)), shaft.cross(facing(slope.Scale(1/n))), -math.Atan(n))
 }
 
-// shift moves the right half bodily.
-func (b *body) shift(mm clock.Vec) { b.origin = b.origin.add(vec3{0, mm.T, mm.N}) }
-
-// shaftAt is the point of a half's axis that was drawn at x.
-func (b *body) shaftAt(h clock.End, x float64) vec3 {
-	from, u := b.bare(h)
-	if past := b.flaw.past(h, x); past != 0 {
-		return from.add(u.times(x - past)).add(b.along(h, x).times(past))
+// shift moves what is right of a joint bodily.
+func (c *Crank) shift(b *body, joint int, mm clock.Vec) {
+	_, facing := c.crankpin(b, joint)
+	by := facing(mm)
+	for k := joint + 1; k < len(b.pieces); k++ {
+		b.pieces[k].origin = b.pieces[k].origin.add(by)
 	}
-	return from.add(u.times(x))
 }
 
-// bare is a half's axis as if its shaft were straight: the point drawn at x = 0 and
-// its direction.
-func (b *body) bare(h clock.End) (from, along vec3) {
-	if h == clock.Left {
-		return vec3{}, vec3{x: 1}
+// end is which half's shaft a piece is; inner says that it is neither's.
+func (c *Crank) end(piece int) (h clock.End, inner bool) {
+	switch piece {
+	case 0:
+		return clock.Left, false
+	case c.joints():
+		return clock.Right, false
 	}
-	return b.origin, b.shaft
+	return clock.Left, true
 }
 
-// along is the direction of a half's axis at x.
-func (b *body) along(h clock.End, x float64) vec3 {
-	_, u := b.bare(h)
-	if past := b.flaw.past(h, x); past != 0 {
-		return u.add(b.across(h, b.flaw.Bent[h].Scale(math.Copysign(1, past)))).unit()
+// past is how far the place x of a piece lies outwards of where its shaft is bent, and how
+// the shaft goes off there, as it is across the piece.
+func (c *Crank) past(b *body, piece int, x float64) (past float64, off vec3) {
+	h, inner := c.end(piece)
+	if inner {
+		return 0, vec3{}
 	}
-	return u
-}
-
-// across is a vector of a half's own clock face.
-func (b *body) across(h clock.End, v clock.Vec) vec3 {
-	_, u := b.bare(h)
-	twelve := vec3{y: 1}
-	if h == clock.Right {
-		twelve = b.twelve
+	if past = b.flaw.past(h, x); past == 0 {
+		return 0, vec3{}
 	}
-	return twelve.times(v.T).add(u.cross(twelve).times(v.N))
+	return past, b.pieces[piece].across(b.flaw.Bent[h].Scale(math.Copysign(1, past)))
 }
 
-// held is where a half's centre stands.
+// axisAt is the point of a piece's axis that was drawn at x, and its direction there.
+func (c *Crank) axisAt(b *body, piece int, x float64) (at, along vec3) {
+	p := &b.pieces[piece]
+	past, off := c.past(b, piece, x)
+	if past == 0 {
+		return p.origin.add(p.shaft.times(x)), p.shaft
+	}
+	along = p.shaft.add(off).unit()
+	return p.origin.add(p.shaft.times(x - past)).add(along.times(past)), along
+}
+
+// held is where a support stands.
 func (c *Crank) held(b *body, h clock.End) vec3 {
-	return b.shaftAt(h, c.Support[h]).add(b.across(h, b.flaw.Hole[h]))
+	piece := c.pieceAt(c.Support[h])
+	at, _ := c.axisAt(b, piece, c.Support[h])
+	return at.add(b.pieces[piece].across(b.flaw.Hole[h]))
 }
 
-// spindle is the line the crank turns on: a point, its direction, and 12 and 3
-// at right angles to it.
+// spindle is the line the crank turns on: a point, its direction, and the first pin's 12
+// and 3 at right angles to it.
 type spindle struct{ at, axis, twelve, three vec3 }
 
 func (c *Crank) spindle(b *body) spindle {
 	from, to := c.held(b, clock.Left), c.held(b, clock.Right)
 	s := spindle{at: from, axis: to.sub(from).unit()}
-	s.twelve = c.crankpin().sub(from).without(s.axis).unit()
+	pin, _ := c.crankpin(b, 0)
+	s.twelve = pin.sub(from).without(s.axis).unit()
 	s.three = s.axis.cross(s.twelve)
 	return s
 }
 
-// eccentricity is how far a half's axis stands from the spindle at the place x
+// eccentricity is how far a piece's axis stands from the spindle at the place x
 // of the lathe [mm].
-func (c *Crank) eccentricity(b *body, h clock.End, x float64) clock.Vec {
+func (c *Crank) eccentricity(b *body, piece int, x float64) clock.Vec {
 	s := c.spindle(b)
-	p, u := b.shaftAt(h, x), b.along(h, x)
+	p, u := c.axisAt(b, piece, x)
 	at := s.at.add(s.axis.times((x - s.at.x) / s.axis.x))
 	// The axis meets the plane across the spindle there.
 	p = p.add(u.times(at.sub(p).dot(s.axis) / u.dot(s.axis))).sub(at)
 	return clock.Vec{T: p.dot(s.twelve), N: p.dot(s.three)}
 }
 
-// surface is how far the shaft stands out from the spindle under a plunger at
+// surface is how far a piece stands out from the spindle under a plunger at
 // x, the clock point of an hour beneath it [mm]: where a line out from the
 // spindle leaves a round shaft.
-func (c *Crank) surface(b *body, h clock.End, x, hour float64) float64 {
+func (c *Crank) surface(b *body, piece int, x, hour float64) float64 {
 	s := c.spindle(b)
 	sin, cos := math.Sincos(clock.Radians(hour))
 	out := s.twelve.times(cos).add(s.three.times(sin))
 	at := s.at.add(s.axis.times((x - s.at.x) / s.axis.x))
-	u := b.along(h, x)
-	o, v := at.sub(b.shaftAt(h, x)).without(u), out.without(u)
+	from, u := c.axisAt(b, piece, x)
+	o, v := at.sub(from).without(u), out.without(u)
 	half := o.dot(v) / v.dot(v)
 	return math.Sqrt(half*half-(o.dot(o)-journal*journal)/v.dot(v)) - half
 }
@@ -152,10 +197,15 @@ func (c *Crank) surface(b *body, h clock.End, x, hour float64) float64 {
 // journal [mm] is the radius of the shafts under the dials; it hardly matters.
 const journal = 12.5
 
-// sits is how the right half sits from the left at the middle of the pin:
-// offset [mm] and gap slope [mm per mm] (MODEL §3).
-func (c *Crank) sits(b *body) (d, g clock.Vec) {
-	k := (c.Pin - b.origin.x) / b.shaft.x
-	p := b.origin.add(b.shaft.times(k))
-	return clock.Vec{T: p.y, N: p.z}, clock.Vec{T: -b.shaft.y / b.shaft.x, N: -b.shaft.z / b.shaft.x}
+// sits is how the piece right of a joint sits from that on its left at the middle of its
+// pin: offset [mm] and gap slope [mm per mm], in the pin's own clock (MODEL §3, §11).
+func (c *Crank) sits(b *body, joint int) Start {
+	left, right, pin := &b.pieces[joint], &b.pieces[joint+1], c.pin(joint)
+	from := right.origin.sub(left.origin)
+	k := (pin.At - from.dot(left.shaft)) / right.shaft.dot(left.shaft)
+	at := from.add(right.shaft.times(k))
+	seen := func(v vec3) clock.Vec {
+		return around(clock.Vec{T: v.dot(left.across(clock.Vec{T: 1})), N: v.dot(left.across(clock.Vec{N: 1}))}, -pin.Phase)
+	}
+	return Start{D: seen(at), G: seen(right.shaft).Scale(-1 / right.shaft.dot(left.shaft))}
 }

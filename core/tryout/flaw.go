@@ -9,7 +9,7 @@ type Flaw struct {
 	Hole   [2]clock.Vec // mm, where the centre hole stands from the shaft's axis
 	BentAt [2]float64   // mm, the place from which on outwards the shaft is bent
 	Bent   [2]clock.Vec // mm per mm, how far it then goes off
-	// Pressed is the slope that the pressing tailstock puts between the wheels while
+	// Pressed is the slope that the pressing tailstock puts between the first wheels while
 	// the crank is read.
 	Pressed clock.Vec
 }
@@ -38,6 +38,6 @@ func (m *Made) Aligned() float64 {
 // pressed is the body as it is while it is read.
 func (m *Made) pressed() *body {
 	b := m.body
-	m.crank.hinge(&b, b.flaw.Pressed, 0)
+	m.crank.hinge(&b, 0, b.flaw.Pressed, 0)
 	return &b
 }

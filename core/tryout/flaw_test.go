@@ -12,8 +12,8 @@ import (
 )
 
 // firstHarmonic is what a dial without error shows at a place, by four quarters.
-func firstHarmonic(m *tryout.Made, h clock.End, x float64) clock.Vec {
-	v := m.TurnAt(h, x, tryout.Dial{}, 0, 3, 6, 9)
+func firstHarmonic(m *tryout.Made, x float64) clock.Vec {
+	v := m.TurnAt(x, tryout.Dial{}, 0, 3, 6, 9)
 	return clock.Vec{T: (v[0] - v[2]) / 2, N: (v[1] - v[3]) / 2}
 }
 
@@ -27,13 +27,9 @@ func TestBadCentre(t *testing.T) {
 		flaw.Hole[h] = hole
 		m.Spoil(flaw)
 		for _, x := range []float64{10, 75, 165, 230} {
-			at := clock.Left
-			if x > middling.Pin {
-				at = clock.Right
-			}
 			part := math.Abs(x-middling.Support[h.Other()]) / 240
 			want := hole.Scale(-part)
-			assert.InDelta(t, 0, firstHarmonic(m, at, x).Sub(want).Len(), 0.1*micron, "half %d at %g", h, x)
+			assert.InDelta(t, 0, firstHarmonic(m, x).Sub(want).Len(), 0.1*micron, "half %d at %g", h, x)
 		}
 		assert.InDelta(t, 0, m.Aligned(), 1e-12)
 		m.Spoil(tryout.Flaw{})
@@ -60,7 +56,7 @@ func TestBentShaft(t *testing.T) {
 			if at == h {
 				want = want.Add(bent.Scale(math.Max(out, 0)))
 			}
-			assert.InDelta(t, 0, firstHarmonic(m, at, x).Sub(want).Len(), 0.2*micron, "half %d at %g", h, x)
+			assert.InDelta(t, 0, firstHarmonic(m, x).Sub(want).Len(), 0.2*micron, "half %d at %g", h, x)
 		}
 		assert.InDelta(t, 0, m.Aligned(), 1e-12)
 	}
@@ -72,10 +68,10 @@ func TestPressed(t *testing.T) {
 	pressed.Spoil(tryout.Flaw{Pressed: clock.Vec{T: -0.001}})
 	for h := clock.Left; h <= clock.Right; h++ {
 		assert.InDelta(t, pinched.RunOut(h), pressed.RunOut(h), 0.05*micron)
-		assert.InDelta(t, 0, firstHarmonic(pinched, h, 30+150*float64(h)).Sub(firstHarmonic(pressed, h, 30+150*float64(h))).Len(), 0.05*micron)
+		assert.InDelta(t, 0, firstHarmonic(pinched, 30+150*float64(h)).Sub(firstHarmonic(pressed, 30+150*float64(h))).Len(), 0.05*micron)
 	}
 	assert.InDelta(t, 0, pressed.Aligned(), 1e-12)
-	assert.Equal(t, tryout.Start{}, pressed.Sits())
+	assert.Equal(t, tryout.Start{}, pressed.Sits(0))
 }
 
 // Of a dose nothing stays up to the dead one, and what is more does what it should.
@@ -85,7 +81,7 @@ func TestDeadDose(t *testing.T) {
 	for _, row := range []struct{ dose, got float64 }{{0.5, 0}, {0.8, 0}, {1.8, 0.1}, {2.3, 0.15}} {
 		m := made(t, dull, 1, tryout.Start{D: clock.Vec{N: 0.3}})
 		require.NoError(t, m.Do(tryout.Blow{Kind: tryout.Strike, Wheel: clock.Right, Hour: 3, Dose: row.dose}))
-		assert.InDelta(t, 0.3-row.got, m.Sits().D.N, 0.5*micron)
+		assert.InDelta(t, 0.3-row.got, m.Sits(0).D.N, 0.5*micron)
 	}
 }
 
@@ -97,7 +93,7 @@ func TestHinge(t *testing.T) {
 		off1.Hinge = off
 		m := made(t, off1, 1, tryout.Start{G: clock.Vec{T: -0.003}})
 		require.NoError(t, m.Do(tryout.Blow{Kind: tryout.Squeeze, Hour: 6, Dose: 2}))
-		assert.InDelta(t, -0.001, m.Sits().G.T, 1e-6)
-		assert.InDelta(t, off*0.002, m.Sits().D.T, 0.2*micron)
+		assert.InDelta(t, -0.001, m.Sits(0).G.T, 1e-6)
+		assert.InDelta(t, off*0.002, m.Sits(0).D.T, 0.2*micron)
 	}
 }

@@ -19,16 +19,17 @@ var HalfThou = Dial{Division: 0.0127, Scatter: 0.00254, Mark: 0.5}
 // Turn returns what a half's dial shows [mm] with each of the hours in turn under the
 // plunger. Another turn with no move between scatters anew.
 func (m *Made) Turn(h clock.End, d Dial, hours ...float64) []float64 {
-	return m.TurnAt(h, m.crank.Dial[h], d, hours...)
+	return m.TurnAt(m.crank.Dial[h], d, hours...)
 }
 
-// TurnAt is Turn with the dial set at a place x of the half [mm].
-func (m *Made) TurnAt(h clock.End, x float64, d Dial, hours ...float64) []float64 {
-	luck, b := m.reading(h), m.pressed()
+// TurnAt is Turn with a dial set at any place x along the crank [mm].
+func (m *Made) TurnAt(x float64, d Dial, hours ...float64) []float64 {
+	piece := m.crank.pieceAt(x)
+	luck, b := m.reading(piece), m.pressed()
 	zero := luck.unit() * d.Division
 	out := make([]float64, len(hours))
 	for i, hour := range hours {
-		out[i] = d.read(&luck, zero+m.crank.surface(b, h, x, hour)-journal)
+		out[i] = d.read(&luck, zero+m.crank.surface(b, piece, x, hour)-journal)
 	}
 	return out
 }
@@ -37,14 +38,15 @@ func (m *Made) TurnAt(h clock.End, x float64, d Dial, hours ...float64) []float6
 // the full movement [mm], and the hours where the needle passes half-way, rising
 // and falling as the hours count up.
 func (m *Made) Watch(h clock.End, d Dial) (runOut, rising, falling float64) {
-	return m.WatchAt(h, m.crank.Dial[h], d)
+	return m.WatchAt(m.crank.Dial[h], d)
 }
 
-// WatchAt is Watch with the dial set at a place x of the half [mm].
-func (m *Made) WatchAt(h clock.End, x float64, d Dial) (runOut, rising, falling float64) {
-	luck := m.reading(h)
+// WatchAt is Watch with a dial set at any place x along the crank [mm].
+func (m *Made) WatchAt(x float64, d Dial) (runOut, rising, falling float64) {
+	piece := m.crank.pieceAt(x)
+	luck := m.reading(piece)
 	zero := luck.unit() * d.Division
-	e := m.crank.eccentricity(m.pressed(), h, x)
+	e := m.crank.eccentricity(m.pressed(), piece, x)
 	high, low := d.read(&luck, zero+e.Len()), d.read(&luck, zero-e.Len())
 	half := func(side float64) float64 {
 		// The needle is half-way where it seems so: within half a division, though
@@ -56,16 +58,17 @@ func (m *Made) WatchAt(h clock.End, x float64, d Dial) (runOut, rising, falling 
 	return math.Max(high-low, 0), half(-1), half(1)
 }
 
-// Taken notes that a round of readings was taken of both dials, as Turn and Watch
+// Taken notes that a round of readings was taken on every piece, as Turn and Watch
 // do of theirs, for a crank whose passes are gone through anew.
 func (m *Made) Taken() {
-	m.rounds[clock.Left]++
-	m.rounds[clock.Right]++
+	for piece := range m.rounds {
+		m.rounds[piece]++
+	}
 }
 
-func (m *Made) reading(h clock.End) chance {
-	luck := chanceOf(m.seed, forReading, (m.moves*2+int(h))<<16+m.rounds[h])
-	m.rounds[h]++
+func (m *Made) reading(piece int) chance {
+	luck := chanceOf(m.seed, forReading, (m.moves*len(m.rounds)+piece)<<16+m.rounds[piece])
+	m.rounds[piece]++
 	return luck
 }
 

@@ -76,6 +76,43 @@ func TestShowsWhatTheKnownCranksShow(t *testing.T) {
 	}
 }
 
+// The known cranks of several throws, by their joints' offsets and gaps: how far the axis
+// stands out at each dial, and what is left once a joint's twist is taken out by strikes
+// square to its pin.
+func TestShowsWhatTheKnownThrowsShow(t *testing.T) {
+	for _, k := range cases.OfSeveral(t) {
+		c := tryout.Crank{
+			Throw: k.Pins[0].Throw, Rim: k.Rim, Pin: k.Pins[0].At, Support: [2]float64{k.Supports[0].At, k.Supports[1].At},
+			Dial: [2]float64{k.Pins[0].At - 7.3, k.Pins[len(k.Pins)-1].At + 7.3},
+		}
+		for _, p := range k.Pins[1:] {
+			c.More = append(c.More, tryout.Pin{At: p.At, Throw: p.Throw, Phase: p.Phase})
+		}
+		var sits []tryout.Start
+		for _, j := range k.Truth.Joints {
+			sits = append(sits, tryout.Start{D: clock.Vec{T: j.T, N: j.N}, G: clock.Polar(j.Across/(2*k.Rim), j.Widest)})
+		}
+		m, err := tryout.New(c, exact, 1, sits...)
+		require.NoError(t, err, k.Name)
+		for _, d := range k.Dials {
+			assert.InDelta(t, 0, m.Eccentricity(d.At).Sub(clock.Vec{T: d.T, N: d.N}).Len(), 1.2*micron, "%s: at %g", k.Name, d.At)
+		}
+		for j, want := range k.Truth.Joints {
+			m, err = tryout.New(c, exact, 1, sits...)
+			require.NoError(t, err, k.Name)
+			hour := 3.0
+			if want.N < 0 {
+				hour = 9
+			}
+			require.NoError(t, m.Do(tryout.Blow{Joint: j, Kind: tryout.Strike, Wheel: clock.Right, Hour: hour, Dose: math.Abs(want.N) / exact.Strike}))
+			assert.InDelta(t, 0, m.Sits(j).D.N, 0.1*micron, k.Name)
+			for i, d := range k.Dials {
+				assert.InDelta(t, want.Untwist[i], m.RunOutAt(d.At), 2*micron, "%s: pin %d, at %g", k.Name, j+1, d.At)
+			}
+		}
+	}
+}
+
 // The moves that take the whole of the twist or of the gap leave what the
 // known cranks leave (MODEL §4 for the senses of the moves).
 func TestMovesTakeWhatTheKnownCranksLose(t *testing.T) {
@@ -134,7 +171,7 @@ func TestSenseOfTheMoves(t *testing.T) {
 	} {
 		m := made(t, exact, 1, tryout.Start{})
 		require.NoError(t, m.Do(row.blow))
-		s := m.Sits()
+		s := m.Sits(0)
 		assert.InDelta(t, row.d.N, s.D.N, 0.1*micron, "%+v", row.blow)
 		assert.InDelta(t, row.d.T, s.D.T, 0.6*micron, "%+v: down its circle", row.blow)
 		assert.InDelta(t, 0, s.G.Sub(row.g).Len(), 1e-7, "%+v", row.blow)
@@ -147,9 +184,9 @@ func TestStart(t *testing.T) {
 	sum := 0.0
 	const n = 2000
 	for seed := range uint64(n) {
-		s := middling.ByChance(seed, 0.1, 0.3)
+		s := middling.ByChance(seed, 0.1, 0.3)[0]
 		m := made(t, tryout.Rough, seed, s)
-		got := m.Sits()
+		got := m.Sits(0)
 		assert.InDelta(t, 0, got.D.Sub(s.D).Len(), 1e-6)
 		assert.InDelta(t, 0, got.G.Sub(s.G).Len(), 1e-9)
 		assert.True(t, m.Worst() > 0.1-1e-6 && m.Worst() < 0.3+1e-6)
@@ -157,7 +194,7 @@ func TestStart(t *testing.T) {
 		sum += m.Worst() / n
 	}
 	assert.InDelta(t, 0.2, sum, 4*0.2/math.Sqrt(12*n), "even between the bounds")
-	s := tryout.Start{D: clock.Vec{T: middling.Mismatch(0.05)}}
+	s := tryout.Start{D: clock.Vec{T: middling.Mismatch(0, 0.05)}}
 	m := made(t, exact, 1, s)
 	assert.InDelta(t, 0.05, m.Worst(), 1e-6)
 	assert.InDelta(t, 0.05, m.Floor(), 1e-6)
@@ -174,8 +211,8 @@ func TestTemper(t *testing.T) {
 		for seed := range uint64(n) {
 			m := made(t, temper, seed, tryout.Start{})
 			require.NoError(t, m.Do(tryout.Blow{Kind: tryout.Spread, Hour: 6, Dose: 2}))
-			gain.add(math.Log(m.Gain(tryout.Spread)))
-			hand.add(-m.Sits().G.T / (2 * temper.Bend * m.Gain(tryout.Spread)))
+			gain.add(math.Log(m.Gain(0, tryout.Spread)))
+			hand.add(-m.Sits(0).G.T / (2 * temper.Bend * m.Gain(0, tryout.Spread)))
 		}
 		spread := 0.4
 		if !gaussian {
@@ -214,12 +251,12 @@ func TestAstray(t *testing.T) {
 		for seed := range uint64(50) {
 			m := made(t, temper, seed, tryout.Start{})
 			require.NoError(t, m.Do(tryout.Blow{Kind: tryout.Strike, Wheel: clock.Right, Hour: 3, Dose: 1}))
-			s := m.Sits()
+			s := m.Sits(0)
 			assert.InEpsilon(t, 0.15, worst(tryout.Start{G: s.G})/worst(tryout.Start{D: s.D}), 2e-3)
 
 			m = made(t, temper, seed, tryout.Start{})
 			require.NoError(t, m.Do(tryout.Blow{Kind: tryout.Squeeze, Hour: 6, Dose: 1}))
-			s = m.Sits()
+			s = m.Sits(0)
 			assert.InEpsilon(t, 0.15, worst(tryout.Start{D: s.D})/worst(tryout.Start{G: s.G}), 2e-3)
 			if math.Abs(s.D.T) > 1*micron {
 				sideways++
@@ -233,7 +270,7 @@ func TestAstray(t *testing.T) {
 func TestSameAgain(t *testing.T) {
 	hours := []float64{0, 3, 6, 9}
 	play := func(seed uint64, taken int, blows ...tryout.Blow) []float64 {
-		m := made(t, tryout.Rough, seed, middling.ByChance(seed, 0.08, 0.38))
+		m := made(t, tryout.Rough, seed, middling.ByChance(seed, 0.08, 0.38)[0])
 		for _, b := range blows {
 			m.Turn(clock.Left, tryout.HalfThou, hours...)
 			require.NoError(t, m.Do(b))
@@ -250,7 +287,7 @@ func TestSameAgain(t *testing.T) {
 	assert.NotEqual(t, play(7, 0, one, two), play(7, 0, one))
 	assert.NotEqual(t, play(7, 0, one, two), play(7, 1, one, two), "another round scatters anew")
 
-	m := made(t, tryout.Rough, 7, middling.ByChance(7, 0.08, 0.38))
+	m := made(t, tryout.Rough, 7, middling.ByChance(7, 0.08, 0.38)[0])
 	a := m.Turn(clock.Left, tryout.HalfThou, hours...)
 	assert.NotEqual(t, a, m.Turn(clock.Left, tryout.HalfThou, hours...))
 }
@@ -259,7 +296,7 @@ func TestSameAgain(t *testing.T) {
 // without either, exactly.
 func TestWatch(t *testing.T) {
 	for seed := range uint64(300) {
-		m := made(t, tryout.Rough, seed, middling.ByChance(seed, 0.08, 0.38))
+		m := made(t, tryout.Rough, seed, middling.ByChance(seed, 0.08, 0.38)[0])
 		high := func(d tryout.Dial) (runOut, hour float64) {
 			runOut, rising, falling := m.Watch(clock.Right, d)
 			return runOut, clock.Midway(rising, falling)
@@ -292,6 +329,10 @@ func TestImpossible(t *testing.T) {
 		func(c *tryout.Crank) { c.Dial[0] = 0 },
 		func(c *tryout.Crank) { c.Dial[1] = 120 },
 		func(c *tryout.Crank) { c.Dial[1] = nan },
+		func(c *tryout.Crank) { c.More = []tryout.Pin{{At: 110, Throw: 40}} },
+		func(c *tryout.Crank) { c.More = []tryout.Pin{{At: 130, Throw: 90}} },
+		func(c *tryout.Crank) { c.More = []tryout.Pin{{At: 130, Throw: 40, Phase: nan}} },
+		func(c *tryout.Crank) { c.More = []tryout.Pin{{At: 170, Throw: 40}} },
 	} {
 		c := middling
 		change(&c)
@@ -302,13 +343,13 @@ func TestImpossible(t *testing.T) {
 		_, err := tryout.New(middling, exact, 1, s)
 		assert.Equal(t, tryout.Sitting, err)
 	}
-	m := made(t, exact, 1, middling.ByChance(1, 0.1, 0.2))
-	before := m.Sits()
+	m := made(t, exact, 1, middling.ByChance(1, 0.1, 0.2)[0])
+	before := m.Sits(0)
 	for _, b := range []tryout.Blow{
 		{Kind: tryout.Spread + 1, Dose: 1}, {Wheel: 2, Hour: 3, Dose: 1}, {Hour: nan, Dose: 1}, {Hour: inf, Dose: 1},
-		{Hour: 3, Dose: -1}, {Hour: 3, Dose: nan}, {Hour: 3, Dose: tryout.MostDose + 1}, {Hour: 3, Dose: tryout.MostDose},
+		{Hour: 3, Dose: -1}, {Hour: 3, Dose: nan}, {Joint: 1, Hour: 3, Dose: 1}, {Joint: -1, Hour: 3, Dose: 1}, {Hour: 3, Dose: tryout.MostDose + 1}, {Hour: 3, Dose: tryout.MostDose},
 	} {
 		assert.Equal(t, tryout.Moving, m.Do(b), "%+v", b)
-		assert.Equal(t, before, m.Sits(), "nothing was done")
+		assert.Equal(t, before, m.Sits(0), "nothing was done")
 	}
 }

@@ -136,17 +136,42 @@ func turnAt(f form.Form, name string) (pass, place string, isTurn bool) {
 	return "", "", false
 }
 
-// TryOut returns the form of a made-up crank, out of true as start says, by
-// the seed; its first pass is read.
-func TryOut(seed, start string) form.Form {
+// TryOut returns the form of a made-up crank of so many throws, each pin so many degrees on
+// from the one before it, out of true as start says, by the seed; its first pass is read.
+func TryOut(seed, start string, throws, apart int) form.Form {
 	f := form.Form{
 		form.TrySeed.Name(): seed, form.TryStart.Name(): start, form.Number.Name(): madeUpCrank(seed), form.PassOrder.Name("1"): "1",
 	}
-	for _, side := range sideNames {
-		f[form.ReadingHow.Name("1", side)], f[form.ReadingPoints.Name("1", side)] = "turn", "8"
+	if throws > 1 {
+		f = f.With(drawnThrows(throws, apart))
 	}
 	s := readSetUp(form.Read(f))
 	s.readMadeUp(form.Read(f), nil, "1", f)
+	return f
+}
+
+// drawnThrows are the pins of a made-up crank of several throws, their places and the
+// dials: one on each shaft, two on each inner journal. The sizes are made up.
+func drawnThrows(throws, apart int) form.Form {
+	mm := func(v int) string { return strconv.Itoa(v) + " mm" }
+	const end, pitch, first, second = 110, 100, 30, 70
+	var keys []string
+	for i := range throws {
+		keys = append(keys, strconv.Itoa(i+1))
+	}
+	f := Pins(form.Form{}, throws, apart, keys)
+	f[form.Throw.Name()], f[form.Rim.Name()] = mm(27), mm(110)
+	for _, side := range sideNames {
+		f[form.ShaftPin.Name(side)], f[form.ShaftAt.Name(side)] = mm(end), mm(65)
+	}
+	left := readSetUp(form.Read(nil)).SideOf[clock.Left]
+	for i := range throws - 1 {
+		f[form.PinAt.Name(keys[i])] = mm(end + pitch*(i+1))
+		for n, at := range [...]int{first, second} {
+			key := strconv.Itoa(2*i + n + 1)
+			f[form.DialOrder.Name(key)], f[form.DialHalf.Name(key)], f[form.DialAt.Name(key)] = key, left, mm(end+pitch*i+at)
+		}
+	}
 	return f
 }
 
@@ -160,22 +185,22 @@ func (s *setUp) readMadeUp(r *form.Reader, keys []string, newPass string, into f
 	for _, key := range keys {
 		made.Taken() // its dials were read; read again with nothing done they scatter anew
 		for _, d := range s.done(r, key) {
-			made.Do(tryout.Blow{Kind: tryout.Kind(d.Kind), Wheel: d.Wheel, Hour: d.Hour, Dose: d.Dose})
+			made.Do(tryout.Blow{Joint: d.Joint, Kind: tryout.Kind(d.Kind), Wheel: d.Wheel, Hour: d.Hour, Dose: d.Dose})
 		}
 	}
 	eight := [...]float64{0, 1.5, 3, 4.5, 6, 7.5, 9, 10.5}
-	for i, side := range sideNames {
-		hours := eight
+	for i := range s.stations {
+		st, hours := &s.stations[i], eight
 		for n := range hours {
 			hours[n] = s.Hour(hours[n])
 		}
 		text := ""
-		for _, mm := range made.Turn(s.stations[i].half, tryout.HalfThou, hours[:]...) {
+		for _, mm := range made.TurnAt(st.at, tryout.HalfThou, hours[:]...) {
 			text += unit.Figures(mm, s.Unit, 0.001*tryout.HalfThou.Division) + " "
 		}
 		text += s.Unit.Name() // finer than any dial, it would be in doubt
-		into[form.ReadingHow.Name(newPass, side)], into[form.ReadingPoints.Name(newPass, side)] = "turn", "8"
-		into[form.ReadingTurn.Name(newPass, side)] = text
+		into[form.ReadingHow.Name(newPass, st.name)], into[form.ReadingPoints.Name(newPass, st.name)] = "turn", "8"
+		into[form.ReadingTurn.Name(newPass, st.name)] = text
 	}
 }
 
@@ -190,19 +215,25 @@ func (s *setUp) madeUp(r *form.Reader) (*tryout.Made, error) {
 		Throw: s.crank.Throw, Rim: s.crank.Rim, Pin: s.crank.Pin,
 		Support: s.crank.Support, Dial: [2]float64{s.dialOf(clock.Left), s.dialOf(clock.Right)},
 	}
-	seed := seedOf(r.Text(form.TrySeed))
-	start := c.ByChance(seed, leastOut, mostOut)
-	switch r.Word(form.TryStart) {
-	case "twist":
-		start.D, start.G = clock.Vec{N: start.D.N}, clock.Vec{}
-	case "pinch":
-		start.D, start.G = clock.Vec{}, clock.Vec{T: start.G.Len()}
-	case "skew":
-		start.D, start.G = clock.Vec{}, clock.Vec{N: start.G.Len()}
-	case "mismatch":
-		start.D.T = c.Mismatch(leastOut)
+	for _, j := range s.throws.Joints[1:] {
+		c.More = append(c.More, tryout.Pin{At: j.At, Throw: j.Throw, Phase: j.Phase})
 	}
-	return tryout.New(c, tryout.Rough, seed, start)
+	seed := seedOf(r.Text(form.TrySeed))
+	sits := c.ByChance(seed, leastOut, mostOut)
+	for j := range sits {
+		start := &sits[j]
+		switch r.Word(form.TryStart) {
+		case "twist":
+			start.D, start.G = clock.Vec{N: start.D.N}, clock.Vec{}
+		case "pinch":
+			start.D, start.G = clock.Vec{}, clock.Vec{T: start.G.Len()}
+		case "skew":
+			start.D, start.G = clock.Vec{}, clock.Vec{N: start.G.Len()}
+		case "mismatch":
+			start.D.T = c.Mismatch(j, leastOut) / float64(len(sits))
+		}
+	}
+	return tryout.New(c, tryout.Rough, seed, sits...)
 }
 
 // seedOf makes a number of any text.

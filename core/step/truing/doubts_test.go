@@ -71,7 +71,7 @@ func TestAnHourInDoubtIsAskedBesideTheAnswer(t *testing.T) {
 // A made-up crank is read finer than any dial: its figures say their unit.
 func TestAMadeUpCrankIsNeverInDoubt(t *testing.T) {
 	for _, seed := range []string{"a", "b", "c"} {
-		f := truing.TryOut(seed, "chance")
+		f := truing.TryOut(seed, "chance", 1, 0)
 		assert.Contains(t, f["pass.1.drive.turn"], " thou")
 		a := sheet.Answer(f, truing.First.Name)
 		assert.Empty(t, a.Faults())

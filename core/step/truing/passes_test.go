@@ -87,7 +87,7 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 	const most = 8
 	rounds := 0
 	for n := range 100 {
-		f := truing.TryOut("seed"+strconv.Itoa(n), "chance")
+		f := truing.TryOut("seed"+strconv.Itoa(n), "chance", 1, 0)
 		require.Empty(t, form.Check(f))
 		for i := 0; ; i++ {
 			a := sheet.Answer(f, truing.First.Name)
@@ -108,16 +108,16 @@ func TestTheAdviceTruesMadeUpCranks(t *testing.T) {
 }
 
 func TestAMadeUpCrankIsTheSameForTheSameSeed(t *testing.T) {
-	assert.Equal(t, truing.TryOut("seven", "twist"), truing.TryOut("seven", "twist"))
-	assert.NotEqual(t, truing.TryOut("seven", "twist")["pass.1.drive.turn"], truing.TryOut("eight", "twist")["pass.1.drive.turn"])
-	a := sheet.Answer(truing.TryOut("seven", "twist"), "")
+	assert.Equal(t, truing.TryOut("seven", "twist", 1, 0), truing.TryOut("seven", "twist", 1, 0))
+	assert.NotEqual(t, truing.TryOut("seven", "twist", 1, 0)["pass.1.drive.turn"], truing.TryOut("eight", "twist", 1, 0)["pass.1.drive.turn"])
+	a := sheet.Answer(truing.TryOut("seven", "twist", 1, 0), "")
 	assert.Contains(t, jobs.Text(a, "say.truing.headline"), "Strike the ")
-	b := sheet.Answer(truing.TryOut("seven", "pinch"), "")
+	b := sheet.Answer(truing.TryOut("seven", "pinch", 1, 0), "")
 	assert.Contains(t, jobs.Text(b, "say.truing.headline"), "Spread the wheels at 6")
 }
 
 func TestReadingAMadeUpCrankAgainScattersAnew(t *testing.T) {
-	f := truing.TryOut("seven", "chance")
+	f := truing.TryOut("seven", "chance", 1, 0)
 	after := f.With(truing.Again(f, "next"))
 	assert.NotEqual(t, f["pass.1.drive.turn"]+f["pass.1.timing.turn"], after["pass.next.drive.turn"]+after["pass.next.timing.turn"])
 }

@@ -104,12 +104,12 @@ func start(t *testing.T, p *people.Person, seed uint64) *job {
 		temper.Strike *= p.Sort.Gain
 		temper.Bend *= p.Sort.Gain
 	}
-	begin := c.ByChance(seed, 3*jobs.Thou, 15*jobs.Thou)
+	begin := c.ByChance(seed, 3*jobs.Thou, 15*jobs.Thou)[0]
 	if p.Sort.Match {
 		begin = tryout.Start{}
 	} else if seed%10 == 0 {
 		// The throws of one in ten don't match, by up to three thou.
-		begin.D.T = c.Mismatch(3*jobs.Thou*math.Mod(float64(seed)*0.0618, 1)) * math.Copysign(1, math.Sin(float64(seed)))
+		begin.D.T = c.Mismatch(0, 3*jobs.Thou*math.Mod(float64(seed)*0.0618, 1)) * math.Copysign(1, math.Sin(float64(seed)))
 	}
 	made, err := tryout.New(c, temper, seed, begin)
 	require.NoError(t, err)
@@ -169,7 +169,6 @@ func (j *job) readAt(key string, p place) {
 		}
 	}
 	x := j.fromLeftEnd(side, own)
-	half := j.end(side)
 	read := func(hour float64) float64 {
 		if mirrored {
 			hour = clock.Mirror(hour)
@@ -186,7 +185,7 @@ func (j *job) readAt(key string, p place) {
 			hours = append(hours, read(12*float64(i)/float64(n)))
 		}
 		var texts []string
-		for _, mm := range j.made.TurnAt(half, x, d, hours...) {
+		for _, mm := range j.made.TurnAt(x, d, hours...) {
 			texts = append(texts, in(mm))
 		}
 		put("how", way)
@@ -194,7 +193,7 @@ func (j *job) readAt(key string, p place) {
 		put("turn", strings.Join(texts, " "))
 		return
 	}
-	runOut, rising, falling := j.made.WatchAt(half, x, d)
+	runOut, rising, falling := j.made.WatchAt(x, d)
 	if read(1) != 1 {
 		rising, falling = read(falling), read(rising)
 	}

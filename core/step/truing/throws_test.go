@@ -345,3 +345,30 @@ func TestTheSheetShowsEveryDial(t *testing.T) {
 		assert.Contains(t, jobs.Said(a, "sheet.from"), "pin 1", c.Name)
 	}
 }
+
+// Made-up cranks of several throws, trued as the page says until it says to leave them or
+// that no bumping mends them: each in the passes that issue 19 allows its number of throws.
+func TestMadeUpThrowsComeTrue(t *testing.T) {
+	for _, row := range []struct{ throws, apart, most int }{{2, 180, 8}, {2, 360, 8}, {3, 120, 11}} {
+		for n := range 6 {
+			f := truing.TryOut("seed"+strconv.Itoa(n), "chance", row.throws, row.apart)
+			passes, advice := 0, "work"
+			for ; passes <= row.most; passes++ {
+				a := sheet.Answer(f, "true.values")
+				require.Empty(t, a.Faults())
+				if advice = jobs.Text(a, "advice"); advice != "work" && advice != "read again" {
+					break
+				}
+				key := strconv.Itoa(passes + 2)
+				if advice == "work" {
+					f = f.With(truing.Done(f, []string{"a" + key, "b" + key, "c" + key, "d" + key, "e" + key, "f" + key}, key))
+				} else {
+					f = f.With(truing.Again(f, key))
+				}
+				require.NotEmpty(t, f["pass."+key+".dial.1.turn"], "every dial is read anew")
+			}
+			assert.LessOrEqual(t, passes, row.most, "%d throws, seed %d", row.throws, n)
+			assert.Equal(t, "leave", advice, "%d throws, seed %d", row.throws, n)
+		}
+	}
+}

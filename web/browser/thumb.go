@@ -34,6 +34,25 @@ func (h *Thumb) Fill(label, text string) {
 	send(h.p, input.InsertText, input.InsertTextParams{Text: text})
 }
 
+// FillNth is Fill of the n-th control of a selector, whose label is another's too.
+func (h *Thumb) FillNth(selector string, n int, text string) {
+	h.p.t.Helper()
+	const name = "the field of a row"
+	h.p.Until(`document.querySelectorAll(` + strconv.Quote(selector) + `).length > ` + strconv.Itoa(n))
+	Eval[bool](h.p, `(document.querySelectorAll(`+strconv.Quote(selector)+`)[`+strconv.Itoa(n)+`].setAttribute('aria-label', '`+name+`'), true)`)
+	h.Fill(name, text)
+	Eval[bool](h.p, `(document.querySelector('[aria-label="`+name+`"]').removeAttribute('aria-label'), true)`)
+}
+
+// Unfold touches the summary of a fold.
+func (h *Thumb) Unfold(id string) {
+	h.p.t.Helper()
+	const name = "a fold"
+	Eval[bool](h.p, `(document.querySelector('#`+id+` > summary').setAttribute('aria-label', '`+name+`'), true)`)
+	h.Tap(name)
+	Eval[bool](h.p, `(document.querySelector('#`+id+` > summary').removeAttribute('aria-label'), true)`)
+}
+
 // TapJob touches the row of a job that begins with a number.
 func (h *Thumb) TapJob(number string) {
 	h.p.t.Helper()

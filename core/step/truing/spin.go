@@ -45,6 +45,9 @@ func (p *pass) turnView(prefix string, round int, full float64) draw.TurnView {
 		if got.lack == nothing {
 			e := got.E.From(p.Seen)
 			dial.Words, dial.Swing, dial.High = p.Amount(got.RunOut), p.inFine(e.Len()), e.Hour()
+			if len(dial.Letter) > 2 { // "D10" leaves no room for the unit
+				dial.Words = p.Bare(got.RunOut)
+			}
 		}
 		v.Dials = append(v.Dials, dial)
 	}

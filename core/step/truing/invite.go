@@ -43,6 +43,9 @@ func (a answers) invite(p *pass) {
 // dialName names a station's dial: "drive", "D2, drive".
 func (s *setUp) dialName(station int) string {
 	st := &s.stations[station]
+	if s.inner(st) > 0 {
+		return st.letter
+	}
 	if len(st.letter) > 1 {
 		return furtherDial(st.letter, s.SideOf[st.half])
 	}

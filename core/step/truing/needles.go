@@ -83,8 +83,17 @@ func (p *pass) movesInOrder(words string) string {
 // dialAt names a dial by its letter and where it stands: "D2, pins 1–2".
 func (p *pass) dialAt(station int) string {
 	st := &p.stations[station]
-	if piece := p.throws.pieceAt(st.at); p.several() && piece > 0 && piece < len(p.throws.Joints) {
+	if piece := p.inner(st); piece > 0 {
 		return dialBetween(st.letter, strconv.Itoa(piece), strconv.Itoa(piece+1))
 	}
-	return dialOnSide(st.letter, p.SideOf[st.half])
+	return furtherDial(st.letter, p.SideOf[st.half])
+}
+
+// inner is the piece of an inner journal that a station stands on, the first being 1; 0 on
+// either end's shaft.
+func (s *setUp) inner(st *station) int {
+	if piece := s.throws.pieceAt(st.at); piece < len(s.throws.Joints) {
+		return piece
+	}
+	return 0
 }

@@ -288,8 +288,6 @@ func afterOneAlone(kind string) string { return bench.Fill("After the % alone", 
 
 const afterBoth = "After both"
 
-func dialOnSide(letter, side string) string { return bench.Fill("%, %", letter, side) }
-
 func setUpLine(mount, division string) string { return bench.Fill("% · % dials", mount, division) }
 
 // Each shaft, and each turn of the needle.

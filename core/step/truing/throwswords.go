@@ -123,8 +123,9 @@ func hoursOfPin1SeenFrom(side string) string {
 
 func runOutAt(dial string) string { return bench.Fill("Run-out, %", dial) }
 
+// dialBetween names a dial on an inner journal; its pins stay on one line.
 func dialBetween(letter, from, to string) string {
-	return bench.Fill("%, pins %–%", letter, from, to)
+	return bench.Fill("%, pins %–\u2060%", letter, from, to)
 }
 
 func whatWouldTellMore(ways string) string { return bench.Fill("What would tell more: %.", ways) }

@@ -12,10 +12,32 @@ const (
 	moduleNearby  = 152 // findfunctab
 	moduleFirst   = 160 // where in the code the first function is
 	moduleLast    = 168 // where the code ends
+	moduleData    = 320 // what FuncData's places count from (go:func.*)
 	nearbySize    = 20  // runtime.findfuncbucket: the number of a function, and 16 bytes to add
 	nearbyStretch = 4096
 	codeStart     = 0x1000 << 16
 )
+
+// goModule is where in a memory Go keeps where a program's parts are.
+type goModule []byte
+
+func (m goModule) word(at int) uint64 { return binary.LittleEndian.Uint64(m[at:]) }
+
+// moduleIn finds it. An error says that the memory holds none of the layout that is
+// known here.
+func moduleIn(memory []byte) (goModule, error) {
+	t, err := functionsIn(memory)
+	if err != nil {
+		return nil, err
+	}
+	table := uint64(len(memory) - len(t.bytes))
+	for at := 0; at+moduleData+8 <= len(memory); at += 8 {
+		if m := goModule(memory[at:]); m.word(0) == table && m.word(moduleNames) == table+t.Names && m.word(moduleFirst) == codeStart {
+			return m, nil
+		}
+	}
+	return nil, errors.New("not where Go 1.26 keeps where its parts are")
+}
 
 // nearTogether has many functions in a row share what says where in the table a
 // function is to be looked for: the runtime looks from there on, one function after
@@ -26,23 +48,19 @@ func nearTogether(memory []byte) error {
 	if err != nil {
 		return err
 	}
-	word := func(at uint64) uint64 { return binary.LittleEndian.Uint64(memory[at:]) }
-	table := uint64(len(memory) - len(t.bytes))
-	for at := uint64(0); at+moduleLast+8 <= uint64(len(memory)); at += 8 {
-		if word(at) != table || word(at+moduleNames) != table+t.Names || word(at+moduleFirst) != codeStart {
-			continue
-		}
-		last := uint32(0)
-		for nearby := memory[word(at+moduleNearby):][:(word(at+moduleLast)-codeStart)/nearbyStretch*nearbySize]; len(nearby) > 0; nearby = nearby[nearbySize:] {
-			number := binary.LittleEndian.Uint32(nearby)
-			if number < last || uint64(number) >= t.Functions {
-				return errors.New("functions that aren’t in their order")
-			}
-			last = number
-			clear(nearby[:nearbySize])
-			binary.LittleEndian.PutUint32(nearby, number/together*together)
-		}
-		return nil
+	m, err := moduleIn(memory)
+	if err != nil {
+		return err
 	}
-	return errors.New("not where Go 1.26 keeps where its parts are")
+	last := uint32(0)
+	for nearby := memory[m.word(moduleNearby):][:(m.word(moduleLast)-codeStart)/nearbyStretch*nearbySize]; len(nearby) > 0; nearby = nearby[nearbySize:] {
+		number := binary.LittleEndian.Uint32(nearby)
+		if number < last || uint64(number) >= t.Functions {
+			return errors.New("functions that aren’t in their order")
+		}
+		last = number
+		clear(nearby[:nearbySize])
+		binary.LittleEndian.PutUint32(nearby, number/together*together)
+	}
+	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
+	"maps"
 	"slices"
 )
 
@@ -88,14 +89,18 @@ func withoutTable(memory []byte) ([]byte, error) {
 // reads a trace on a phone at a lathe: a fault that the page tells of carries
 // its own words. With it goes all that is told of functions that nothing reaches.
 // The runtime takes each part as none by its own rule: a place of 0, of FuncData
-// all ones. An error says that the memory holds no table of the layout that is
+// all ones, and what stood there is cleared. An error says that the memory holds no table of the layout that is
 // known here; a table that is cut short panics.
 func untraced(memory []byte, reached []bool) error {
 	t, err := functionsIn(memory)
 	if err != nil {
 		return err
 	}
-	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}}
+	m, err := moduleIn(memory)
+	if err != nil {
+		return err
+	}
+	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}, data: map[uint32]bool{}}
 	for i := range t.Functions {
 		if err := kept.function(t.info(i), t.bytes[t.Names:t.Units], reached[i]); err != nil {
 			return err
@@ -103,6 +108,7 @@ func untraced(memory []byte, reached []bool) error {
 	}
 	clear(t.bytes[t.Names:t.Values]) // and the units of compiling, and names of files
 	clear(kept.from[copy(kept.from, kept.to):])
+	kept.clearData(memory[m.word(moduleData):])
 	return nil
 }
 
@@ -110,6 +116,7 @@ func untraced(memory []byte, reached []bool) error {
 type keeper struct {
 	from, to []byte
 	moved    map[uint32]uint32 // the places in from and to
+	data     map[uint32]bool   // the places of FuncData, and which are kept
 }
 
 func (k *keeper) function(info, names []byte, reached bool) error {
@@ -138,12 +145,27 @@ func (k *keeper) function(info, names []byte, reached bool) error {
 		rest = rest[4:]
 	}
 	for i := range f.Data {
-		if !reached || traceFuncData[i] {
+		keep := reached && !traceFuncData[i]
+		if place := binary.LittleEndian.Uint32(rest); place != ^uint32(0) {
+			k.data[place] = k.data[place] || keep
+		}
+		if !keep {
 			binary.LittleEndian.PutUint32(rest, ^uint32(0))
 		}
 		rest = rest[4:]
 	}
 	return nil
+}
+
+// clearData writes zeros where FuncData stood that nothing keeps, from its place to the
+// next; the last, whose end nothing tells, stays.
+func (k *keeper) clearData(data []byte) {
+	places := slices.Sorted(maps.Keys(k.data))
+	for i, place := range places[:max(0, len(places)-1)] {
+		if !k.data[place] {
+			clear(data[place:places[i+1]])
+		}
+	}
 }
 
 // table keeps the table of values at a place and returns its new place. A table

@@ -86,6 +86,7 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 	table := memory[bytes.Index(memory, tableStart):]
 	number := func(at uint64) uint64 { return uint64(binary.LittleEndian.Uint32(table[at:])) }
 	functions, values, infos := number(8), number(56), number(64)
+	data := binary.LittleEndian.Uint64(memory[parts(t, memory)+320:])
 	values32 := func(place uint64) []byte {
 		rest := table[values+place:]
 		for i := 0; place > 0; i++ {
@@ -99,16 +100,17 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 	}
 	for i := range functions {
 		at := infos + number(infos+8*i+4)
-		pcData, funcData := number(at+28), uint64(table[at+43])
+		pcData, ofData := number(at+28), uint64(table[at+43])
 		kept := slices.Concat(table[at:at+4], table[at+8:at+16], table[at+40:at+42], values32(number(at+16)))
 		for n := range pcData {
 			if n == 1 || n > 3 {
 				kept = append(kept, values32(number(at+44+4*n))...)
 			}
 		}
-		for n := range funcData {
+		for n := range ofData {
 			if n < 3 || n == 4 || n > 6 {
-				kept = binary.LittleEndian.AppendUint32(kept, uint32(number(at+44+4*pcData+4*n)))
+				place := uint32(number(at + 44 + 4*pcData + 4*n))
+				kept = append(binary.LittleEndian.AppendUint32(kept, place), funcData(memory[data:], n, place)...)
 			}
 		}
 		all = append(all, kept)
@@ -116,11 +118,48 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 	return all
 }
 
+// funcData returns what stands at a place of FuncData, as the runtime reads its kind:
+// maps of so many words as bits, records of objects on the stack, where the deferred calls
+// stand, or a place in the code (runtime/symtab.go, stackobject.go, panic.go).
+func funcData(data []byte, kind uint64, place uint32) []byte {
+	if place == ^uint32(0) {
+		return nil
+	}
+	data = data[place:]
+	size := 4
+	switch kind {
+	case 0, 1:
+		size = 8 + int(binary.LittleEndian.Uint32(data))*((int(binary.LittleEndian.Uint32(data[4:]))+7)/8)
+	case 2:
+		size = 8 + 16*int(binary.LittleEndian.Uint64(data))
+	case 4:
+		_, first := binary.Uvarint(data)
+		_, second := binary.Uvarint(data[first:])
+		size = first + second
+	}
+	return data[:size]
+}
+
+// What FuncData only a trace asks for is gone, from each place to the next.
+func TestUntracedClearsWhatNothingAsksFor(t *testing.T) {
+	full, short := tracedAndNot(t)
+	from := binary.LittleEndian.Uint64(full[parts(t, full)+320:])
+	to := binary.LittleEndian.Uint64(full[parts(t, full)+152:]) // the table that follows
+	gone := 0
+	for at := from; at < to; at++ {
+		if full[at] != short[at] {
+			require.Zero(t, short[at])
+			gone++
+		}
+	}
+	assert.Greater(t, gone, int(to-from)/5)
+}
+
 func TestUntracedRefusesAnotherLayout(t *testing.T) {
 	for _, memory := range [][]byte{nil, make([]byte, 1000), {0xfb, 0xff, 0xff, 0xff, 0, 0, 1, 8}, slices.Concat(tableStart, tableStart)} {
 		assert.Error(t, untraced(memory, nil))
 	}
-	assert.Panics(t, func() { untraced(slices.Concat(tableStart, bytes.Repeat([]byte{9}, 64)), nil) })
+	assert.Error(t, untraced(slices.Concat(tableStart, bytes.Repeat([]byte{9}, 64)), nil), "a table, and nowhere told of")
 }
 
 // What is told of functions that nothing reaches goes, and of the others nothing else.

@@ -170,3 +170,12 @@ func (w *Turned) thickAt(radiusMM float64) float64 {
 	}
 	return math.Max(0, w.WidthMM-off[0]-off[1])
 }
+
+// Place reads a place to keep off, a hole that is there among them; on the shaft it has
+// no hour. False while it isn't whole.
+func (e Ends) Place(r *form.Reader, key string) (Round, bool) {
+	radius, ok := r.Number(form.KeepRadius, key)
+	hour, ok2 := r.Number(form.KeepHour, key)
+	across, ok3 := r.Number(form.KeepAcross, key)
+	return Round{clock.Polar(radius, e.Hour(hour)), across}, ok && (ok2 || radius == 0) && ok3
+}

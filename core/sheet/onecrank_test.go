@@ -162,6 +162,22 @@ func TestARingOfHolesRunsIntoNothing(t *testing.T) {
 	assert.Contains(t, e.Text, "runs into the crankpin", "as measured")
 }
 
+// What is kept off on Balance is kept off by the ring that is to be drilled, on whichever
+// wheel it stands; one that the wheel came with may be that very hole.
+func TestARingKeepsOffWhatBalanceKeepsOff(t *testing.T) {
+	ring := func(group, wheel, first string) string {
+		f := oneSingle(group+".a.kind", "holes", group+".a.holes", "4", group+".a.circle", "140", group+".a.drill", "12", group+".a.first", first,
+			"keep.k.radius", "70", "keep.k.hour", "3", "keep.k.across", "12", "keep.k.wheel", wheel)
+		return jobs.Text(Answer(f, lighten.Step.Name), "error."+group+".a.first")
+	}
+	for _, wheel := range []string{"both", "drive", "timing"} {
+		assert.Contains(t, ring("cut", wheel, "3"), "the hole at 3 runs into place 1 to keep off under Balance", wheel)
+		assert.Empty(t, ring("cut", wheel, "1:30"), wheel)
+		assert.Empty(t, ring("made", wheel, "1:30"), wheel)
+	}
+	assert.NotContains(t, ring("made", "both", "3"), "keep off")
+}
+
 // "Settles at 4" and no weight is half of a reading, no balanced crank.
 func TestWhatSettlesWantsItsWeight(t *testing.T) {
 	a := balanced("knife.whole.hour", "4")

@@ -29,13 +29,13 @@ func (s *crank) keepOff(end clock.End) []kept {
 		kept{drill.Circle{At: pin, DiameterMM: s.pinMM}, keptPin, false},
 		kept{drill.Circle{DiameterMM: s.turned[end].BoreMM}, keptBore, !s.turned[end].Bored})
 	for n, key := range s.r.Form.Rows("keep") {
-		radius, hour, across, whole := s.place(key)
+		at, whole := s.Place(s.r, key)
 		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
-			all = append(all, kept{drill.Circle{At: clock.Polar(radius, s.Hour(hour)), DiameterMM: across}, keptPlace(strconv.Itoa(n + 1)), false})
+			all = append(all, kept{drill.Circle(at), keptPlace(strconv.Itoa(n + 1)), false})
 		}
 	}
 	for _, h := range s.turned[end].Holes {
-		all = append(all, kept{drill.Circle{At: h.At, DiameterMM: h.DiameterMM}, keptLightened, false})
+		all = append(all, kept{drill.Circle(h), keptLightened, false})
 	}
 	return all
 }
@@ -59,19 +59,11 @@ func circles(all []kept) []drill.Circle {
 	return out
 }
 
-// place reads a place to keep off; on the shaft it has no hour.
-func (s *crank) place(key string) (radius, hour, across float64, whole bool) {
-	radius, ok := s.r.Number(form.KeepRadius, key)
-	hour, ok2 := s.r.Number(form.KeepHour, key)
-	across, ok3 := s.r.Number(form.KeepAcross, key)
-	return radius, hour, across, ok && (ok2 || radius == 0) && ok3
-}
-
 // unfinished asks, under each place to keep off that isn't whole, for what it
 // lacks, and says whether there is one: nothing is planned past it.
 func (s *crank) unfinished() (words string) {
 	for n, key := range s.r.Form.Rows("keep") {
-		radius, _, _, whole := s.place(key)
+		at, whole := s.Place(s.r, key)
 		if whole {
 			continue
 		}
@@ -80,7 +72,7 @@ func (s *crank) unfinished() (words string) {
 			id    form.ID
 			words string
 		}{{form.KeepRadius, lacksRadius}, {form.KeepHour, lacksHour}, {form.KeepAcross, lacksAcross}} {
-			if s.r.Blank(part.id, key) && (part.id != form.KeepHour || radius != 0 || s.r.Blank(form.KeepRadius, key)) {
+			if s.r.Blank(part.id, key) && (part.id != form.KeepHour || at.At.Len() > 0 || s.r.Blank(form.KeepRadius, key)) {
 				lacks = append(lacks, part.words)
 			}
 		}

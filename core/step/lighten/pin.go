@@ -1,6 +1,8 @@
 package lighten
 
 import (
+	"strconv"
+
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/flywheel"
@@ -8,14 +10,22 @@ import (
 	"pintwelve/core/unit"
 )
 
-// clearOfPin says whether the rings of holes on a wheel miss the crankpin, which
-// the wheel's section takes for solid metal: its hole is filled.
-func (l *lightening) clearOfPin(i int) bool {
-	for _, rows := range [...][]*cutRow{l.made, l.cuts} {
-		for _, row := range rows {
-			if left, hour := l.toPin(row, i); left <= 0 {
-				l.r.Complain(holeIntoPin(unit.FormatHour(l.Hour(hour), 1)),
-					form.CutFirst, row.group, row.key)
+// isClear says whether the rings of holes on a wheel miss the crankpin, which the
+// wheel's section takes for solid metal, its hole being filled, and whether those to be
+// drilled miss the places that are kept off in balancing.
+func (l *lightening) isClear(i int) bool {
+	for _, row := range append(l.made[:len(l.made):len(l.made)], l.cuts...) {
+		if l.runsInto(row, i, l.pin(), theCrankpin) {
+			return false
+		}
+	}
+	for n, key := range l.r.Rows("keep") {
+		at, whole := l.Place(l.r, key)
+		if on := l.r.Word(form.KeepWheel, key); !whole || !l.alike && on != "both" && on != bench.Sides[i] {
+			continue
+		}
+		for _, row := range l.cuts {
+			if l.runsInto(row, i, at, placeKeptOff(strconv.Itoa(n+1))) {
 				return false
 			}
 		}
@@ -23,13 +33,26 @@ func (l *lightening) clearOfPin(i int) bool {
 	return true
 }
 
-// farFromPin is returned for a cut that has no hole, mm.
-const farFromPin = 1e9
+func (l *lightening) pin() bench.Round {
+	return bench.Round{At: clock.Vec{T: l.throw}, DiameterMM: l.pinMM}
+}
 
-// toPin is the least metal from the holes of a cut to the crankpin, mm, and the hour
-// of that hole.
-func (l *lightening) toPin(row *cutRow, i int) (leftMM, hour float64) {
-	leftMM = farFromPin
+// runsInto says, beside its first hour, where a cut's hole runs into something.
+func (l *lightening) runsInto(row *cutRow, i int, what bench.Round, words string) bool {
+	left, hour := l.toRound(row, i, what)
+	if left <= 0 {
+		l.r.Complain(holeInto(unit.FormatHour(l.Hour(hour), 1), words), form.CutFirst, row.group, row.key)
+	}
+	return left <= 0
+}
+
+// farAway is returned for a cut that has no hole, mm.
+const farAway = 1e9
+
+// toRound is the least metal from the holes of a cut to something round, mm, and the
+// hour of that hole.
+func (l *lightening) toRound(row *cutRow, i int, what bench.Round) (leftMM, hour float64) {
+	leftMM = farAway
 	size := row.cut
 	if w := &l.wheels[i]; row == w.found && w.planned {
 		size = w.size
@@ -39,17 +62,9 @@ func (l *lightening) toPin(row *cutRow, i int) (leftMM, hour float64) {
 	if !row.on[i] || size.Kind != flywheel.HoleRing {
 		return leftMM, 0
 	}
-	return l.ringToPin(&size)
-}
-
-// ringToPin is the least metal from a ring's holes to the crankpin, mm, and the hour
-// of that hole.
-func (l *lightening) ringToPin(ring *flywheel.Cut) (leftMM, hour float64) {
-	leftMM = farFromPin
-	pin := clock.Vec{T: l.throw}
-	for n := range ring.Number {
-		at := clock.Polar(ring.PitchMM, ring.FirstHour+12*float64(n)/float64(ring.Number))
-		if left := at.Sub(pin).Len() - (ring.DiameterMM+l.pinMM)/2; left < leftMM {
+	for n := range size.Number {
+		at := clock.Polar(size.PitchMM, size.FirstHour+12*float64(n)/float64(size.Number))
+		if left := at.Sub(what.At).Len() - (size.DiameterMM+what.DiameterMM)/2; left < leftMM {
 			leftMM, hour = left, at.Hour()
 		}
 	}
@@ -65,7 +80,7 @@ func (l *lightening) setFirst(row *cutRow, ring *flywheel.Cut) {
 // of round holes.
 func (l *lightening) thinToPin(w *lightened, i int) (words []string) {
 	for _, row := range l.cuts {
-		if left, _ := l.toPin(row, i); left < l.least.HoleMM-1e-9 {
+		if left, _ := l.toRound(row, i, l.pin()); left < l.least.HoleMM-1e-9 {
 			words = append(words, thinByPin(l.which(w), mm(left), mm(2*row.cut.PitchMM), mm(l.least.HoleMM)))
 		}
 	}

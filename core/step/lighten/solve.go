@@ -130,7 +130,7 @@ func (l *lightening) work(i int) {
 	if w.ok && w.found != nil {
 		l.plan(w, cuts)
 	}
-	w.ok = w.ok && l.clearOfPin(i)
+	w.ok = w.ok && l.isClear(i)
 }
 
 // build makes the wheel as it came: the rows of "made" first, so that a recess

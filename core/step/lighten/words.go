@@ -86,8 +86,14 @@ func noMetalAt(diameter string) string {
 	return bench.Fill("no metal is left between the faces at ⌀ %", diameter)
 }
 
-func holeIntoPin(hour string) string {
-	return bench.Fill("the hole at % runs into the crankpin: another first hour, or another circle", hour)
+const theCrankpin = "the crankpin"
+
+func placeKeptOff(nth string) string {
+	return bench.Fill("place % to keep off under Balance", nth)
+}
+
+func holeInto(hour, what string) string {
+	return bench.Fill("the hole at % runs into %: another first hour, or another circle", hour, what)
 }
 
 func alreadyOff(weight string) string {

@@ -1,6 +1,7 @@
 // What hands do to the controls, as edits of the job on the bench: typing, keys,
 // buttons of a row or a stepper, taps on the clock face and by a stopwatch.
 import { boxOf, offer, tooSoon } from './choices.js';
+import { watchDimensions } from './dimension.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Lathe } from './lathe.js';
@@ -32,6 +33,7 @@ export class Controls {
     this.trueStep.addEventListener('pointerdown', ({ target }) => { if (target === document.activeElement) this.touched(target); });
     body.addEventListener('focusout', ({ target }) => this.bench.left(target));
     body.addEventListener('click', ({ target }) => this.pressed(target.closest('button, [data-pin]')));
+    watchDimensions(body);
     watchTaps(body, (button, at) => this.timed(nameOf(button.dataset.tap, button), at));
     body.addEventListener('keydown', (event) => this.key(event));
     body.addEventListener('submit', (event) => event.preventDefault());

@@ -3,11 +3,37 @@ package draw
 import "math"
 
 // Dim is a figure on a drawing: what it measures in mm, and the words that
-// stand for it ("54.5 mm"). An assumed one is set in italics and says so.
+// stand for it ("54.5 mm"). An assumed one is set in italics and says so. Field
+// names the field of the job that it is typed in, "" for none: a picture that
+// says so leads there from it.
 type Dim struct {
 	MM      float64
 	Words   string
 	Assumed bool
+	Field   string
+}
+
+// tapSize is a side of what a thumb taps, at the least: 44 px where the picture is
+// drawn 304 px wide (WCAG 2.2, 2.5.5).
+const tapSize = 52.2
+
+// tap lays a target over a place that leads to a field, named for who doesn't see
+// the picture.
+func (p *pen) tap(field, name string, b box) {
+	if field == "" {
+		return
+	}
+	p.tag("rect", "ht")
+	p.s(` role="button" tabindex="0" data-field="`)
+	p.xml(field)
+	p.s(`" aria-label="`)
+	p.esc(name)
+	p.s(`"`)
+	p.a("x", b.x0)
+	p.a("y", b.y0)
+	p.a("width", b.x1-b.x0)
+	p.a("height", b.y1-b.y0)
+	p.s("/>")
 }
 
 // arrowLong and arrowHalf are the size of an arrowhead.

@@ -28,6 +28,7 @@
 //	ml  leader of a move         tm  text of a move
 //	tx  text with a halo of paper
 //	tb  heavier text             as  an assumed figure, in grey italics
+//	ht  a target to be tapped, unseen
 //	fs  beside dw: printed at its true size
 //
 // Golden pictures are in testdata; go test -update writes them anew, to be
@@ -82,8 +83,14 @@ type pen struct{ b []byte }
 // open starts a picture: the root, its name and its description for a screen
 // reader. The text of the description is written by the caller up to described.
 func (p *pen) open(prefix string, height float64, title string) {
+	p.openAs("img", prefix, height, title)
+}
+
+// openAs starts one of a role of its own: within an image nothing can be tapped by
+// who only hears it.
+func (p *pen) openAs(role, prefix string, height float64, title string) {
 	p.s(`<svg xmlns="http://www.w3.org/2000/svg" class="dw" viewBox="0 0 `)
-	p.opened(prefix, height, title)
+	p.opened(role, prefix, height, title)
 }
 
 // openFull starts a picture that is printed at its true size, so many mm a unit.
@@ -93,16 +100,18 @@ func (p *pen) openFull(prefix string, height float64, title string, mm float64) 
 	p.s(`mm" height="`)
 	p.deg(height * mm)
 	p.s(`mm" viewBox="0 0 `)
-	p.opened(prefix, height, title)
+	p.opened("img", prefix, height, title)
 }
 
-func (p *pen) opened(prefix string, height float64, title string) {
+func (p *pen) opened(role, prefix string, height float64, title string) {
 	p.n(Width)
 	p.s(" ")
 	p.n(height)
 	p.s(`" font-size="`)
 	p.n(TextSize)
-	p.s(`" role="img" aria-labelledby="`)
+	p.s(`" role="`)
+	p.s(role)
+	p.s(`" aria-labelledby="`)
 	p.id(prefix, "t")
 	p.s(" ")
 	p.id(prefix, "d")
@@ -175,9 +184,12 @@ func (p *pen) id(prefix, name string) {
 	p.s(name)
 }
 
-// esc writes a label as XML text, without what XML can't hold.
-func (p *pen) esc(s string) {
-	for _, r := range short(s) {
+// esc writes a label as XML text, without what XML can't hold, and cut where it is far too long.
+func (p *pen) esc(s string) { p.xml(short(s)) }
+
+// xml writes a text whole.
+func (p *pen) xml(s string) {
+	for _, r := range s {
 		switch {
 		case r == '&':
 			p.s("&amp;")

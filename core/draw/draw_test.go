@@ -61,7 +61,7 @@ func checkPicture(t *testing.T, svg string) {
 			}
 		}
 		if start.Name.Local == "svg" {
-			assert.Contains(t, svg, `role="img"`)
+			assert.Regexp(t, `role="(img|group)" aria-labelledby`, svg)
 			assert.Contains(t, svg, `viewBox="0 0 360 `)
 		}
 	}

@@ -9,15 +9,15 @@ import (
 var measures = map[string]MeasureView{
 	"measure-given": {
 		Prefix: "m", LeftEnd: Drive,
-		Left:  HalfDims{Dim{54.5, "54.5 mm", false}, Dim{30, "30 mm", false}, Dim{115.8, "115.8 mm", false}},
-		Right: HalfDims{Dim{68.9, "68.9 mm", false}, Dim{41, "41 mm", false}, Dim{130.5, "130.5 mm", false}},
-		Throw: Dim{38.6, "38.6 mm", false}, Rim: Dim{160, "160 mm", false},
+		Left:  HalfDims{Dim{MM: 54.5, Words: "54.5 mm", Assumed: false}, Dim{MM: 30, Words: "30 mm", Assumed: false}, Dim{MM: 115.8, Words: "115.8 mm", Assumed: false}},
+		Right: HalfDims{Dim{MM: 68.9, Words: "68.9 mm", Assumed: false}, Dim{MM: 41, Words: "41 mm", Assumed: false}, Dim{MM: 130.5, Words: "130.5 mm", Assumed: false}},
+		Throw: Dim{MM: 38.6, Words: "38.6 mm", Assumed: false}, Rim: Dim{MM: 160, Words: "160 mm", Assumed: false},
 	},
 	"measure-assumed": {
 		Prefix: "m", LeftEnd: Timing,
-		Left:  HalfDims{Dim{60, "60 mm", true}, Dim{30, "30 mm", true}, Dim{120, "120 mm", true}},
-		Right: HalfDims{Dim{20, "20 mm", false}, Dim{50, "50 mm", true}, Dim{120, "120 mm", true}},
-		Throw: Dim{40, "40 mm", true}, Rim: Dim{160, "160 mm", true},
+		Left:  HalfDims{Dim{MM: 60, Words: "60 mm", Assumed: true}, Dim{MM: 30, Words: "30 mm", Assumed: true}, Dim{MM: 120, Words: "120 mm", Assumed: true}},
+		Right: HalfDims{Dim{MM: 20, Words: "20 mm", Assumed: false}, Dim{MM: 50, Words: "50 mm", Assumed: true}, Dim{MM: 120, Words: "120 mm", Assumed: true}},
+		Throw: Dim{MM: 40, Words: "40 mm", Assumed: true}, Rim: Dim{MM: 160, Words: "160 mm", Assumed: true},
 	},
 	"measure-bare": {Prefix: "m"},
 }
@@ -35,7 +35,7 @@ func TestMeasureKeepsItsWordsApartWhateverTheFigures(t *testing.T) {
 	rng := rand.New(rand.NewSource(3))
 	dim := func(top float64) Dim {
 		x := top * math.Pow(rng.Float64(), 3)
-		return Dim{x, []string{"4.875 in", "123.45 mm", "7 mm"}[rng.Intn(3)], rng.Intn(2) == 0}
+		return Dim{MM: x, Words: []string{"4.875 in", "123.45 mm", "7 mm"}[rng.Intn(3)], Assumed: rng.Intn(2) == 0}
 	}
 	half := func() HalfDims { return HalfDims{dim(400), dim(400), dim(400)} }
 	for range 300 {

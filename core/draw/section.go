@@ -10,11 +10,13 @@ import (
 type Across struct{ R, X float64 }
 
 // Cut is metal taken off, or to be taken off, as an outline of the section.
-// Hole is set for one of a ring of holes, drawn with its axis.
+// Hole is set for one of a ring of holes, drawn with its axis. Field names the
+// field of the job that its words lead to, "" for none.
 type Cut struct {
 	Outline []Across
 	Words   string // short: "1", "0.4 kg"
 	Hole    bool
+	Field   string
 }
 
 // SectionView is half the section of a flywheel through its shaft. Outline is the
@@ -26,35 +28,38 @@ type SectionView struct {
 	Bosses  [][]Across
 	Holes   [][]Across
 	Cuts    []Cut
-	// Diameters are dimensioned below the section, Widths beside it, as far as
-	// there is room: four and one.
+	// Diameters are dimensioned below the section, Width beside it. Lines is how
+	// many diameters there is room for: the smallest are drawn. It goes by what is
+	// asked and not by what is given, so that no figure moves what stands below.
 	Diameters []Dim
 	Width     Dim
+	Lines     int
 }
 
-// SectionHeight is the height of the viewBox.
-const SectionHeight = 330
+// SectionHeight is the height of the viewBox with room for so many diameters.
+func SectionHeight(lines int) float64 { return sectionFoot + 8 + float64(lines)*tapSize }
 
 const (
 	sectionAxis  = 22 // x of the shaft's axis on the paper
-	sectionRight = 310
-	sectionMid   = 122 // y of the middle of the width
-	sectionTall  = 132 // most of the width
+	sectionRight = 306
+	sectionFoot  = 136 // y of the lower face
+	sectionTall  = 96  // most of the width
 )
 
 // sectionSheet lays the section on the paper: the radius runs to the right, the
 // width down.
-type sectionSheet struct{ scale, low float64 }
+type sectionSheet struct{ scale, foot float64 }
 
 func (s *sectionSheet) at(a Across) point {
-	return point{sectionAxis + s.scale*a.R, sectionMid + s.scale*(a.X-s.low)}
+	return point{sectionAxis + s.scale*a.R, sectionFoot + s.scale*(a.X-s.foot)}
 }
 
 // FlywheelSection draws the half section: metal hatched, cuts dashed and hatched
 // both ways, diameters and width dimensioned.
 func FlywheelSection(v SectionView) string {
 	p := pen{make([]byte, 0, 12288)}
-	p.open(v.Prefix, SectionHeight, "Section of the flywheel")
+	height := SectionHeight(v.Lines)
+	p.openAs("group", v.Prefix, height, "Section of the flywheel")
 	p.s("Half the section, the shaft's axis at the left. ")
 	for i := range v.Diameters {
 		p.sayDim("diameter", &v.Diameters[i])
@@ -73,7 +78,7 @@ func FlywheelSection(v SectionView) string {
 		p.sectionCuts(&v, &s)
 		p.sectionDims(&v, &s, edge)
 	}
-	p.line("ax", point{sectionAxis, 8}, point{sectionAxis, SectionHeight - 6})
+	p.line("ax", point{sectionAxis, 8}, point{sectionAxis, height - 6})
 	return p.close()
 }
 
@@ -94,7 +99,7 @@ func layOutSection(v *SectionView) (s sectionSheet, edge box, ok bool) {
 	if all.x1 <= 0 || all.y1 <= all.y0 {
 		return s, edge, false
 	}
-	s = sectionSheet{scale: min((sectionRight-sectionAxis)/all.x1, sectionTall/(all.y1-all.y0)), low: (all.y0 + all.y1) / 2}
+	s = sectionSheet{scale: min((sectionRight-sectionAxis)/all.x1, sectionTall/(all.y1-all.y0)), foot: all.y1}
 	from, to := s.at(Across{0, all.y0}), s.at(Across{all.x1, all.y1})
 	return s, box{from.x, from.y, to.x, to.y}, true
 }
@@ -172,10 +177,9 @@ func (p *pen) sectionCuts(v *SectionView, s *sectionSheet) {
 // that ends in a dot in its cut.
 func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 	type word struct {
-		s  string
-		at point
-		x  float64
-		w  float64
+		cut  *Cut
+		at   point
+		x, w float64
 	}
 	var words []word
 	for i := range v.Cuts {
@@ -189,7 +193,7 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 			p.axisOf(b)
 		}
 		if c.Words != "" {
-			words = append(words, word{c.Words, at, at.x, textWidth(c.Words, TextSize*boldWidth)})
+			words = append(words, word{c, at, at.x, max(textWidth(c.Words, TextSize*boldWidth), tapSize-6)})
 		}
 	}
 	sort.SliceStable(words, func(i, j int) bool { return words[i].at.x < words[j].at.x })
@@ -206,7 +210,10 @@ func (p *pen) cutWords(v *SectionView, s *sectionSheet) {
 	for _, k := range words {
 		p.line("th", k.at, point{k.x, 26})
 		p.circle("fi", k.at, 3)
-		p.text("tx tb", middle, point{k.x, 20}, k.s)
+		p.text("tx tb", middle, point{k.x, 20}, k.cut.Words)
+	}
+	for _, k := range words {
+		p.tap(k.cut.Field, "change cut "+k.cut.Words, box{k.x - k.w/2 - 3, 0, k.x + k.w/2 + 3, tapSize})
 	}
 }
 
@@ -225,8 +232,8 @@ func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
 		return d.Words == "" || !finite(d.MM) || d.MM <= 0 || d.MM/2*s.scale > edge.x1-edge.x0+0.5
 	})
 	sort.SliceStable(dims, func(i, j int) bool { return dims[i].MM < dims[j].MM })
-	line := edge.y1 + 32
-	for _, d := range dims[:min(len(dims), 4)] {
+	line := edge.y1 + 38
+	for _, d := range dims[:min(len(dims), v.Lines)] {
 		tip := point{sectionAxis + s.scale*d.MM/2, line}
 		p.line("th", point{tip.x, edge.y1 + 3}, tip.plus(0, 4))
 		p.line("th", point{sectionAxis - 14, line}, tip)
@@ -237,7 +244,8 @@ func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
 		} else {
 			p.text(wordsClass(d.Assumed), starts, tip.plus(8, 0), words)
 		}
-		line += 30
+		p.tap(d.Field, changeDim("diameter ", &d), box{8, line - 36, sectionRight, line - 36 + tapSize})
+		line += tapSize
 	}
 	if v.Width.Words == "" {
 		return
@@ -247,5 +255,12 @@ func (p *pen) sectionDims(v *SectionView, s *sectionSheet, edge box) {
 	p.line("th", point{edge.x1 + 3, edge.y1}, point{x + 4, edge.y1})
 	p.dimension(point{x, edge.y0}, point{x, edge.y1})
 	half := textWidth(v.Width.Words, TextSize) / 2
-	p.upright(point{x, max(edge.centre().y, half+34)}, v.Width.Words, v.Width.Assumed)
+	at := point{x, max(edge.centre().y, half+34)}
+	p.upright(at, v.Width.Words, v.Width.Assumed)
+	p.tap(v.Width.Field, changeDim("width ", &v.Width), around(point{edge.x1 + 1 + tapSize/2, at.y}, tapSize, max(tapSize, 2*half)))
+}
+
+// changeDim names what a tap on a dimension is for.
+func changeDim(name string, d *Dim) string {
+	return "change " + name + assumedWords(d.Words, d.Assumed)
 }

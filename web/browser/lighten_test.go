@@ -156,3 +156,50 @@ func TestTheLighteningFitsANarrowPhoneAndAThumb(t *testing.T) {
 			parseFloat(getComputedStyle(e).fontSize) < 16).map((e) => e.outerHTML.slice(0, 90))`))
 	}
 }
+
+// A dimension on the section leads to the field that it is typed in, whatever that is folded
+// away in, by a thumb and by a key. Targets are as large as a thumb (WCAG 2.2, 2.5.5), none on another.
+func TestADimensionOnTheSectionLeadsToItsField(t *testing.T) {
+	p := lightenBench(t)
+	p.Phone()
+	h := p.Thumb()
+	leads := func(field string) {
+		t.Helper()
+		p.Until(`document.activeElement.name === '` + field + `'`)
+		assert.True(t, Eval[bool](p, `(({ top, bottom }) => top >= 0 && bottom <= innerHeight)(document.activeElement.getBoundingClientRect())`), "%s is in sight", field)
+	}
+	h.Tap("change width 28 mm assumed")
+	leads("wheel.drive.width")
+	h.Tap("change diameter 190 mm assumed")
+	leads("wheel.drive.diameter")
+
+	p.Press("Add a cut")
+	p.Fill("Cut 1 Inner diameter", "70")
+	p.Fill("Cut 1 Outer diameter", "150")
+	p.Fill("Cut 1 Depth", "5")
+	h.Tap("change diameter 150 mm")
+	leads("cut.*.to")
+	h.Tap("change cut 1")
+	leads("cut.*.depth")
+
+	p.Fill("Bore for the shaft of the drive wheel", "24")
+	p.Fill("Bore for the shaft of the timing wheel", "26")
+	Eval[bool](p, `(document.querySelectorAll('#lighten details').forEach((d) => { d.open = false; }), true)`)
+	h.Tap("change diameter 26 mm")
+	leads("wheel.timing.bore")
+
+	Eval[bool](p, `(document.querySelector('[data-picture="lighten.drive"] [aria-label^="change width"]').focus(), true)`)
+	p.Enter()
+	leads("wheel.drive.width")
+
+	p.Narrow()
+	assert.Empty(t, Eval[[]string](p, `(() => {
+		const all = [...document.querySelectorAll('[data-field]')].map((e) => ({ e, box: e.getBoundingClientRect() }));
+		const faults = all.filter(({ box }) => box.width < 44 || box.height < 44).map(({ e }) => 'small: ' + e.ariaLabel);
+		for (const a of all) for (const b of all) {
+			const over = Math.min(a.box.right, b.box.right) > Math.max(a.box.left, b.box.left) + 1 && Math.min(a.box.bottom, b.box.bottom) > Math.max(a.box.top, b.box.top) + 1;
+			if (a !== b && over) faults.push(a.e.ariaLabel + ' lies on ' + b.e.ariaLabel);
+		}
+		return all.length < 10 ? ['only ' + all.length] : faults;
+	})()`))
+}

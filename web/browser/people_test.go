@@ -190,7 +190,7 @@ const audit = `((id) => {
 		return 'rgb(255, 255, 255)';
 	};
 	if (document.documentElement.scrollWidth > innerWidth) faults.push('scrolls across: ' + document.documentElement.scrollWidth);
-	for (const e of root.querySelectorAll('button, input, select, textarea, summary, a')) {
+	for (const e of root.querySelectorAll('button, input, select, textarea, summary, a, [role="button"]')) {
 		if (!shown(e)) continue;
 		const target = e.closest('label.aim, label.tick') ?? e;
 		const { width, height } = target.getBoundingClientRect();

@@ -33,6 +33,9 @@ func (c *cutRow) keys(id form.ID) []string {
 	return []string{c.group, c.key}
 }
 
+// field is the name of one of the row's fields in the job.
+func (c *cutRow) field(id form.ID) string { return id.Name(c.keys(id)...) }
+
 func (c *cutRow) ready() bool { return len(c.lacks) == 0 && !c.wrong }
 
 // vary is what the wheel's room calls the figure to be found.

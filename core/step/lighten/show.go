@@ -32,12 +32,16 @@ func (l *lightening) draw() {
 
 func (l *lightening) section(w *lightened, before, after *wheel.Section) string {
 	length := func(id form.ID, v float64) draw.Dim {
-		return draw.Dim{MM: v, Words: unit.Format(v, unit.MM, 0.1), Assumed: l.r.Blank(id, w.side)}
+		return draw.Dim{MM: v, Words: unit.Format(v, unit.MM, 0.1), Assumed: l.r.Blank(id, w.side), Field: id.Name(w.side)}
 	}
 	v := draw.SectionView{
 		Prefix:  "section-" + w.side,
 		Outline: between(after, after.InMM, after.OutMM),
 		Width:   length(form.WheelWidth, w.dims.width),
+		Lines:   2,
+	}
+	if len(l.cuts) > 0 {
+		v.Lines = 4
 	}
 	made(&v, &w.wheel, before)
 	v.Diameters = append(v.Diameters, length(form.WheelDiameter, w.dims.diameter))
@@ -50,10 +54,15 @@ func (l *lightening) section(w *lightened, before, after *wheel.Section) string 
 			if row == w.found {
 				c = w.size
 			}
-			v.Cuts = append(v.Cuts, outlines(c, before, after, row.nth)...)
-			for _, d := range [...]float64{c.ToDiameterMM, 2 * c.FromMM, 2 * c.ToMM, 2 * c.PitchMM} {
-				v.Diameters = dimensioned(v.Diameters, d)
+			cuts := outlines(c, before, after, row.nth)
+			for i := range cuts {
+				cuts[i].Field = row.field(row.main())
 			}
+			v.Cuts = append(v.Cuts, cuts...)
+			v.Diameters = dimensioned(v.Diameters, row, form.CutRim, c.ToDiameterMM)
+			v.Diameters = dimensioned(v.Diameters, row, form.CutFrom, 2*c.FromMM)
+			v.Diameters = dimensioned(v.Diameters, row, form.CutTo, 2*c.ToMM)
+			v.Diameters = dimensioned(v.Diameters, row, form.CutCircle, 2*c.PitchMM)
 		}
 	}
 	return draw.FlywheelSection(v)
@@ -105,7 +114,7 @@ func alike(a, b wheel.Drilling) bool {
 
 // dimensioned adds a diameter that a cut is turned to, if it is none yet and
 // there is room.
-func dimensioned(dims []draw.Dim, d float64) []draw.Dim {
+func dimensioned(dims []draw.Dim, row *cutRow, id form.ID, d float64) []draw.Dim {
 	for _, other := range dims {
 		if other.MM == d {
 			return dims
@@ -114,7 +123,7 @@ func dimensioned(dims []draw.Dim, d float64) []draw.Dim {
 	if d <= 0 || len(dims) >= 4 {
 		return dims
 	}
-	return append(dims, draw.Dim{MM: d, Words: unit.Format(d, unit.MM, 0.1)})
+	return append(dims, draw.Dim{MM: d, Words: unit.Format(d, unit.MM, 0.1), Field: row.field(id)})
 }
 
 // outlines are what a cut takes out of a section; the first carries its number.

@@ -26,7 +26,7 @@ func (m *Made) Do(b Blow) error {
 		return Moving
 	}
 	m.moves++
-	clear(m.rounds)
+	clear(m.turns)
 	return nil
 }
 

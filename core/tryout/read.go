@@ -58,17 +58,20 @@ func (m *Made) WatchAt(x float64, d Dial) (runOut, rising, falling float64) {
 	return math.Max(high-low, 0), half(-1), half(1)
 }
 
-// Taken notes that a round of readings was taken on every piece, as Turn and Watch
-// do of theirs, for a crank whose passes are gone through anew.
+// aRound is more turns than are read on one piece in one round.
+const aRound = 64
+
+// Taken notes that a round of readings was taken, whatever was read on each piece, for a
+// crank whose passes are gone through anew.
 func (m *Made) Taken() {
-	for piece := range m.rounds {
-		m.rounds[piece]++
+	for piece := range m.turns {
+		m.turns[piece] += aRound
 	}
 }
 
 func (m *Made) reading(piece int) chance {
-	luck := chanceOf(m.seed, forReading, (m.moves*len(m.rounds)+piece)<<16+m.rounds[piece])
-	m.rounds[piece]++
+	luck := chanceOf(m.seed, forReading, (m.moves*len(m.turns)+piece)<<16+m.turns[piece])
+	m.turns[piece]++
 	return luck
 }
 

@@ -117,7 +117,7 @@ type Made struct {
 	gain   [][3]float64 // by joint and Kind, of what the temper's usual dose does
 	ratio  []float64    // by joint: mm per mm of slope for each mm of offset that moves the dials alike
 	moves  int          // made so far
-	rounds []int        // of readings taken on each piece since the last move
+	turns  []int        // read on each piece since the last move
 }
 
 // Fault says what can't be: Lengths, a Start or a Blow.
@@ -154,7 +154,7 @@ func New(c Crank, t Temper, seed uint64, sits ...Start) (*Made, error) {
 			return nil, Sitting
 		}
 	}
-	m := &Made{crank: c, temper: t, seed: seed, body: c.seated(sits...), rounds: make([]int, c.joints()+1)}
+	m := &Made{crank: c, temper: t, seed: seed, body: c.seated(sits...), turns: make([]int, c.joints()+1)}
 	luck := chanceOf(seed, forTemper, 0)
 	for j := range c.joints() {
 		var gain [3]float64

@@ -372,3 +372,36 @@ func TestMadeUpThrowsComeTrue(t *testing.T) {
 		}
 	}
 }
+
+// A twin else true hung on a bad drive centre wobbles in proportion from all of it there to
+// nothing at the other end (by hand): its drive shaft is named, the other's is not.
+func TestABadCentreOfSeveralThrowsIsNamed(t *testing.T) {
+	const length, hole = 260.0, 0.1 // mm
+	f := form.Form{
+		"left": "drive", "throw": "27 mm", "rim": "110 mm", "drive.pin": "100 mm", "timing.pin": "100 mm", "pin.b.at": "160 mm", "pin.b.angle": "180",
+		"pin.b.order": "1", "drive.at": "70 mm", "timing.at": "70 mm", "drive.division": "0.001 mm", "timing.division": "0.001 mm",
+	}
+	read := func(name string, x float64) {
+		f["pass.1."+name+".tir"], f["pass.1."+name+".high"] = strconv.FormatFloat(2*hole*(1-x/length), 'f', 6, 64)+" mm", "10"
+	}
+	read("drive", 70)
+	read("timing", length-70)
+	for i, place := range []struct {
+		side string
+		own  float64
+	}{{"drive", 20}, {"drive", 120}, {"drive", 140}, {"timing", 20}} {
+		key := "dial." + strconv.Itoa(i)
+		f[key+".order"], f[key+".half"], f[key+".at"] = strconv.Itoa(i), place.side, jobs.Figure(place.own)
+		x := place.own
+		if place.side == "timing" {
+			x = length - x
+		}
+		read(key, x)
+	}
+	more := sheet.Answer(f, "true.more")
+	require.Empty(t, more.Faults())
+	assert.Contains(t, jobs.Said(more, "shaft.drive"), "a bad centre")
+	assert.Contains(t, jobs.Said(more, "shaft.drive"), "towards 4")
+	assert.NotContains(t, jobs.Said(more, "shaft.timing"), "bad")
+	assert.Contains(t, jobs.Text(more, "picture.pieces"), "From above")
+}

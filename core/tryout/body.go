@@ -200,12 +200,13 @@ const journal = 12.5
 // sits is how the piece right of a joint sits from that on its left at the middle of its
 // pin: offset [mm] and gap slope [mm per mm], in the pin's own clock (MODEL §3, §11).
 func (c *Crank) sits(b *body, joint int) Start {
-	left, right, pin := &b.pieces[joint], &b.pieces[joint+1], c.pin(joint)
-	from := right.origin.sub(left.origin)
-	k := (pin.At - from.dot(left.shaft)) / right.shaft.dot(left.shaft)
-	at := from.add(right.shaft.times(k))
-	seen := func(v vec3) clock.Vec {
-		return around(clock.Vec{T: v.dot(left.across(clock.Vec{T: 1})), N: v.dot(left.across(clock.Vec{N: 1}))}, -pin.Phase)
+	left, right := &b.pieces[joint], &b.pieces[joint+1]
+	_, facing := c.crankpin(b, joint)
+	twelve, three := facing(clock.Vec{T: 1}), facing(clock.Vec{N: 1})
+	from, cos := right.origin.sub(left.origin), right.shaft.dot(left.shaft)
+	at := from.add(right.shaft.times((c.pin(joint).At - from.dot(left.shaft)) / cos))
+	return Start{
+		D: clock.Vec{T: at.dot(twelve), N: at.dot(three)},
+		G: clock.Vec{T: right.shaft.dot(twelve), N: right.shaft.dot(three)}.Scale(-1 / cos),
 	}
-	return Start{D: seen(at), G: seen(right.shaft).Scale(-1 / right.shaft.dot(left.shaft))}
 }

@@ -153,24 +153,23 @@ func TryOut(seed, start string, throws, apart int) form.Form {
 // drawnThrows are the pins of a made-up crank of several throws, their places and the
 // dials: one on each shaft, two on each inner journal. The sizes are made up.
 func drawnThrows(throws, apart int) form.Form {
-	mm := func(v int) string { return strconv.Itoa(v) + " mm" }
 	const end, pitch, first, second = 110, 100, 30, 70
-	var keys []string
-	for i := range throws {
-		keys = append(keys, strconv.Itoa(i+1))
+	keys := make([]string, 2*throws)
+	for i := range keys {
+		keys[i] = strconv.Itoa(i + 1)
 	}
-	f := Pins(form.Form{}, throws, apart, keys)
-	f[form.Throw.Name()], f[form.Rim.Name()] = mm(27), mm(110)
+	f := Pins(nil, throws, apart, keys)
+	put := func(id form.ID, mm int, key ...string) { f[id.Name(key...)] = strconv.Itoa(mm) + " mm" }
+	put(form.Throw, 27)
+	put(form.Rim, 110)
 	for _, side := range sideNames {
-		f[form.ShaftPin.Name(side)], f[form.ShaftAt.Name(side)] = mm(end), mm(65)
+		put(form.ShaftPin, end, side)
+		put(form.ShaftAt, 65, side)
 	}
-	left := readSetUp(form.Read(nil)).SideOf[clock.Left]
 	for i := range throws - 1 {
-		f[form.PinAt.Name(keys[i])] = mm(end + pitch*(i+1))
-		for n, at := range [...]int{first, second} {
-			key := strconv.Itoa(2*i + n + 1)
-			f[form.DialOrder.Name(key)], f[form.DialHalf.Name(key)], f[form.DialAt.Name(key)] = key, left, mm(end+pitch*i+at)
-		}
+		put(form.PinAt, end+pitch*(i+1), keys[i])
+		put(form.DialAt, end+pitch*i+first, keys[2*i])
+		put(form.DialAt, end+pitch*i+second, keys[2*i+1])
 	}
 	return f
 }

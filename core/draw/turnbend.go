@@ -32,14 +32,19 @@ func (p *pen) turningBend(v *TurnView) {
 	}
 	_, _, in := s.outline(true)
 	p.moving(v, at, "crankpin", between(lies[0], lies[1], 2*in, s.scale*s.v.Throw, 0))
-	r := s.scale * s.shaft()
-	p.poly("op", point{-in, -r}, point{in, -r}, point{in, r}, point{-in, r})
-	p.s("</g></g>")
+	p.turningPin(in, s.scale*s.shaft())
 	p.line("ax", point{s.at(0) - 10, s.yc}, point{s.at(s.v.Length) + 10, s.yc})
 	y := s.yc + 62 + 14
 	p.text("tx tb", starts, point{4, y}, s.v.LeftEnd.Name())
 	p.text("tx tb", ends, point{Width - 4, y}, (s.v.LeftEnd ^ 1).Name())
 	p.bendNote(s.factor, TurnBendHeight-7)
+}
+
+// turningPin draws a crankpin in its part, so long and thick either way of its middle, and
+// closes that.
+func (p *pen) turningPin(long, thick float64) {
+	p.poly("op", point{-long, -thick}, point{long, -thick}, point{long, thick}, point{-long, thick})
+	p.s("</g></g>")
 }
 
 // between is how a crankpin lies, in units of the paper: at its throw and hour from the

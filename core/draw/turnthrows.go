@@ -16,9 +16,7 @@ func (p *pen) turningThrows(v *TurnView) {
 		pin := &s.v.Pins[i]
 		l := between(s.lie(v, i, pin.At), s.lie(v, i+1, pin.At), 2*s.pin*s.along, s.up*pin.Throw, hourSeen(pin.Hour, v.SeenFrom != s.v.LeftEnd))
 		p.moving(v, s.paper(pin.At, 0), "pin-"+strconv.Itoa(i+1), l)
-		half := s.pin * s.along
-		p.poly("op", point{-half, -throwsShaft}, point{half, -throwsShaft}, point{half, throwsShaft}, point{-half, throwsShaft})
-		p.s("</g></g>")
+		p.turningPin(s.pin*s.along, throwsShaft)
 	}
 	for k := range s.v.pieces() {
 		from, to := s.v.span(k)

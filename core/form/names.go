@@ -147,6 +147,7 @@ const (
 	BalanceWhole
 	KnifeWhat
 	KnifeStated
+	KnifeCame
 	KnifeWholeOn
 	KnifeHung
 	KnifeHour

@@ -172,6 +172,7 @@ var table = [rows]Row{
 	BalanceWhole:   {Pattern: "balance.whole", Numbers: numbers{339}, Unit: unit.Gram, Min: 100, Max: 60000},
 	KnifeWhat:      {Pattern: "knife.what", Numbers: numbers{340}, Kind: Choice, Choices: []string{"whole", "wheels", "drive", "timing", "stated"}},
 	KnifeStated:    {Pattern: "knife.stated", Numbers: numbers{341}, Unit: unit.PerCent, Max: mostFactor},
+	KnifeCame:      {Pattern: "knife.came", Numbers: numbers{685}, Unit: unit.PerCent, Max: mostFactor},
 	KnifeWholeOn:   {Pattern: "knife.whole.on", Numbers: numbers{342}, Kind: Choice, Choices: []string{"rods", "bob", "bearing"}},
 	KnifeHung:      {Pattern: "knife.@.hung", Places: knives[:], Numbers: numbers{343, 348, 353}, Unit: unit.Gram, Min: -10000, Max: 10000},
 	KnifeHour:      {Pattern: "knife.@.hour", Places: knives[:], Numbers: numbers{344, 349, 354}, Unit: unit.OClock, Max: 12},

@@ -290,7 +290,14 @@ func TestAfterDrilling(t *testing.T) {
 	assert.Equal(t, "60", f["target.factor"])
 	assert.Contains(t, jobs.Said(sheet.Answer(f, balance.Step.Name), "balance.headline"), "Now the knife-edges")
 	f["knife.whole.hung"] = "172" // 0.6 × 500 − 128
-	assert.Contains(t, jobs.Said(sheet.Answer(f, balance.Step.Name), "balance.do"), "Leave it")
+	a = sheet.Answer(f, balance.Step.Name)
+	assert.Contains(t, jobs.Said(a, "balance.do"), "Leave it")
+	assert.Contains(t, jobs.Said(a, "balance.headline"), "Balance factor 60 ± 0.2% as drilled.")
+	assert.Equal(t, "60%", jobs.Said(a, "sheet.factor.found"), "(202 + 128) ÷ 550, as it came")
+	assert.Equal(t, "60 ± 0.2%", jobs.Said(a, "sheet.factor.left"))
+	drilledTwice := balance.Drilled(f, "o")
+	_, again := drilledTwice["knife.came"]
+	assert.False(t, again, "it came once")
 	f["knife.whole.hung"] = "180"
 	assert.Contains(t, jobs.Said(sheet.Answer(f, balance.Step.Name), "balance.do"), "off each wheel at 6")
 	assert.Equal(t, "Planned.", jobs.Said(balance.Plan(f, "m"), "plan.said"), "beside the holes that are there")

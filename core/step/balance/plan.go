@@ -271,9 +271,12 @@ var weighings = [...]form.ID{
 	form.After, form.KnifeHung, form.KnifeHour, form.KnifeWeight, form.KnifeRadius,
 }
 
-// keepAim writes down the factor that was aimed at, which the one found no
-// longer tells, and where nothing was weighed, the one reached.
+// keepAim writes down the factor that it came with and the one that was aimed at,
+// which the one found no longer tells, and where nothing was weighed, the one reached.
 func (s *crank) keepAim(h *shop, changes form.Form) {
+	if found, err := s.job.Standing(); err == nil && found.Factor.X >= 0 && s.r.Blank(form.KnifeCame) {
+		changes[form.KnifeCame.Name()] = unit.Figures(100*found.Factor.X, unit.PerCent, 0.1)
+	}
 	if c, err := s.job.Correct(); err == nil && s.job.Keep {
 		changes[form.Target.Name()] = "factor"
 		changes[form.TargetFactor.Name()] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)

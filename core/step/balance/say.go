@@ -51,6 +51,9 @@ func (s *crank) unbalanced() {
 // weighed says what goes up and down and what goes round, and whether each
 // rod's ends agree with the whole.
 func (s *crank) weighed() {
+	if !s.r.Blank(form.KnifeCame) {
+		s.Say("knife.came", "yes")
+	}
 	before, after := &s.job.Before, &s.job.After
 	s.Number("balance.reciprocating_g", after.RecG())
 	s.Number("balance.rotating_g", after.RotG())
@@ -124,8 +127,15 @@ func (s *crank) standing(found balance.Standing) {
 	s.Number("balance.factor_pm_percent", 100*found.Factor.PM())
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
-	s.Say("balance.headline", asFound(s.within(found.Factor)))
-	s.Say("sheet.factor.found", s.within(found.Factor))
+	words, factor := asFound, s.within(found.Factor)
+	if came, drilled := s.r.Number(form.KnifeCame); drilled {
+		words = asItStands
+		s.Say("sheet.factor.found", bench.Percent(came/100))
+		s.Say("sheet.factor.left", factor)
+	} else {
+		s.Say("sheet.factor.found", factor)
+	}
+	s.Say("balance.headline", words(factor))
 	if math.Abs(side.X) > math.Max(side.PM(), 0.5) {
 		s.Number("balance.side_hour", s.Hour(s.sideHour(side.X)))
 		s.Say("balance.side", heavyToSide(s.at(s.sideHour(side.X)), bench.Plain(math.Abs(side.X), 1), bench.Plain(side.PM(), 1)))

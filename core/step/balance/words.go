@@ -98,6 +98,8 @@ const (
 
 func asFound(factor string) string { return bench.Fill("Balance factor % as found.", factor) }
 
+func asItStands(factor string) string { return bench.Fill("Balance factor % as drilled.", factor) }
+
 func heavyToSide(hour, gmm, plus string) string {
 	return bench.Fill("To one side it is heavy at % by % ± % g·mm.", hour, gmm, plus)
 }

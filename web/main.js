@@ -403,6 +403,12 @@ class Bench {
     if (this.grow(this.call('again', this.form, { pass: newKey() }))) this.controls.toReadings();
   }
 
+  /** Begins the readings of a crank that was since pressed apart and up again, or had its nuts drawn up. */
+  readAnew(since) {
+    const pass = newKey();
+    if (this.grow({ ...this.call('again', this.form, { pass }), [`pass.${pass}.since`]: since })) location.hash = '#true';
+  }
+
   /** Makes an edit that brings rows; false where there is none, or, and says why, where the job would hold too many. */
   grow(changes, words) {
     if (Object.keys(changes).length === 0) return false;
@@ -425,6 +431,7 @@ class Bench {
 
   drilled() {
     this.grow(this.call('drilled', this.job.form, { key: newKey() }), 'Logged as drilled.');
+    this.plan.say('');
     scrollTo(0, 0);
   }
 
@@ -616,6 +623,8 @@ class Bench {
       'next-pass': () => this.lookOn(),
       'jobs-afresh': () => this.startAfresh(() => { location.hash = '#true'; }),
       again: () => this.again(),
+      'pressed-up': () => this.readAnew('apart'),
+      'nuts-drawn': () => this.readAnew('nuts'),
       undo: () => this.undo(),
       redo: () => this.redo(),
       'set-pins': () => this.setPins(),

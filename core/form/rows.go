@@ -59,7 +59,7 @@ var table = [rows]Row{
 	DialHalf:         {Pattern: "dial.*.half", Numbers: numbers{60}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	DialAt:           {Pattern: "dial.*.at", Numbers: numbers{61}, Unit: unit.MM, Min: 1, Max: 1200, Default: "40"},
 	DialOrder:        {Pattern: "dial.*.order", Numbers: numbers{62}, Kind: Order},
-	PassSince:        {Pattern: "pass.*.since", Numbers: numbers{80}, Kind: Choice, Choices: []string{"", "said", "first", "else", "nuts", "nothing"}},
+	PassSince:        {Pattern: "pass.*.since", Numbers: numbers{80}, Kind: Choice, Choices: []string{"", "said", "first", "else", "nuts", "nothing", "apart"}},
 	Centres:          {Pattern: "centres", Numbers: numbers{81}, Kind: Choice, Choices: []string{"", "good"}},
 	PassTailstock:    {Pattern: "pass.*.tailstock", Numbers: numbers{82}, Kind: Choice, Choices: []string{"", "steady", "moved"}},
 	Clamp:            {Pattern: "clamp", Numbers: numbers{83}, Kind: Choice, Choices: []string{"turns", "closing"}},

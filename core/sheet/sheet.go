@@ -66,10 +66,16 @@ var work = [...]fitting.Task{
 	{Tick: form.OrderLighten, Words: lightenIt, Done: lighten.Step.Done},
 	{Tick: form.OrderBalance, Words: balanceIt},
 	{Tick: form.OrderPress, Words: pressItUp, Done: fitting.PressUp.Done},
-	{Tick: form.OrderTrue, Words: trueIt, Done: truing.Trued, Begun: truing.Begun},
+	{Tick: form.OrderTrue, Words: trueIt, Done: truing.Trued, Begun: beingTrued},
 	{Tick: form.OrderNuts, Words: nutsAndLocks, Done: truing.NutsDrawn},
 	{Tick: form.OrderAgain, Words: trueItAgain, Done: truing.TruedAgain},
 	{Tick: form.OrderCases, Words: intoTheCases, Done: fitting.Cases.Done},
+}
+
+// beingTrued tells whether he is at the truing. The readings of a crank that was
+// looked over to be split are how it came, until it is read again.
+func beingTrued(k *bench.Kept, f form.Form) bool {
+	return truing.ReadAgain(k, f) || truing.Begun(k, f) && !fitting.Apart(k, f)
 }
 
 // onSheet are the steps that the job's sheet sums up, in the order of the work.

@@ -60,6 +60,9 @@ func (f *fitting) top(step, first string) {
 		f.headline = rightSoFar
 	}
 	f.Say(step+".headline", f.headline)
+	if f.grade != unmeasured {
+		f.Say(step+".judged", f.headline) // for the sheet: no word of what is to be done
+	}
 	f.Text("fit."+step+".verdict", gradeNames[f.grade])
 }
 

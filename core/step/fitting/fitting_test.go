@@ -77,6 +77,17 @@ func TestTheFiguresTickTheOrder(t *testing.T) {
 	assert.Equal(t, []string{"true", "nuts", "again"}, shown(nuts))
 	assert.Equal(t, "Next: into the cases.", next(nuts))
 
+	press := func(f form.Form) [2]string {
+		a := sheet.Answer(f, "press")
+		return [2]string{jobs.Said(a, "press.read"), jobs.Said(a, "press.drawn")}
+	}
+	assert.Equal(t, [2]string{}, press(form.Form{"press.nuts": "yes"}), "it was never read")
+	assert.Equal(t, [2]string{"Pressed up: read it again"}, press(out), "how it came is nothing to strike by")
+	anew := jobs.Again(out, "apart", "0.5", "3", "0.5", "3")
+	assert.Equal(t, [2]string{}, press(anew))
+	assert.Equal(t, [2]string{1: "Nuts tight: read it again"}, press(anew.With(form.Form{"press.nuts": "yes"})))
+	assert.Equal(t, [2]string{}, press(nuts.With(form.Form{"press.nuts": "yes"})))
+
 	looked := form.Form{}
 	for _, what := range []string{"cracks", "oilways", "sludge", "pinseats", "tapers", "threads", "keyways", "witness"} {
 		assert.Empty(t, shown(looked), "not all of it yet")
@@ -84,6 +95,9 @@ func TestTheFiguresTickTheOrder(t *testing.T) {
 	}
 	assert.Equal(t, []string{"found"}, shown(looked))
 	assert.Equal(t, "Next: split it.", next(looked))
+	assert.Equal(t, "Next: split it.", next(looked.With(out)), "it is how it came")
+	assert.Equal(t, "Next: lighten.", next(out.With(form.Form{"order.split": "yes", "bigend.pin": "25", "bigend.bush": "32"})))
+	assert.Equal(t, "Next: true it.", next(jobs.Again(looked.With(out), "apart", "3", "3", "3", "9")))
 	assert.Equal(t, []string{"split"}, shown(form.Form{"bigend.pin": "25"}))
 	assert.Equal(t, []string{"split", "measure"}, shown(form.Form{"bigend.pin": "25", "bigend.bush": "32"}))
 	assert.Empty(t, shown(form.Form{"bigend.pin": "much", "press.over": "wide"}))
@@ -278,6 +292,8 @@ func TestTheCrankAsFound(t *testing.T) {
 	a := sheet.Answer(form.Form{"found.threads": "bad", "found.oilways": "good", "found.drive": "5", "found.side": "0.3 mm"}, fitting.Found.Name)
 	assert.Equal(t, "2 of 8 looked at.", jobs.Told(t, a, "say.found.count"))
 	assert.Equal(t, "Not good: 1 of what was looked at.", jobs.Told(t, a, "say.found.headline"))
+	assert.Equal(t, "Not good: 1 of what was looked at.", jobs.Told(t, a, "say.found.judged"))
+	assert.Empty(t, jobs.Said(sheet.Answer(form.Form{"found.cracks": "good"}, "found"), "found.judged"), "what is to be done is not for the sheet")
 	assert.Equal(t, "wrong", jobs.Told(t, a, "fit.found.drive.tir_verdict"))
 	assert.Equal(t, "right", jobs.Told(t, a, "fit.found.sideplay_verdict"))
 	a = sheet.Answer(form.Form{"found.threads": "bad", "found.cracks": "bad"}, fitting.Found.Name)

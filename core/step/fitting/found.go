@@ -40,21 +40,19 @@ func asFound(a *bench.Answers, r *form.Reader) {
 	f.rodBar("found.twist", rodTwisted, form.FoundTwistBig, form.FoundTwistSmall)
 	f.received()
 	f.runOuts("found.", form.FoundRunOut)
-	f.top("found", lookItOver)
+	if seen < len(lookedAt) {
+		f.top("found", lookItOver)
+	} else {
+		f.top("found", splitItNext)
+	}
 }
 
 // received says how the crank ran as it came, which is the first pass's to know. Older
 // jobs have figures of their own for it, which stay to be seen.
 func (f *fitting) received() {
-	pass, q := "1", form.Read(f.r.Form) // what is wrong with a reading is the truing's to say
-	if keys := q.Rows("pass"); len(keys) > 0 {
-		pass = keys[0]
-	}
 	words := hangItFirst
-	if drive, ok := q.Number(form.ReadingTIR, pass, bench.Sides[0]); ok {
-		if timing, ok := q.Number(form.ReadingTIR, pass, bench.Sides[1]); ok {
-			words = itCameAt(f.Amount(drive), f.Amount(timing))
-		}
+	if drive, timing, ok := f.cameAt(); ok {
+		words = itCameAt(f.Amount(drive), f.Amount(timing))
 	}
 	f.Say("found.received", words)
 	for _, side := range bench.Sides {
@@ -63,6 +61,17 @@ func (f *fitting) received() {
 			return
 		}
 	}
+}
+
+// cameAt returns the run-out of both shafts in the first pass, mm.
+func (f *fitting) cameAt() (drive, timing float64, ok bool) {
+	pass, q := "1", form.Read(f.r.Form) // what is wrong with a reading is the truing's to say
+	if keys := q.Rows("pass"); len(keys) > 0 {
+		pass = keys[0]
+	}
+	drive, has := q.Number(form.ReadingTIR, pass, bench.Sides[0])
+	timing, ok = q.Number(form.ReadingTIR, pass, bench.Sides[1])
+	return drive, timing, has && ok
 }
 
 // rodRock turns the rock of the rod into clearance.

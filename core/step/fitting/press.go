@@ -36,7 +36,29 @@ func pressingUp(a *bench.Answers, r *form.Reader) {
 		side, by := w.Heavier()
 		f.Say("press.matched", matchThem(bench.Sides[side], bench.Grams(by, 1)))
 	}
+	f.readAgain()
 	f.top("press", first)
+}
+
+// readAgain says when the crank is to be read again: what it showed before it was
+// split, or before its nuts were drawn up, is nothing to strike by.
+func (f *fitting) readAgain() {
+	if _, _, read := f.cameAt(); !read {
+		return
+	}
+	rounds := f.r.Rows("pass")
+	if len(rounds) <= 1 {
+		f.Say("press.read", readAnew)
+		return
+	}
+	for _, key := range rounds {
+		if f.r.Word(form.PassSince, key) == "nuts" {
+			return
+		}
+	}
+	if f.r.Text(form.PressNuts) == "yes" {
+		f.Say("press.drawn", readWithNuts)
+	}
 }
 
 // widthStep is how finely a width over the wheels is read and told, mm.

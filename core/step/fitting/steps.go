@@ -39,6 +39,12 @@ func Split(_ *bench.Kept, f form.Form) bool {
 	return len(form.Read(f).Numbers(bench.MostReadings, form.BigEndPin)) > 0
 }
 
+// Apart tells whether a job has its crank looked over to be split, or split, by its
+// figures or its ticks.
+func Apart(k *bench.Kept, f form.Form) bool {
+	return f[form.OrderFound.Name()] == "yes" || f[form.OrderSplit.Name()] == "yes" || lookedOver(k, f) || Split(k, f)
+}
+
 func pressedUp(_ *bench.Kept, f form.Form) bool {
 	_, ok := form.Read(f).Number(form.PressOver)
 	return ok

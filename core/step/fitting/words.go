@@ -37,6 +37,7 @@ func mostUnderLeast(most, least string) string {
 // As found.
 const (
 	lookItOver   = "Look it over before you split it."
+	splitItNext  = "Looked over: mark it, and split it."
 	cracked      = "Cracked: that part goes no further."
 	rodBent      = "Rod bent, over 100 mm"
 	rodTwisted   = "Rod twisted, over 100 mm"
@@ -135,6 +136,8 @@ func drawnHolds(draw, torque string) string {
 const (
 	measureWidths  = "Measure each wheel’s width at the pin, and the rod’s."
 	thenOverWheels = "Then measure over the wheels."
+	readAnew       = "Pressed up: read it again"
+	readWithNuts   = "Nuts tight: read it again"
 	sideClearance  = "Side clearance"
 )
 

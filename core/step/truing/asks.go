@@ -196,7 +196,7 @@ func (a answers) askValues(p *pass) {
 			key := p.rounds[each.Pass].key
 			switch each.What {
 			case crank.AskSince:
-				ask("since", form.PassSince.Name(key), "said", "first", "else", "nuts", "nothing")
+				ask("since", form.PassSince.Name(key), "said", "first", "else", "nuts", "apart", "nothing")
 			case crank.AskCentres:
 				at := ask("centres", form.Centres.Name(), "good")
 				for i, half := range p.untried() {

@@ -25,7 +25,7 @@ func TestRoundsThatDifferAreNotAveraged(t *testing.T) {
 	assert.Empty(t, jobs.Text(a, "say.truing.did"), "first it is answered")
 	assert.Equal(t, "since", jobs.Text(a, "asks/0/what"))
 	assert.Equal(t, "pass.2.since", jobs.Text(a, "asks/0/field"))
-	for i, choice := range []string{"said", "first", "else", "nuts", "nothing"} {
+	for i, choice := range []string{"said", "first", "else", "nuts", "apart", "nothing"} {
 		assert.Equal(t, choice, jobs.Text(a, "asks/0/choices/"+string(rune('0'+i))))
 		f["pass.2.since"] = choice
 		b := sheet.Answer(f, "")

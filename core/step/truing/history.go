@@ -56,7 +56,7 @@ func (p *pass) since(r *form.Reader, passes []past, i int) {
 	switch logged := len(before.did) > 0; {
 	case d.since == "first" && logged:
 		before.did = before.did[:1]
-	case d.since == "nuts", d.since == "else" && !logged, r.Word(form.PassTailstock, before.key) == "moved":
+	case d.since == "nuts", d.since == "apart", d.since == "else" && !logged, r.Word(form.PassTailstock, before.key) == "moved":
 		to.since, from.done = crank.Changed, nil
 		return
 	case d.since != "" && !logged:
@@ -148,6 +148,8 @@ func (p *pass) doneWords(i int) string {
 		switch since := p.rounds[i+1].since; {
 		case since == "nuts":
 			words += nutsDrawnUp
+		case since == "apart":
+			words += pressedAnew
 		case since == "else" && words == "":
 			words = somethingDone
 		}

@@ -63,7 +63,7 @@ func TestTheFirstMoveOnlyTakesBackTheSecond(t *testing.T) {
 func TestTheRecordSaysWhatWasNotLogged(t *testing.T) {
 	f := jobs.Skewed()
 	for since, says := range map[string]string{
-		"nuts": "; the nuts were drawn up.", "else": "; something was done that isn’t logged.", "nothing": "T 8 thou.", "": "T 8 thou.",
+		"nuts": "; the nuts were drawn up.", "apart": "; the crank was pressed apart and up again.", "else": "; something was done that isn’t logged.", "nothing": "T 8 thou.", "": "T 8 thou.",
 	} {
 		f := jobs.Again(f, since, "3", "1", "3", "2")
 		assert.Contains(t, jobs.Text(sheet.Answer(f, ""), "say.pass.1.said"), says, since)

@@ -81,6 +81,17 @@ func Begun(_ *bench.Kept, f form.Form) bool {
 	return false
 }
 
+// ReadAgain tells whether a round after the first holds a reading.
+func ReadAgain(k *bench.Kept, f form.Form) bool {
+	keys, _ := PassKeys(f)
+	for _, key := range keys[1:] {
+		if !unread(f, key) {
+			return true
+		}
+	}
+	return false
+}
+
 // Trued tells whether a job's figures show its crank trued: true as last read, or
 // gone on with to its nuts.
 func Trued(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) || endsTrue(k, f) }

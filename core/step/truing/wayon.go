@@ -17,10 +17,12 @@ func (a answers) before(p *pass, r *form.Reader) {
 	}
 	last := &p.rounds[p.bench-1]
 	words := beforeIt(p.roundWords(last))
-	if done := p.done(r, last.key); len(done) == 0 {
+	if done := p.done(r, last.key); len(done) > 0 {
+		if hope := passOf(a.Kept, r.Form, last.key).hopeOf(done); hope != nil {
+			words += "\n" + hopedFor(p.hopeWords(hope, last.used))
+		}
+	} else if p.rounds[p.bench].since == "" {
 		words += "\n" + nothingLogged
-	} else if hope := passOf(a.Kept, r.Form, last.key).hopeOf(done); hope != nil {
-		words += "\n" + hopedFor(p.hopeWords(hope, last.used))
 	}
 	a.Say("truing.before", words)
 }

@@ -338,6 +338,7 @@ func byStraightEdge(twist, mismatch, side, by string) string {
 const (
 	asWasAdvised  = ", as advised"
 	nutsDrawnUp   = "; the nuts were drawn up"
+	pressedAnew   = "; the crank was pressed apart and up again"
 	somethingDone = "; something was done that isn’t logged"
 )
 

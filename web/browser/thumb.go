@@ -3,6 +3,7 @@ package browser
 import (
 	"strconv"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
@@ -53,6 +54,15 @@ func (h *Thumb) Unfold(id string) {
 	Eval[bool](h.p, `(document.querySelector('#`+id+` > summary').removeAttribute('aria-label'), true)`)
 }
 
+// Choose touches the list with a label, and in it the line that reads as given.
+func (h *Thumb) Choose(label, line string) {
+	h.p.t.Helper()
+	h.reach(label, fields)
+	h.Taps += 2
+	h.Fields++
+	h.p.Choose(label, line)
+}
+
 // TapJob touches the row of a job that begins with a number.
 func (h *Thumb) TapJob(number string) {
 	h.p.t.Helper()
@@ -63,6 +73,17 @@ func (h *Thumb) TapJob(number string) {
 }
 
 func (h *Thumb) touch(name string, roles []string) {
+	h.p.t.Helper()
+	node := h.reach(name, roles)
+	quads := send(h.p, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: node}).Quads
+	require.NotEmpty(h.p.t, quads, "%s can't be seen", name)
+	q := quads[0]
+	h.Taps++
+	h.p.do(chromedp.TapXY((q[0]+q[2]+q[4]+q[6])/4, (q[1]+q[3]+q[5]+q[7])/4))
+}
+
+// reach scrolls to what has a name, where it isn't in sight.
+func (h *Thumb) reach(name string, roles []string) cdp.BackendNodeID {
 	h.p.t.Helper()
 	node := h.p.named(name, roles)
 	// Seen whole: not under the edge of the screen, nor under anything that lies on it.
@@ -76,11 +97,7 @@ func (h *Thumb) touch(name string, roles []string) {
 		h.Scrolls++
 		callOn[chromedp.Void](h.p, node, `function() { this.scrollIntoView({ block: 'center', behavior: 'instant' }) }`)
 	}
-	quads := send(h.p, dom.GetContentQuads, dom.GetContentQuadsParams{BackendNodeID: node}).Quads
-	require.NotEmpty(h.p.t, quads, "%s can't be seen", name)
-	q := quads[0]
-	h.Taps++
-	h.p.do(chromedp.TapXY((q[0]+q[2]+q[4]+q[6])/4, (q[1]+q[3]+q[5]+q[7])/4))
+	return node
 }
 
 // WatchShifts notes from now on whatever moves on the screen without being

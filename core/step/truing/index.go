@@ -18,30 +18,44 @@ type indexed struct {
 	joint   int
 }
 
-// index reads the angles between the pins as they were measured, and says what they come
-// to. They are the wheels' own: no bumping of a joint turns one against the other.
-func (a answers) index(p *pass, r *form.Reader) (all []indexed) {
-	allowed, judged := r.Number(form.IndexAllowed)
+// index says beside each pin's fields what the angles between the pins come to, as they
+// were measured. They are the wheels' own: no bumping of a joint turns one against the other.
+func (a answers) index(p *pass, r *form.Reader) {
+	for _, x := range p.indexed(r) {
+		a.Say("pin."+p.throws.keys[x.joint]+".index", p.indexJudged(&x, r))
+	}
+}
+
+// indexLines are index for the sheet.
+func (p *pass) indexLines(r *form.Reader) (lines []string) {
+	for _, x := range p.indexed(r) {
+		lines = append(lines, p.indexJudged(&x, r))
+	}
+	return lines
+}
+
+// indexed reads the angles between the pins as they were measured.
+func (p *pass) indexed(r *form.Reader) (all []indexed) {
 	for j, key := range p.throws.keys {
 		if j == 0 || r.Blank(form.PinAngle, key) {
 			continue
 		}
 		x := indexed{joint: j, nominal: r.Default(form.PinAngle, key)}
-		angle, ok := p.measuredAngle(r, &x, key)
-		if !ok {
-			continue
+		if angle, ok := p.measuredAngle(r, &x, key); ok {
+			x.Figure = angle
+			all = append(all, x)
 		}
-		x.Figure = angle
-		all = append(all, x)
-		words := []string{p.indexWords(&x)}
-		if judged {
-			words = append(words, judgedIndex(&x, allowed, r.Word(form.PinJournal, key)))
-		} else {
-			words = append(words, giveIndexAllowed)
-		}
-		a.Say("pin."+key+".index", sentences(words))
 	}
 	return all
+}
+
+// indexJudged says where a pin stands, and what of that.
+func (p *pass) indexJudged(x *indexed, r *form.Reader) string {
+	allowed, judged := r.Number(form.IndexAllowed)
+	if !judged {
+		return indexAndWhat(p.indexWords(x), giveIndexAllowed)
+	}
+	return indexAndWhat(p.indexWords(x), judgedIndex(x, allowed, r.Word(form.PinJournal, p.throws.keys[x.joint])))
 }
 
 // measuredAngle is a pin's angle by the dividing head, else by heights, degrees.

@@ -47,3 +47,23 @@ func TestTheAngleBetweenPins(t *testing.T) {
 	assert.ErrorContains(t, a.Faults()[0], "50 mm from the shafts’ middle is more than the throw of 40 mm")
 	assert.Empty(t, jobs.Said(sheet.Answer(twin, "true.more"), "pin.b.index"), "nobody measured it")
 }
+
+// A journal that leans in its bearing counts against a twin whose needles are all inside,
+// and the customer is told which it is; the angle between its pins stands on the sheet.
+func TestATwinWhoseJournalLeans(t *testing.T) {
+	twin := jobs.Typed("0.5", "3", "0.5", "9").With(form.Form{
+		"drive.pin": "100", "timing.pin": "100", "throw": "40", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.order": "1", "pin.b.measured": "180.4",
+		"drive.division": "0.05", "timing.division": "0.05", "drive.at": "75", "timing.at": "75",
+		"rim": "110", "drive.bearing": "70", "timing.bearing": "70", "drive.tip": "10", "timing.tip": "10",
+		"dial.a.order": "1", "dial.a.at": "120", "pass.1.dial.a.tir": "1.5", "pass.1.dial.a.high": "3",
+		"dial.b.order": "2", "dial.b.at": "140", "pass.1.dial.b.tir": "1.5", "pass.1.dial.b.high": "9",
+	})
+	a := sheet.Answer(twin, "true")
+	assert.Contains(t, jobs.Said(a, "truing.then"), "The needles are inside; but main bearing on the journal between pin 1 and pin 2: the journal leans ")
+	a = sheet.Answer(twin, "sheet")
+	assert.Contains(t, jobs.Said(a, "sheet.plain"), "a shaft leans in its bearing more than it may")
+	assert.Contains(t, jobs.Said(a, "throws.sit"), "Pin 2 stands at 180.4")
+	assert.Contains(t, jobs.Said(a, "throws.sit"), "Main bearing on the journal between pin 1 and pin 2: the journal runs out by ")
+	a = sheet.Answer(twin.With(form.Form{"tilt": "30"}), "sheet")
+	assert.NotContains(t, jobs.Said(a, "sheet.plain"), "leans in its bearing more")
+}

@@ -20,7 +20,7 @@ func (a answers) onSheet(r *form.Reader) {
 		case assumed:
 			a.Say("sheet.assumed", notJudgedAssumed)
 		case left.several():
-			a.throwsSit(left)
+			a.throwsSit(left, left.indexLines(r)...)
 		default:
 			a.sit(left)
 		}
@@ -46,10 +46,11 @@ func distancesAssumed(r *form.Reader) bool {
 }
 
 // isDistance tells whether a field holds a length that it matters to have measured: a
-// further pin's throw left blank is the first's.
+// further pin's throw left blank is the first's, and an inner journal's bearing stands
+// half-way along it.
 func isDistance(name string) bool {
 	f, _, _ := form.Job.Lookup(name)
-	return f.Unit == unit.MM && f.ID != form.PinThrow
+	return f.Unit == unit.MM && f.ID != form.PinThrow && f.ID != form.PinMain
 }
 
 // line is the sheet in one line, to go with it into a message: never surer than
@@ -197,8 +198,7 @@ func (a answers) plain(found, left *pass, assumed bool) {
 		a.Say("sheet.plain", plainWords(standing, worst, allowed))
 		return
 	}
-	_, leans := left.leans()
-	switch leans = leans && left.advice.Verdict != crank.TooClose; {
+	switch leans := left.leansOnly(); {
 	case leans && assumed:
 		a.Say("sheet.plain", leansAsAssumed(worst, allowed))
 	case leans:

@@ -333,12 +333,12 @@ func (p *pass) pieceName(piece int) string {
 }
 
 // throwsSit says joint by joint how the pieces sit.
-func (a answers) throwsSit(p *pass) {
+func (a answers) throwsSit(p *pass, more ...string) {
 	var lines []string
 	for j := range p.throws.Joints {
 		lines = append(lines, p.jointSits(pinName(j), j))
 	}
-	lines = append(lines, p.mainLines()...)
+	lines = append(append(lines, p.mainLines()...), more...)
 	a.Say("throws.sit", strings.Join(lines, "\n"))
 }
 
@@ -401,7 +401,7 @@ func (a answers) throwsValues(p *pass, r *form.Reader) {
 	}
 	a.moveValues(p)
 	a.mainValues(p)
-	a.indexValues(a.index(p, r))
+	a.indexValues(p.indexed(r))
 	for i, ask := range t.Settles {
 		at := "settles/" + strconv.Itoa(i) + "/"
 		if ask.Gap {

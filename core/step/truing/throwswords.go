@@ -153,7 +153,7 @@ func dialOnPin(at string) string {
 
 const giveIndexAllowed = "How far it may be out is the maker’s to say: give it, and this is judged."
 
-func sentences(words []string) string { return strings.Join(words, " ") }
+func indexAndWhat(stands, what string) string { return bench.Fill("% %", stands, what) }
 
 func indexAsMeant(pin, stands, nominal string) string {
 	return bench.Fill("% stands at %: at %° as far as this tells.", pin, stands, nominal)

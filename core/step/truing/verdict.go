@@ -141,6 +141,19 @@ func (p *pass) leans() (half clock.End, governs bool) {
 	return half, worst.Value+worst.HalfWidth95 <= p.allowed.RunOut && tilt[half].Value+tilt[half].HalfWidth95 > p.allowed.Tilt
 }
 
+// leansOnly tells whether a crank is out of true, its run-out being inside for sure.
+func (p *pass) leansOnly() bool {
+	switch p.advice.Verdict {
+	case crank.Fit, crank.FitAsHung, crank.TooClose:
+		return false
+	}
+	if p.several() {
+		return p.needlesInside()
+	}
+	_, leans := p.leans()
+	return leans
+}
+
 // leftWords say what no bumping passes: run-out, or where that would be inside,
 // the lean that a throw mismatch gives both journals alike.
 func (p *pass) leftWords() string {

@@ -278,7 +278,7 @@ class Bench {
     this.refresh();
   }
 
-  /** Looks at the clock face of a pin. */
+  /** Looks at a pin: at its clock face, or at its throw. */
   lookAtPin(pin) {
     this.pin = pin;
     this.answer();
@@ -295,9 +295,9 @@ class Bench {
   answer() {
     const answers = this.paint('now', this.step.id);
     if (this.step === sheetStep) tried(() => this.sheet.show(this.signed(this.job.form), this.guest, answers));
+    for (const button of this.step.querySelectorAll('.pins button')) button.setAttribute('aria-pressed', String(button.dataset.pin === answers?.looked));
     if (this.step !== trueStep || !answers) return;
     this.controls.asked(answers.tap);
-    for (const button of trueStep.querySelectorAll('.pins button')) button.setAttribute('aria-pressed', String(button.dataset.pin === answers.looked));
     this.controls.lathe?.answered();
     clearTimeout(this.rest);
     this.rest = setTimeout(() => this.answerRest());
@@ -422,7 +422,7 @@ class Bench {
   planHoles() {
     const { job } = this;
     const asked = { ...job.form };
-    this.plan.start(asked, newKey(), (changes) => {
+    this.plan.start(this.form, newKey(), (changes) => {
       if (this.job !== job || !sameForm(job.form, asked)) return 'A figure was changed meanwhile: plan again. The holes are as they were.';
       this.put(changes);
       return '';
@@ -430,7 +430,7 @@ class Bench {
   }
 
   drilled() {
-    this.grow(this.call('drilled', this.job.form, { key: newKey() }), 'Logged as drilled.');
+    this.grow(this.call('drilled', this.form, { key: newKey() }), 'Logged as drilled.');
     this.plan.say('');
     scrollTo(0, 0);
   }

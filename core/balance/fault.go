@@ -45,8 +45,6 @@ const (
 	NothingWeighed              // neither a weighing nor a stated factor
 	Removed                     // g·mm
 	Unbalance                   // g·mm
-	Rotating                    // g, of a pin of several
-	Place                       // mm, along the shafts
 )
 
 // Detail says of a fault whether it is about the parts to be fitted, not those found.

@@ -2,6 +2,7 @@ package balance
 
 import (
 	"math"
+	"math/cmplx"
 
 	"pintwelve/core/bound"
 	"pintwelve/core/clock"
@@ -16,17 +17,14 @@ type Pin struct {
 	RecG, RotG     float64
 }
 
-// Web is what a web carries against its pin: mass times radius, g·mm, towards where
-// it lies with the first pin at 12.
-type Web struct {
-	AtMM float64
-	GMM  clock.Vec
-}
+// Web is what a web carries against its pin: mass times radius, g·mm, towards the hour
+// where it lies with the first pin at 12.
+type Web struct{ AtMM, GMM, Hour float64 }
 
 // WebGMM returns what each of a pin's two webs carries at a factor, half of
 // m_rot + β m_rec at the throw opposite the pin.
-func (p *Pin) WebGMM(factor float64) clock.Vec {
-	return clock.Polar((p.RotG+factor*p.RecG)*p.ThrowMM/2, p.Hour+6)
+func (p *Pin) WebGMM(factor float64) Web {
+	return Web{p.AtMM, (p.RotG + factor*p.RecG) * p.ThrowMM / 2, p.Hour + 6}
 }
 
 // InLine is an engine of several throws, its couples taken about AboutMM.
@@ -36,82 +34,53 @@ type InLine struct {
 	AboutMM float64
 }
 
-// Harmonic is a force [N] or a couple [N·m] of one order n on the frame: at crank
-// angle θ along the bores the cosine part of what is Bore + Round at θ = 0 and turns
-// by n θ, across them the sine part of Round.
-type Harmonic struct{ Bore, Round clock.Vec }
+// Harmonic is a force [N] or a couple [N·m] on the frame over a turn, real along the bores,
+// imaginary across them: at crank angle θ the bores have the real part of Bore e^{iθ}, the
+// primary, and of Twice e^{2iθ}, the secondary, and Round e^{iθ} goes round with the crank.
+type Harmonic struct{ Bore, Round, Twice complex128 }
 
-// Along and Across return the greatest of a turn along the bores and across them.
-func (h Harmonic) Along() float64 { return h.Bore.Add(h.Round).Len() }
+// Along returns the greatest of the primary along the bores.
+func (h *Harmonic) Along() float64 { return cmplx.Abs(h.Bore + h.Round) }
 
-// Across is Along's other axis.
-func (h Harmonic) Across() float64 { return h.Round.Len() }
+// Across returns the greatest of the primary across the bores.
+func (h *Harmonic) Across() float64 { return cmplx.Abs(h.Round) }
 
-// Greatest returns the greatest of a turn, whichever way it points: a part that goes
+// Primary returns the greatest of the primary, whichever way it points: a part that goes
 // round one way, Round + Bore/2, and one the other, Bore/2, once stand alike.
-func (h Harmonic) Greatest() float64 {
-	half := h.Bore.Scale(0.5)
-	return h.Round.Add(half).Len() + half.Len()
+func (h *Harmonic) Primary() float64 {
+	half := 0.5 * h.Bore
+	return cmplx.Abs(h.Round+half) + cmplx.Abs(half)
 }
 
-func (h *Harmonic) add(bore, round clock.Vec) {
-	h.Bore, h.Round = h.Bore.Add(bore), h.Round.Add(round)
+// Secondary returns the greatest of the secondary.
+func (h *Harmonic) Secondary() float64 { return cmplx.Abs(h.Twice) }
+
+func (h *Harmonic) add(turn complex128, bore, round, twice float64) {
+	h.Bore += complex(bore, 0) * turn
+	h.Round += complex(round, 0) * turn
+	h.Twice += complex(twice, 0) * turn * turn
 }
 
-func (h Harmonic) scale(k float64) Harmonic { return Harmonic{h.Bore.Scale(k), h.Round.Scale(k)} }
-
-// Order is the force and the couple of an order.
-type Order struct{ ForceN, CoupleNM Harmonic }
-
-// add takes up g·mm at a place so far from where couples are taken about.
-func (o *Order) add(mm float64, bore, round clock.Vec) {
-	o.ForceN.add(bore, round)
-	o.CoupleNM.add(bore.Scale(mm), round.Scale(mm))
-}
-
-// Shaking returns what shakes the frame once and twice a turn, or a *Fault.
-func (e *InLine) Shaking(rpm float64) (primary, secondary Order, err error) {
-	if err := bound.First(e.check(), checkSpeed(rpm)); err != nil {
-		return primary, secondary, err
+// Shaking returns what shakes the frame at a speed, or a *Fault, whose Item is the pin.
+func (e *InLine) Shaking(rpm float64) (force, couple Harmonic, err error) {
+	newtons := omega(rpm) * omega(rpm) * 1e-6 // of 1 g·mm
+	put := func(atMM, hour, bore, round, twice float64) {
+		turn, metres := cmplx.Rect(1, clock.Radians(hour)), (atMM-e.AboutMM)/1000*newtons
+		force.add(turn, newtons*bore, newtons*round, newtons*twice)
+		couple.add(turn, metres*bore, metres*round, metres*twice)
 	}
 	for i := range e.Pins {
 		p := &e.Pins[i]
-		mm, unit := p.AtMM-e.AboutMM, clock.Polar(p.ThrowMM, p.Hour)
-		primary.add(mm, unit.Scale(p.RecG), unit.Scale(p.RotG))
-		secondary.add(mm, clock.Polar(p.RecG*p.ThrowMM*p.ThrowMM/p.RodMM, 2*p.Hour), clock.Vec{})
+		if err := withinItem(RodLength, i, p.RodMM, leastRod*p.ThrowMM, 100*p.ThrowMM); err != nil {
+			return force, couple, err
+		}
+		bore := p.RecG * p.ThrowMM
+		put(p.AtMM, p.Hour, bore, p.RotG*p.ThrowMM, bore*p.ThrowMM/p.RodMM)
 	}
 	for _, w := range e.Webs {
-		primary.add(w.AtMM-e.AboutMM, clock.Vec{}, w.GMM)
+		put(w.AtMM, w.Hour, 0, w.GMM, 0)
 	}
-	return primary.at(rpm), secondary.at(rpm), nil
-}
-
-// at turns g·mm and g·mm² into what they pull at a speed.
-func (o Order) at(rpm float64) Order {
-	const metres, kilograms = 1e-3, 1e-3
-	k := metres * kilograms * omega(rpm) * omega(rpm)
-	return Order{o.ForceN.scale(k), o.CoupleNM.scale(k * metres)}
-}
-
-// check returns a *Fault for the first figure that can't be; its Item is the pin.
-func (e *InLine) check() error {
-	err := within(Cylinders, float64(len(e.Pins)), 1, 12)
-	for i := 0; err == nil && i < len(e.Pins); i++ {
-		p := &e.Pins[i]
-		err = bound.First(
-			withinItem(Throw, i, p.ThrowMM, math.Nextafter(0, 1), MostMM),
-			withinItem(RodLength, i, p.RodMM, leastRod*p.ThrowMM, 100*p.ThrowMM),
-			withinItem(Reciprocating, i, p.RecG, 1e-3, MostG),
-			withinItem(Rotating, i, p.RotG, 0, MostG),
-			withinItem(Place, i, p.AtMM-e.AboutMM, -MostMM, MostMM),
-			withinItem(Angle, i, p.Hour, -mostAngle, mostAngle),
-		)
-	}
-	for i := 0; err == nil && i < len(e.Webs); i++ {
-		err = bound.First(
-			withinItem(Unbalance, i, e.Webs[i].GMM.Len(), 0, MostG*MostMM),
-			withinItem(Place, i, e.Webs[i].AtMM-e.AboutMM, -MostMM, MostMM),
-		)
-	}
-	return err
+	// A figure that is none, or endless, leaves no number here.
+	all := force.Primary() + couple.Primary() + couple.Secondary()
+	return force, couple, bound.First(checkSpeed(rpm), within(Unbalance, all, 0, math.MaxFloat64))
 }

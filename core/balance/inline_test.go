@@ -31,15 +31,15 @@ func inLine(recG, throwMM, rodMM, apartMM float64, hours ...float64) *InLine {
 // 13.5 across; doubled angles leave 54.
 func TestFourCranksOfTheTextbook(t *testing.T) {
 	e := inLine(1500, 60, 240, 150, 0, 6, 9, 3)
-	primary, secondary, err := e.Shaking(1800)
+	force, couple, err := e.Shaking(1800)
 	require.NoError(t, err)
-	assert.InDelta(t, 0, primary.ForceN.Greatest(), 1e-9)
-	assert.InDelta(t, 0, secondary.ForceN.Greatest(), 1e-9)
-	assert.InDelta(t, 678, primary.CoupleNM.Greatest(), 0.5)
-	assert.InDelta(t, 480, secondary.CoupleNM.Greatest(), 0.5)
+	assert.InDelta(t, 0, force.Primary(), 1e-9)
+	assert.InDelta(t, 0, force.Secondary(), 1e-9)
+	assert.InDelta(t, 678, couple.Primary(), 0.5)
+	assert.InDelta(t, 480, couple.Secondary(), 0.5)
 	square := math.Pow(1800*math.Pi/30, 2)
-	assert.InDelta(t, 0.0135*math.Sqrt2*square, primary.CoupleNM.Greatest(), 1e-9)
-	assert.InDelta(t, 0.054*square/4, secondary.CoupleNM.Greatest(), 1e-9)
+	assert.InDelta(t, 0.0135*math.Sqrt2*square, couple.Primary(), 1e-9)
+	assert.InDelta(t, 0.054*square/4, couple.Secondary(), 1e-9)
 }
 
 // Khurmi & Gupta, the same chapter: of four cranks of 150 mm the first, second and fourth
@@ -59,11 +59,11 @@ func TestThirdMassOfTheTextbook(t *testing.T) {
 		return Pin{AtMM: at, Hour: rad * 6 / math.Pi, ThrowMM: 150, RodMM: 600, RecG: 1000 * kg}
 	}
 	e := &InLine{Pins: []Pin{pin(0, 0, 50), pin(200, second, 60), pin(400, third, mass), pin(600, fourth, 50)}}
-	primary, _, err := e.Shaking(300)
+	force, couple, err := e.Shaking(300)
 	require.NoError(t, err)
 	one := 50 * 0.15 * math.Pow(300*math.Pi/30, 2)
-	assert.InDelta(t, 0, primary.ForceN.Greatest(), 1e-9*one)
-	assert.InDelta(t, 0, primary.CoupleNM.Greatest(), 1e-9*one)
+	assert.InDelta(t, 0, force.Primary(), 1e-9*one)
+	assert.InDelta(t, 0, couple.Primary(), 1e-9*one)
 }
 
 // What is known of the usual cranks, in m R ω² and its multiples of λ and the distance
@@ -84,9 +84,9 @@ func TestTheUsualCranks(t *testing.T) {
 		{"flat four", []float64{0, 6, 6, 0}, 0, 0, 4 * two, 0},
 		{"straight six", []float64{0, 4, 8, 8, 4, 0}, 0, 0, 0, 0},
 	} {
-		primary, secondary, err := inLine(m, throw, rod, apart, row.hours...).Shaking(rpm)
+		force, couple, err := inLine(m, throw, rod, apart, row.hours...).Shaking(rpm)
 		require.NoError(t, err)
-		got := []float64{primary.ForceN.Greatest(), primary.CoupleNM.Greatest(), secondary.ForceN.Greatest(), secondary.CoupleNM.Greatest()}
+		got := []float64{force.Primary(), couple.Primary(), force.Secondary(), couple.Secondary()}
 		assert.InDeltaSlice(t, []float64{row.force, row.couple, row.secondaryForce, row.secondaryTurn}, got, 1e-9*one, row.name)
 	}
 }
@@ -95,25 +95,26 @@ func TestTheUsualCranks(t *testing.T) {
 // reciprocating is left, across them β, at half of it the least that can be.
 func TestWebsOfAFactor(t *testing.T) {
 	const rpm = 3000
-	bare, _, err := inLine(500, 40, 160, 100, 0, 6).Shaking(rpm)
+	_, bare, err := inLine(500, 40, 160, 100, 0, 6).Shaking(rpm)
 	require.NoError(t, err)
-	whole := bare.CoupleNM.Greatest()
+	whole := bare.Primary()
 	for _, factor := range []float64{0, 0.3, 0.5, 0.8, 1} {
 		e := inLine(500, 40, 160, 100, 0, 6)
 		for i := range e.Pins {
 			p := &e.Pins[i]
 			p.RotG = 700
 			for _, side := range []float64{-20, 20} {
-				e.Webs = append(e.Webs, Web{p.AtMM + side, p.WebGMM(factor)})
+				w := p.WebGMM(factor)
+				w.AtMM += side
+				e.Webs = append(e.Webs, w)
 			}
 		}
-		primary, _, err := e.Shaking(rpm)
+		force, couple, err := e.Shaking(rpm)
 		require.NoError(t, err)
-		c := primary.CoupleNM
-		assert.InDelta(t, 0, primary.ForceN.Greatest(), 1e-9*whole)
-		assert.InDelta(t, (1-factor)*whole, c.Along(), 1e-9*whole)
-		assert.InDelta(t, factor*whole, c.Across(), 1e-9*whole)
-		assert.InDelta(t, math.Max(1-factor, factor)*whole, c.Greatest(), 1e-9*whole)
+		assert.InDelta(t, 0, force.Primary(), 1e-9*whole)
+		assert.InDelta(t, (1-factor)*whole, couple.Along(), 1e-9*whole)
+		assert.InDelta(t, factor*whole, couple.Across(), 1e-9*whole)
+		assert.InDelta(t, math.Max(1-factor, factor)*whole, couple.Primary(), 1e-9*whole)
 	}
 }
 
@@ -131,7 +132,7 @@ func TestInLineByTheMotionOfEachPiston(t *testing.T) {
 		for range 1 + rng.Intn(4) {
 			throw := 20 + 40*rng.Float64()
 			e.Pins = append(e.Pins, Pin{300 * rng.Float64(), 12 * rng.Float64(), throw, throw / lambda, 200 + 400*rng.Float64(), 900 * rng.Float64()})
-			e.Webs = append(e.Webs, Web{300 * rng.Float64(), clock.Polar(4e4*rng.Float64(), 12*rng.Float64())})
+			e.Webs = append(e.Webs, Web{300 * rng.Float64(), 4e4 * rng.Float64(), 12 * rng.Float64()})
 		}
 		var along, across, alongAt, acrossAt [steps]float64
 		for i := range steps {
@@ -145,30 +146,30 @@ func TestInLineByTheMotionOfEachPiston(t *testing.T) {
 				put(p.AtMM, p.ThrowMM*(p.RecG*Exact.pull(lambda, phi)+p.RotG*math.Cos(phi)), p.ThrowMM*p.RotG*math.Sin(phi))
 			}
 			for _, w := range e.Webs {
-				phi := theta + clock.Radians(w.GMM.Hour())
-				put(w.AtMM, w.GMM.Len()*math.Cos(phi), w.GMM.Len()*math.Sin(phi))
+				phi := theta + clock.Radians(w.Hour)
+				put(w.AtMM, w.GMM*math.Cos(phi), w.GMM*math.Sin(phi))
 			}
 		}
-		primary, secondary, err := e.Shaking(rpm)
+		force, couple, err := e.Shaking(rpm)
 		require.NoError(t, err)
 		for _, row := range []struct {
-			along, across     []float64
-			primary, secondly Harmonic
+			along, across []float64
+			got           Harmonic
 		}{
-			{along[:], across[:], primary.ForceN, secondary.ForceN}, {alongAt[:], acrossAt[:], primary.CoupleNM, secondary.CoupleNM},
+			{along[:], across[:], force}, {alongAt[:], acrossAt[:], couple},
 		} {
 			up, level := fft.Coefficients(nil, row.along), fft.Coefficients(nil, row.across)
 			size := func(c complex128) float64 { return cmplx.Abs(c) * 2 / steps }
-			assert.InDelta(t, size(up[1]), row.primary.Along(), 1e-7)
-			assert.InDelta(t, size(level[1]), row.primary.Across(), 1e-7)
+			assert.InDelta(t, size(up[1]), row.got.Along(), 1e-7)
+			assert.InDelta(t, size(level[1]), row.got.Across(), 1e-7)
 			most := 0.0 // of the first order alone
 			for i := range 3600 {
 				turn := cmplx.Rect(2.0/steps, 2*math.Pi*float64(i)/3600)
 				most = math.Max(most, math.Hypot(real(up[1]*turn), real(level[1]*turn)))
 			}
-			assert.InEpsilon(t, most, row.primary.Greatest(), 1e-5)
+			assert.InEpsilon(t, most, row.got.Primary(), 1e-5)
 			l2 := lambda * lambda
-			assert.InDelta(t, size(up[2]), row.secondly.Greatest()*(1+l2/4+15*l2*l2/128), 1e-3*(1+size(up[2])))
+			assert.InDelta(t, size(up[2]), row.got.Secondary()*(1+l2/4+15*l2*l2/128), 1e-3*(1+size(up[2])))
 			assert.InDelta(t, 0, size(level[2]), 1e-7)
 		}
 	}
@@ -179,15 +180,14 @@ func TestInLineFaults(t *testing.T) {
 		field Field
 		spoil func(*InLine)
 	}{
-		{Cylinders, func(e *InLine) { e.Pins = nil }},
-		{Throw, func(e *InLine) { e.Pins[1].ThrowMM = 0 }},
+		{Unbalance, func(e *InLine) { e.Pins[1].RecG = math.NaN() }},
+		{Unbalance, func(e *InLine) { e.Pins[1].RotG = math.Inf(1) }},
+		{Unbalance, func(e *InLine) { e.Pins[1].AtMM = math.Inf(1) }},
+		{Unbalance, func(e *InLine) { e.Pins[1].Hour = math.NaN() }},
+		{Unbalance, func(e *InLine) { e.Webs = []Web{{0, math.NaN(), 0}} }},
+		{Unbalance, func(e *InLine) { e.Webs = []Web{{math.NaN(), 1, 0}} }},
 		{RodLength, func(e *InLine) { e.Pins[1].RodMM = 41 }},
-		{Reciprocating, func(e *InLine) { e.Pins[1].RecG = math.NaN() }},
-		{Rotating, func(e *InLine) { e.Pins[1].RotG = -1 }},
-		{Place, func(e *InLine) { e.Pins[1].AtMM = math.Inf(1) }},
-		{Angle, func(e *InLine) { e.Pins[1].Hour = math.NaN() }},
-		{Unbalance, func(e *InLine) { e.Webs = []Web{{0, clock.Vec{T: math.NaN()}}} }},
-		{Place, func(e *InLine) { e.Webs = []Web{{math.NaN(), clock.Vec{}}} }},
+		{RodLength, func(e *InLine) { e.Pins[1].ThrowMM = math.NaN() }},
 	} {
 		e := inLine(500, 40, 160, 100, 0, 6)
 		row.spoil(e)
@@ -204,11 +204,11 @@ func ExampleInLine_Shaking() {
 	for i, hour := range []float64{0, 4, 8} {
 		triple.Pins = append(triple.Pins, Pin{AtMM: 80 * float64(i), Hour: hour, ThrowMM: 30, RodMM: 110, RecG: 350, RotG: 500})
 		for range 2 {
-			triple.Webs = append(triple.Webs, Web{80 * float64(i), triple.Pins[i].WebGMM(0.5)})
+			triple.Webs = append(triple.Webs, triple.Pins[i].WebGMM(0.5))
 		}
 	}
-	primary, secondary, err := triple.Shaking(6000)
+	force, couple, err := triple.Shaking(6000)
 	fmt.Printf("forces %.0f and %.0f N, couples %.0f and %.0f N·m, %v\n",
-		primary.ForceN.Greatest(), secondary.ForceN.Greatest(), primary.CoupleNM.Greatest(), secondary.CoupleNM.Greatest(), err)
+		force.Primary(), force.Secondary(), couple.Primary(), couple.Secondary(), err)
 	// Output: forces 0 and 0 N, couples 287 and 157 N·m, <nil>
 }

@@ -145,7 +145,7 @@ func (r *Reader) doubtFactor(name string, f *Field, percent float64) {
 // first; none where it means one thing.
 func (r *Reader) InDoubt(id ID, keys ...string) []Meaning {
 	for _, d := range r.Doubts {
-		if d.Name == id.Name(keys...) {
+		if d.Name == r.Name(id, keys...) {
 			return d.Meanings
 		}
 	}

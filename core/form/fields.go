@@ -9,16 +9,25 @@ import (
 // A step reads fields by their IDs, so that the compiler knows each name; keys fill
 // the stars and the place of a row's pattern in turn, as ID.Name has it.
 
+// Name is the name of the field that is read for an ID: of what is on the knife-edges that
+// of the reader's pin.
+func (r *Reader) Name(id ID, keys ...string) string {
+	if r.Pin != "" && id >= KnifeHung && id <= KnifeRadius {
+		return (id - KnifeHung + PinHung).Name(r.Pin, keys[0])
+	}
+	return id.Name(keys...)
+}
+
 // Number reads a quantity in its base unit. It returns false for a blank, and for
 // text that is wrong, which it keeps as a problem.
 func (r *Reader) Number(id ID, keys ...string) (float64, bool) {
-	return r.number(Job.field(id), id.Name(keys...))
+	return r.number(Job.field(id), r.Name(id, keys...))
 }
 
 // Or reads a quantity; where the field is blank or wrong, standIn counts, and is
 // kept as one. A NaN takes the table's default.
 func (r *Reader) Or(standIn float64, id ID, keys ...string) float64 {
-	return r.or(Job.field(id), id.Name(keys...), standIn)
+	return r.or(Job.field(id), r.Name(id, keys...), standIn)
 }
 
 // Default reads a quantity, the table's default standing in.
@@ -27,7 +36,7 @@ func (r *Reader) Default(id ID, keys ...string) float64 { return r.Or(math.NaN()
 // Numbers reads a list in its base unit: nil for a blank or a wrong one, or
 // one of more entries than most.
 func (r *Reader) Numbers(most int, id ID, keys ...string) []float64 {
-	return r.numbers(Job.field(id), id.Name(keys...), most)
+	return r.numbers(Job.field(id), r.Name(id, keys...), most)
 }
 
 // Coarsest is how coarsely the lengths of a list were read, by the decimals typed, mm;
@@ -47,19 +56,19 @@ func (r *Reader) UnitOf(most int, id ID, keys ...string) unit.Unit {
 
 // Word reads a choice: what was chosen, or its default.
 func (r *Reader) Word(id ID, keys ...string) string {
-	return r.word(Job.field(id), id.Name(keys...))
+	return r.word(Job.field(id), r.Name(id, keys...))
 }
 
 // Text is what stands in a field, as typed.
-func (r *Reader) Text(id ID, keys ...string) string { return r.Form[id.Name(keys...)] }
+func (r *Reader) Text(id ID, keys ...string) string { return r.Form[r.Name(id, keys...)] }
 
 // Blank says whether nothing stands in a field.
-func (r *Reader) Blank(id ID, keys ...string) bool { return r.typed(id.Name(keys...)) == "" }
+func (r *Reader) Blank(id ID, keys ...string) bool { return r.typed(r.Name(id, keys...)) == "" }
 
 // Wrong says whether a problem with a field has been told.
-func (r *Reader) Wrong(id ID, keys ...string) bool { return r.told[id.Name(keys...)] }
+func (r *Reader) Wrong(id ID, keys ...string) bool { return r.told[r.Name(id, keys...)] }
 
 // Complain keeps a problem with a field; the first one told of a field stands.
 func (r *Reader) Complain(text string, id ID, keys ...string) {
-	r.complain(id.Name(keys...), text)
+	r.complain(r.Name(id, keys...), text)
 }

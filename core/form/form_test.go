@@ -218,3 +218,19 @@ func TestANewPartTakesThePlaceOfTheWeighed(t *testing.T) {
 		assert.Equal(t, weighed != "", ok, name)
 	}
 }
+
+// On the knife-edges a reader's pin has fields of its own, each kind in each place.
+func TestAPinsOwnReadings(t *testing.T) {
+	r := Read(Form{"pin.b.whole.hung": "100", "knife.whole.hung": "200", "pin.b.drive.hour": "3", "pin.b.timing.weight": "x", "pin.b.whole.radius": "70", "throw": "40"})
+	hung, _ := r.Number(KnifeHung, "whole")
+	assert.Equal(t, 200.0, hung)
+	r.Pin = "b"
+	hung, _ = r.Number(KnifeHung, "whole")
+	assert.Equal(t, 100.0, hung)
+	assert.Equal(t, "3", r.Text(KnifeHour, "drive"))
+	assert.Equal(t, 70.0, r.Or(1, KnifeRadius, "whole"))
+	assert.True(t, r.Blank(KnifeRadius, "drive"))
+	r.Number(KnifeWeight, "timing")
+	assert.Equal(t, "pin.b.timing.weight", r.Problems[0].Name)
+	assert.Equal(t, "40", r.Text(Throw), "all else is the crank's")
+}

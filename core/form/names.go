@@ -154,6 +154,11 @@ const (
 	KnifeWeight
 	KnifeRadius
 	KnifeOn
+	KnifeApart
+	PinHung
+	PinHour
+	PinWeight
+	PinRadius
 	Target
 	TargetFactor
 	RodCentres
@@ -186,6 +191,7 @@ const (
 	KeepRadius
 	KeepHour
 	KeepAcross
+	KeepPin
 	HoleOrder
 	HoleWheel
 	HoleRadius
@@ -194,6 +200,7 @@ const (
 	HoleDepth
 	HoleBottom
 	HolePlug
+	HolePin
 	BalanceRolls
 	BalanceRollsAt
 

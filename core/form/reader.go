@@ -21,6 +21,7 @@ type StandIn struct {
 // Reader reads a form's fields and keeps what is wrong and what was assumed.
 type Reader struct {
 	Form     Form
+	Pin      string // key of the further pin whose throw is read on the knife-edges, "" for the first's
 	Problems []Problem
 	StandIns []StandIn
 	Doubts   []Doubt         // texts that may mean more than one thing

@@ -153,7 +153,8 @@ var table = [rows]Row{
 	// fitted, blank where it stays; rows of "cylinder" are those beyond the first, on
 	// the same pin, and blank where they are as the first. Rows of "keep" are places
 	// to keep off, holes that are there already among them; those of "hole" are to
-	// be drilled.
+	// be drilled. Of several throws "knife" is the first pin's, and each further pin has
+	// its own.
 	BalanceScale:   {Pattern: "balance.scale", Numbers: numbers{300}, Unit: unit.Gram, Min: 0.001, Max: 100, Default: "1"},
 	PartPiston:     {Pattern: "@.piston", Places: parts[:], Numbers: numbers{301, 311, 322, 329}, Unit: unit.Gram, Max: 3000},
 	PartRings:      {Pattern: "@.rings", Places: parts[:], Numbers: numbers{302, 312, 323, 330}, Unit: unit.Gram, Max: 500},
@@ -179,6 +180,11 @@ var table = [rows]Row{
 	KnifeWeight:    {Pattern: "knife.@.weight", Places: knives[:], Numbers: numbers{345, 350, 355}, Unit: unit.Gram, Max: 10000},
 	KnifeRadius:    {Pattern: "knife.@.radius", Places: knives[:], Numbers: numbers{346, 351, 356}, Unit: unit.MM, Max: 300},
 	KnifeOn:        {Pattern: "knife.@.on", Places: sides[:], Numbers: numbers{347, 352}, Kind: Choice, Choices: []string{"bare", "pin", "bearing", "rods"}},
+	KnifeApart:     {Pattern: "knife.apart", Numbers: numbers{690}, Kind: Choice, Choices: []string{"", "apart", "joined"}},
+	PinHung:        {Pattern: "pin.*.@.hung", Places: knives[:], Numbers: numbers{691, 695, 699}, Unit: unit.Gram, Min: -10000, Max: 10000},
+	PinHour:        {Pattern: "pin.*.@.hour", Places: knives[:], Numbers: numbers{692, 696, 700}, Unit: unit.OClock, Max: 12},
+	PinWeight:      {Pattern: "pin.*.@.weight", Places: knives[:], Numbers: numbers{693, 697, 701}, Unit: unit.Gram, Max: 10000},
+	PinRadius:      {Pattern: "pin.*.@.radius", Places: knives[:], Numbers: numbers{694, 698, 702}, Unit: unit.MM, Max: 300},
 	Target:         {Pattern: "target", Numbers: numbers{357}, Kind: Choice, Choices: []string{"keep", "factor"}},
 	TargetFactor:   {Pattern: "target.factor", Numbers: numbers{358}, Unit: unit.PerCent, Max: mostFactor},
 	RodCentres:     {Pattern: "rod.centres", Numbers: numbers{359}, Unit: unit.MM, Min: 40, Max: 500},
@@ -211,6 +217,7 @@ var table = [rows]Row{
 	KeepRadius:     {Pattern: "keep.*.radius", Numbers: numbers{387}, Unit: unit.MM, Max: 200},
 	KeepHour:       {Pattern: "keep.*.hour", Numbers: numbers{388}, Unit: unit.OClock, Max: 12},
 	KeepAcross:     {Pattern: "keep.*.across", Numbers: numbers{389}, Unit: unit.MM, Max: 100},
+	KeepPin:        {Pattern: "keep.*.pin", Numbers: numbers{703}, Kind: Choice, Choices: []string{"1", "2", "3"}},
 	HoleOrder:      {Pattern: "hole.*.order", Numbers: numbers{390}, Kind: Order},
 	HoleWheel:      {Pattern: "hole.*.wheel", Numbers: numbers{391}, Kind: Choice, Choices: []string{"both", "drive", "timing"}},
 	HoleRadius:     {Pattern: "hole.*.radius", Numbers: numbers{392}, Unit: unit.MM, Max: 200},
@@ -219,6 +226,7 @@ var table = [rows]Row{
 	HoleDepth:      {Pattern: "hole.*.depth", Numbers: numbers{395}, Unit: unit.MM, Max: 150},
 	HoleBottom:     {Pattern: "hole.*.bottom", Numbers: numbers{396}, Kind: Choice, Choices: []string{"blind", "through"}},
 	HolePlug:       {Pattern: "hole.*.plug", Numbers: numbers{397}, Kind: Tick},
+	HolePin:        {Pattern: "hole.*.pin", Numbers: numbers{704}, Kind: Choice, Choices: []string{"1", "2", "3"}},
 	BalanceRolls:   {Pattern: "balance.rolls", Numbers: numbers{398}, Unit: unit.Gram, Max: 10000},
 	BalanceRollsAt: {Pattern: "balance.rollsat", Numbers: numbers{399}, Unit: unit.MM, Min: 1, Max: 300},
 

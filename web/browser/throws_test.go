@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"pintwelve/testdata/jobs"
 )
 
 // typeInto types a text into the n-th control of a selector.
@@ -98,4 +100,27 @@ func TestTheLatheGoesThroughEveryDial(t *testing.T) {
 	assert.Equal(t, "3", Eval[string](p, `document.querySelector('[name="pass.*.drive.high"]').value`))
 	assert.Greater(t, Eval[float64](p, `document.querySelector('.readings .now input').getBoundingClientRect().height`), 60.0, "the reading shows")
 	p.Until(`document.querySelector('#more-dials [name$=".high"]').value === '2:45'`)
+}
+
+// A twin is weighed throw by throw: what is asked, the pin that is touched, its holes, and what both leave.
+func TestATwinIsBalanced(t *testing.T) {
+	p, server := bench(t)
+	put(p, server, jobs.Knife("drive.pin", "100", "timing.pin", "100", "pin.b.order", "1", "pin.b.at", "200", "pin.b.angle", "180", "target", "factor", "target.factor", "55"))
+	to(p, "balance")
+	says := `document.querySelector('#balance .answer').textContent`
+	p.Until(says + `.includes('Can each throw be weighed by itself')`)
+	p.Choose("Each throw can be weighed by itself, its two wheels on its pin", "yes")
+	p.Until(says + `.includes('Pin 2') && ` + says + `.includes('Now the knife-edges')`)
+	typeInto(p, `#balance [name="pin.*.whole.hung"]`, 0, "147")
+	p.Until(says + `.includes('Pin 1') && ` + says + `.includes('at 6, ')`)
+	p.Press("Pin 2")
+	p.Until(says + `.includes('Pin 2') && ` + says + `.includes('at 12, ')`)
+	assert.Equal(t, "Pin 2", Eval[string](p, `document.querySelector('#balance .pins [aria-pressed="true"]').textContent`))
+	p.Press("Plan the holes")
+	p.Until(planSaid + ` === 'Planned.'`)
+	assert.Contains(t, balanceSays(p), "With the holes drawn: 55")
+	assert.Contains(t, p.Text(`#balance [data-say="balance.shake"]`), "primary couple 119.4 N·m")
+	p.Press("Pin 1")
+	p.Until(`document.querySelector('#holes [data-say="hole.*.said"]').textContent.startsWith('At pin 2.')`)
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
 }

@@ -17,8 +17,8 @@ func (s *crank) folds(h *shop) {
 	if n := len(s.keys); n > 0 {
 		s.fold("cylinders", moreCylinders(strconv.Itoa(n)))
 	}
-	for _, place := range [...]string{"whole", "drive", "timing"} {
-		if hour := s.r.Text(form.KnifeHour, place); hour != "" {
+	for _, place := range places {
+		if hour := s.r.Text(form.KnifeHour, place); hour != "" && s.nth == 0 {
 			s.fold("heavy."+place, settlesAt(hour, s.typed(form.KnifeWeight, place)))
 		}
 	}

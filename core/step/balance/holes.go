@@ -17,7 +17,8 @@ import (
 type shop struct {
 	drill.Task
 	zoneHour bool      // the zone's hour is given
-	holes    []drilled // that the job has
+	holes    []drilled // that the job has in this throw
+	keys     []string  // of those, and of other throws'
 }
 
 // drilled is a hole of the job, in one wheel or in each.
@@ -137,6 +138,11 @@ func (s *crank) onWheel(word string) (on [2]bool) {
 // be, are left out.
 func (s *crank) readHoles(h *shop) {
 	for _, key := range s.r.Form.Rows("hole") {
+		if !s.here(form.HolePin, key) {
+			s.Say("hole."+key+".said", holeAtPin(s.r.Word(form.HolePin, key)))
+			h.keys = append(h.keys, key)
+			continue
+		}
 		d := drilled{key: key, on: s.onWheel(s.r.Word(form.HoleWheel, key))}
 		d.PointDeg, d.Through = h.PointDeg, s.r.Word(form.HoleBottom, key) == "through"
 		hour, ok := s.r.Number(form.HoleHour, key)
@@ -154,6 +160,7 @@ func (s *crank) readHoles(h *shop) {
 		if ok && s.possible(&d, h) {
 			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
 			h.holes = append(h.holes, d)
+			h.keys = append(h.keys, key)
 		}
 	}
 }

@@ -30,7 +30,7 @@ func (s *crank) keepOff(end clock.End) []kept {
 		kept{drill.Circle{DiameterMM: s.turned[end].BoreMM}, keptBore, !s.turned[end].Bored})
 	for n, key := range s.r.Form.Rows("keep") {
 		at, whole := s.Place(s.r, key)
-		if whole && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
+		if whole && s.here(form.KeepPin, key) && s.onWheel(s.r.Word(form.KeepWheel, key))[end] {
 			all = append(all, kept{drill.Circle(at), keptPlace(strconv.Itoa(n + 1)), false})
 		}
 	}

@@ -87,12 +87,15 @@ func (s *crank) probe(h *shop, n *need) bool {
 func Plan(f form.Form, key string) *bench.Answers {
 	a := &bench.Answers{}
 	r := form.Read(f)
-	s := readCrank(a, r)
+	s := lookedAt(a, r)
 	h := s.readShop()
 	corrections, err := s.job.Correct()
 	switch {
 	case s.ask != "":
 		s.Say("plan.said", s.ask)
+		return a
+	case s.unweighed():
+		s.Say("plan.said", noHolesUnweighed)
 		return a
 	case err != nil:
 		s.complain(err)
@@ -133,7 +136,7 @@ func (s *crank) alikeWheels(h *shop, n *need) bool {
 
 func (s *crank) blankHoles(f form.Form) {
 	for _, name := range f.Names() {
-		if field, _, ok := form.Job.Lookup(name); ok && slices.Contains(holeFields[:], field.ID) {
+		if field, keys, ok := form.Job.Lookup(name); ok && slices.Contains(holeFields[:], field.ID) && s.here(form.HolePin, keys[0]) {
 			s.Text(name, "")
 		}
 	}
@@ -148,6 +151,9 @@ func (s *crank) putHoles(n *need, plans [2]drill.Plan, key string) {
 			row := key + strconv.Itoa(i)
 			s.Text(form.HoleOrder.Name(row), strconv.Itoa(i))
 			s.Text(form.HoleWheel.Name(row), wheel)
+			if s.nth > 0 {
+				s.Text(form.HolePin.Name(row), strconv.Itoa(s.nth+1))
+			}
 			s.Text(form.HoleRadius.Name(row), unit.Figures(hole.RadiusMM, unit.MM, 0.01))
 			s.Text(form.HoleHour.Name(row), unit.FormatHour(s.Hour(hole.Hour), 1))
 			s.Text(form.HoleDrill.Name(row), unit.Figures(hole.DiameterMM, unit.MM, 0.001))
@@ -231,7 +237,7 @@ func (s *crank) relaxWay(f drill.Relaxation) string {
 // clears the knife-edges for the next reading: as fields to change.
 func Drilled(f form.Form, key string) form.Form {
 	r := form.Read(f)
-	s := readCrank(&bench.Answers{}, r)
+	s := lookedAt(&bench.Answers{}, r)
 	h := s.readShop()
 	changes := form.Form{}
 	if s.ask == "" && s.job.Check() == nil {
@@ -249,13 +255,13 @@ func Drilled(f form.Form, key string) form.Form {
 			changes[whole] = "" // the ends are new, and it is not
 		}
 	}
-	for i, d := range h.holes {
+	for i, hole := range h.keys {
 		row := key + strconv.Itoa(i)
 		changes[form.KeepOrder.Name(row)] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
 		for _, pair := range [...][2]form.ID{
-			{form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
+			{form.KeepPin, form.HolePin}, {form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
 		} {
-			changes[pair[0].Name(row)] = f[pair[1].Name(d.key)]
+			changes[pair[0].Name(row)] = f[pair[1].Name(hole)]
 		}
 	}
 	return changes
@@ -263,18 +269,18 @@ func Drilled(f form.Form, key string) form.Form {
 
 // holeFields are what a hole to be drilled is written in.
 var holeFields = [...]form.ID{
-	form.HoleOrder, form.HoleWheel, form.HoleRadius, form.HoleHour, form.HoleDrill, form.HoleDepth, form.HoleBottom, form.HolePlug,
+	form.HoleOrder, form.HoleWheel, form.HoleRadius, form.HoleHour, form.HoleDrill, form.HoleDepth, form.HoleBottom, form.HolePlug, form.HolePin,
 }
 
 // weighings are what no longer holds once the holes are drilled.
 var weighings = [...]form.ID{
-	form.After, form.KnifeHung, form.KnifeHour, form.KnifeWeight, form.KnifeRadius,
+	form.After, form.KnifeHung, form.KnifeHour, form.KnifeWeight, form.KnifeRadius, form.PinHung, form.PinHour, form.PinWeight, form.PinRadius,
 }
 
 // keepAim writes down the factor that it came with and the one that was aimed at,
 // which the one found no longer tells, and where nothing was weighed, the one reached.
 func (s *crank) keepAim(h *shop, changes form.Form) {
-	if found, err := s.job.Standing(); err == nil && found.Factor.X >= 0 && s.r.Blank(form.KnifeCame) {
+	if found, err := s.job.Standing(); err == nil && found.Factor.X >= 0 && s.r.Blank(form.KnifeCame) && !s.several() {
 		changes[form.KnifeCame.Name()] = unit.Figures(100*found.Factor.X, unit.PerCent, 0.1)
 	}
 	if c, err := s.job.Correct(); err == nil && s.job.Keep {

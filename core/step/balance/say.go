@@ -14,7 +14,10 @@ import (
 // balancing answers the step "Balance": weights in, factor and drilling plan
 // out.
 func balancing(a *bench.Answers, r *form.Reader) {
-	s := readCrank(a, r)
+	throws, looked := readThrows(a, r)
+	together(throws, looked)
+	s := throws[looked]
+	r.Pin = s.pins[looked].Key
 	h := s.readShop()
 	s.unfinished()
 	s.weighed()
@@ -30,12 +33,17 @@ func balancing(a *bench.Answers, r *form.Reader) {
 	n := s.needs(corrections)
 	s.rodDoubt(halfAtSmallEnd(bench.Percent((s.lightG / 2) * (1 - found.Factor.X) / s.job.Before.RecG())))
 	s.standing(found)
+	if s.unweighed() {
+		return
+	}
 	s.toTakeOff(h, &n, corrections)
 	s.holeWords(h)
 	s.planned(h, corrections[0].Factor.X)
-	s.afterwards(h, &n)
-	s.shaking(found.Factor.X, corrections[0].Factor.X)
 	s.residual()
+	if !s.several() {
+		s.afterwards(h, &n)
+		s.shaking(found.Factor.X, corrections[0].Factor.X)
+	}
 	s.wheels(h, &n)
 }
 
@@ -128,11 +136,14 @@ func (s *crank) standing(found balance.Standing) {
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
 	words, factor := asFound, s.within(found.Factor)
-	if came, drilled := s.r.Number(form.KnifeCame); drilled {
+	came, drilled := s.r.Number(form.KnifeCame)
+	switch {
+	case s.several(): // each throw has a line of its own
+	case drilled:
 		words = asItStands
 		s.Say("sheet.factor.found", bench.Percent(came/100))
 		s.Say("sheet.factor.left", factor)
-	} else {
+	default:
 		s.Say("sheet.factor.found", factor)
 	}
 	s.Say("balance.headline", words(factor))
@@ -260,7 +271,10 @@ func (s *crank) planned(h *shop, aim float64) {
 		side = sideLeft(bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	s.Say("balance.planned", withTheHoles(bench.Percent(left.Factor.X), side))
-	s.Say("sheet.factor.left", factorDrawn(bench.Percent(left.Factor.X)))
+	if !s.several() {
+		s.Say("balance.after", "yes")
+		s.Say("sheet.factor.left", factorDrawn(bench.Percent(left.Factor.X)))
+	}
 	if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", planAgain(bench.Percent(aim)))
 	}

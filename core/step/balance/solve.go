@@ -25,21 +25,27 @@ type crank struct {
 	known    bool            // the parts and the knife-edges are read: there is a factor
 	offBy    float64         // part of the factor that it may be off
 	rpm      []float64       // speeds that the forces are told at
+	pins     []bench.Pin     // of all throws
+	nth      int             // which of them it is
 }
 
-func readCrank(a *bench.Answers, r *form.Reader) *crank {
-	s := &crank{Answers: a, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100}
+// readCrank reads the nth throw of a crank by itself, or the only one.
+func readCrank(a *bench.Answers, r *form.Reader, pins []bench.Pin, nth int) *crank {
+	r.Pin = pins[nth].Key
+	s := &crank{Answers: a, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
 	s.keys = r.Form.Rows("cylinder")
 	for _, key := range s.keys {
 		s.rows = append(s.rows, "cylinder."+key+".")
 	}
-	s.job = balance.Job{StepG: r.Default(form.BalanceScale), ThrowMM: r.Default(form.Throw), Keep: r.Word(form.Target) == "keep"}
+	s.job = balance.Job{StepG: r.Default(form.BalanceScale), ThrowMM: pins[nth].ThrowMM, Keep: r.Word(form.Target) == "keep"}
 	s.rim = r.Or(bench.WheelMM(r), form.Rim) / 2
 	for end, side := range s.SideOf {
 		s.turned[end] = bench.ReadTurned(r, side)
 		s.rim = math.Min(s.rim, s.turned[end].DiameterMM/2)
 	}
 	s.pinMM = bench.CrankpinMM(r)
+	s.job.HasStated = r.Word(form.KnifeWhat) == "stated"
+	s.ofSeveral()
 	s.parts()
 	s.weighings()
 	s.known = s.ask == ""
@@ -218,7 +224,6 @@ func (s *crank) weighings() {
 	switch what := s.r.Word(form.KnifeWhat); what {
 	case "stated":
 		s.job.Stated = s.factor(whichStated, form.KnifeStated)
-		s.job.HasStated = true
 	case "wheels":
 		for end := range s.SideOf {
 			s.wheel(s.SideOf[end], balance.What(end)+balance.LeftWheel)
@@ -257,10 +262,10 @@ func (s *crank) weighing(place string, w balance.Weighing) {
 	}
 	s.readings = append(s.readings, place)
 	s.job.Weighed = append(s.job.Weighed, w)
-	if _, big := s.job.Before.EndsG(); big == 0 && (!w.Rods || w.What != balance.Whole) {
+	if _, big := s.job.Before.EndsG(); big == 0 && (!w.Rods || w.What != balance.Whole || s.several()) {
 		s.want(weighTheBigEnd, form.PartBig, "weight")
 	}
-	if w.What != balance.Whole && s.job.Before.CrankpinG == 0 {
+	if (w.What != balance.Whole || s.several()) && s.job.Before.CrankpinG == 0 {
 		s.want(weighTheCrankpin, form.PartCrankpin, "weight")
 	}
 }
@@ -279,10 +284,13 @@ const mostSpeeds = 4
 
 // whichWheel names a wheel, or the crank whole.
 func (s *crank) whichWheel(w balance.What) string {
-	if w == balance.Whole {
-		return theCrank
+	switch {
+	case w != balance.Whole:
+		return s.SideOf[w-balance.LeftWheel]
+	case s.several():
+		return theThrow
 	}
-	return s.SideOf[w-balance.LeftWheel]
+	return theCrank
 }
 
 // changed says whether any part is new.

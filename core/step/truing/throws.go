@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
@@ -38,24 +39,15 @@ func (t *throws) pieceAt(x float64) (piece int) {
 	return piece
 }
 
-// readPins reads where the pins stand, from left to right; one not given stands
-// three tenths of a wheel from the one before it.
+// readPins reads where the pins stand, from left to right.
 func (s *setUp) readPins(r *form.Reader, first float64) {
-	throw, wheel := r.Default(form.Throw), r.Default(form.Rim)
-	t := &s.throws
-	t.Rim, t.Joints, t.keys = wheel/2, []crank.Joint{{At: first, Throw: throw}}, []string{""}
-	for _, key := range r.Rows("pin") {
-		j := crank.Joint{Phase: clock.SeenFrom(s.Seen, r.Default(form.PinAngle, key)/degreesPerHour), Throw: r.Or(throw, form.PinThrow, key)}
-		j.At = r.Or(math.Round(t.Joints[len(t.Joints)-1].At+0.3*wheel), form.PinAt, key)
-		t.Joints, t.keys = append(t.Joints, j), append(t.keys, key)
-		for i := len(t.Joints) - 1; i > 1 && t.Joints[i].At < t.Joints[i-1].At; i-- {
-			t.Joints[i], t.Joints[i-1] = t.Joints[i-1], t.Joints[i]
-			t.keys[i], t.keys[i-1] = t.keys[i-1], t.keys[i]
-		}
+	t, wheel := &s.throws, r.Default(form.Rim)
+	t.Rim = wheel / 2
+	for _, pin := range bench.ReadPins(r, s.Seen, first, wheel) {
+		t.Joints = append(t.Joints, crank.Joint{At: pin.AtMM, Phase: pin.Hour, Throw: pin.ThrowMM})
+		t.keys = append(t.keys, pin.Key)
 	}
 }
-
-const degreesPerHour = 30
 
 // readMains reads where the crank runs in the cases: in a bearing on each shaft, and on
 // each inner journal unless it is said to have none, half-way along where it isn't given.

@@ -1,0 +1,38 @@
+package balance
+
+import (
+	"strconv"
+
+	"pintwelve/core/bench"
+)
+
+// The words of a crank of several throws.
+
+const (
+	tooManyThrows    = "Cranks of four throws and more are not balanced here: that wants a balancing machine."
+	areTheyApart     = "Can each throw be weighed by itself, its two wheels on their pin, apart from the others? Say so under 2."
+	joinedUntold     = "Knife-edges can’t tell throws apart that stay joined: choose “nothing: factor known” under 2, or have it balanced on a machine."
+	noHolesUnweighed = "No holes are planned for throws that aren’t weighed each by itself."
+	firstThrow       = "Pin 1, the nearest to your left hand, its throw by itself:"
+	shakeUntold      = "Forces and couples are told once every throw has its factor, one cylinder a pin, and it is measured under True where each pin stands."
+	theThrow         = "throw"
+	whenFound        = "as found"
+	whenAimed        = "as aimed at"
+)
+
+func pinName(n int) string { return bench.Fill("Pin %", strconv.Itoa(n+1)) }
+
+func holeAtPin(n string) string {
+	return bench.Fill("At pin %. “Drilled” takes it as drilled too.", n)
+}
+
+func pinCarries(pin, factor, aim, carries, then string) string {
+	return bench.Fill("%: % as found, to have %; its wheels carry % each at the throw, then %.", pin, factor, aim, carries, then)
+}
+
+// shakes says what is left at a speed: of force and of couple by turns the greatest of the
+// primary, what of it is along the cylinders and across them, and the secondary.
+func shakes(speedWhenForceCouple []string) string {
+	return bench.Fill("% rpm, %: primary force % kN, % along the cylinders and % across, secondary % kN; primary couple % N·m, % along and % across, secondary % N·m.",
+		speedWhenForceCouple...)
+}

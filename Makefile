@@ -18,7 +18,7 @@ test:
 	GOOS=js GOARCH=wasm go vet ./wasm ./tools/empty/... ./web/browser/dying
 	GOOS=js GOARCH=wasm go build -o /dev/null ./wasm
 	go test $$(go list ./... | grep -v /web/browser)
-	go test -count=1 -timeout 30m ./web/browser
+	go test -count=1 -timeout 60m ./web/browser
 
 bench:
 	go test -run '^$$' -bench . -count 10 $$(go list ./... | grep -v /web/browser)

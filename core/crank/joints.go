@@ -114,8 +114,7 @@ func (j *throwsJudge) advise() JointAdvice {
 	level, leans, open := j.lean(1)
 	a.Open = open
 	var stuck, plainly bool
-	_, _, plainly = j.floors(0)
-	a.Floor, a.FloorLean, stuck = j.floors(1)
+	a.Floor, a.FloorLean, stuck, plainly = j.floors()
 	a.Verdict = j.verdict(inside && level, outside || leans, open, stuck, 1)
 	a.Plain = Fit
 	if level, _, _ = j.lean(0); !plain || !level {
@@ -169,14 +168,15 @@ func (s *Stand) Mended() []Bend {
 
 // floors are what throws that don't match leave, every twist and gap gone: the worst
 // run-out over the dials, and the worst lean. Stuck tells whether any of what is judged
-// then stands outside, its doubt counted k times.
-func (j *throwsJudge) floors(k float64) (runOut, lean Figure, stuck bool) {
+// then stands outside for sure, plainly by its bare figure.
+func (j *throwsJudge) floors() (runOut, lean Figure, stuck, plainly bool) {
 	axes := j.axesAfter(j.Mended())
 	for i := range j.gauges {
 		g := &j.gauges[i]
 		v := g.of.of(axes)
 		f := Figure{g.scale * v.Len(), g.scale * j.leftBy(g.of).HalfWidth95(v)}
-		stuck = stuck || f.Value-k*f.HalfWidth95 > j.tol.RunOut
+		stuck = stuck || f.Value-f.HalfWidth95 > j.tol.RunOut
+		plainly = plainly || f.Value > j.tol.RunOut
 		if i < len(j.dials) && f.Value >= runOut.Value {
 			runOut = f
 		}
@@ -184,7 +184,7 @@ func (j *throwsJudge) floors(k float64) (runOut, lean Figure, stuck bool) {
 			lean = Figure{f.Value / by, f.HalfWidth95 / by}
 		}
 	}
-	return runOut, lean, stuck
+	return runOut, lean, stuck, plainly
 }
 
 // leftBy is how sure it is what the mismatches alone make a gauge show.

@@ -23,13 +23,9 @@ type goModule []byte
 
 func (m goModule) word(at int) uint64 { return binary.LittleEndian.Uint64(m[at:]) }
 
-// moduleIn finds it. An error says that the memory holds none of the layout that is
-// known here.
-func moduleIn(memory []byte) (goModule, error) {
-	t, err := functionsIn(memory)
-	if err != nil {
-		return nil, err
-	}
+// module finds it in the memory that the table stands in. An error says that it is none
+// of the layout that is known here.
+func (t functionTable) module(memory []byte) (goModule, error) {
 	table := uint64(len(memory) - len(t.bytes))
 	for at := 0; at+moduleData+8 <= len(memory); at += 8 {
 		if m := goModule(memory[at:]); m.word(0) == table && m.word(moduleNames) == table+t.Names && m.word(moduleFirst) == codeStart {
@@ -48,7 +44,7 @@ func nearTogether(memory []byte) error {
 	if err != nil {
 		return err
 	}
-	m, err := moduleIn(memory)
+	m, err := t.module(memory)
 	if err != nil {
 		return err
 	}

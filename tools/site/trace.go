@@ -96,7 +96,7 @@ func untraced(memory []byte, reached []bool) error {
 	if err != nil {
 		return err
 	}
-	m, err := moduleIn(memory)
+	m, err := t.module(memory)
 	if err != nil {
 		return err
 	}

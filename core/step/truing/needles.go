@@ -1,9 +1,10 @@
 package truing
 
 import (
-	"pintwelve/core/crank"
 	"strconv"
 	"strings"
+
+	"pintwelve/core/crank"
 )
 
 // needleColumn is a column of the table of needles: what it is after, and what the

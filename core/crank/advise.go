@@ -90,7 +90,7 @@ func (s *Pose) Advise(st []Station, tol Tolerance) Advice {
 		a.Strike, a.Close = strike, gap
 	}
 	a.Weak = j.weakest()
-	a.SecondStation = len(st) > 0 && distinctPlaces(st, st[a.Weak].Half) < 2
+	a.SecondStation = len(st) > 0 && distinctPlaces(st, st[a.Weak].Piece) < 2
 	return a
 }
 
@@ -117,7 +117,7 @@ func (j *judge) floorOf(g *gauge) Figure {
 // of the gap each take away or bring, on the dial that shows them most.
 func (j *judge) worth() (strike, gap float64) {
 	for i := range j.st {
-		f := j.Forecast(j.st[i].Half, j.st[i].At)
+		f := j.Forecast(j.st[i].Half(), j.st[i].At)
 		strike = math.Max(strike, 2*f.Strike.Sub(f.Now).Len())
 		gap = math.Max(gap, 2*f.Gap.Sub(f.Now).Len())
 	}
@@ -190,8 +190,10 @@ func (j *judge) utilisation(d, g clock.Vec) float64 {
 func (j *judge) weakest() int {
 	weak, most := 0, -1.0
 	for i := range j.st {
-		parts := [2]part{clock.Left: {b: 1}, clock.Right: {b: -1}}
-		if v := enters(&j.st[i], j.Pin, &j.Scatter, parts); v > most {
+		p := &j.st[i]
+		sure := &j.Scatter[p.Piece]
+		t, n := sure.of(along{b: clock.Vec{T: 1}}), sure.of(along{b: clock.Vec{N: 1}})
+		if v := p.enters(j.Pin, t, n); v > most {
 			weak, most = i, v
 		}
 	}

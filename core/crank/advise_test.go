@@ -81,10 +81,10 @@ func TestTheWeakestDialIsNamed(t *testing.T) {
 	assert.Equal(t, crank.TooClose, a.Verdict)
 	assert.Equal(t, 1, a.Weak)
 	assert.True(t, a.SecondStation)
-	two := append(st, crank.Station{Half: clock.Right, At: 180, E: clock.Polar(0.01, 9), Cov: lsq.Round(0.002)})
+	two := append(st, crank.Station{Piece: 1, At: 180, E: clock.Polar(0.01, 9), Cov: lsq.Round(0.002)})
 	pose = solved(t, bench(), two)
 	a = pose.Advise(two, crank.Tolerance{RunOut: 0.05})
-	assert.Equal(t, clock.Right, two[a.Weak].Half)
+	assert.Equal(t, clock.Right, two[a.Weak].Half())
 	assert.False(t, a.SecondStation)
 }
 
@@ -122,7 +122,7 @@ func TestResidualsOfMoreThanEnough(t *testing.T) {
 	c.Mount, c.Support = crank.VBlocks, [2]float64{20, 180}
 	st := dials(clock.Vec{T: 0.03}, clock.Vec{})
 	st[0].At = 60
-	st = append(st, crank.Station{Half: clock.Left, At: 80, E: clock.Vec{T: 0.06}})
+	st = append(st, crank.Station{Piece: 0, At: 80, E: clock.Vec{T: 0.06}})
 	pose := solved(t, c, st)
 	// y = b (x − 20): b = (40·0.03 + 60·0.06)/(40² + 60²).
 	b := (40*0.03 + 60*0.06) / (40*40 + 60*60)

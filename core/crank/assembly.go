@@ -39,12 +39,6 @@ type Assembly struct {
 // Pieces returns how many there are.
 func (a *Assembly) Pieces() int { return len(a.Joints) + 1 }
 
-// PieceDial is a dial on a piece; its Half means nothing.
-type PieceDial struct {
-	Piece int
-	Station
-}
-
 // RimGap is the gap slope at a joint as feelers found it, in the joint's own
 // clock, mm per mm. OnlyT is said where it was gauged at 12 and 6 alone.
 type RimGap struct {
@@ -96,7 +90,7 @@ func (a *Assembly) span(piece int) (from, to float64) {
 
 // Check tells whether the figures can be those of a crank; the error is an
 // *AssemblyError.
-func (a *Assembly) Check(dials []PieceDial, gaps []RimGap) error {
+func (a *Assembly) Check(dials []Station, gaps []RimGap) error {
 	if n := len(a.Joints); n < 1 || n > MostThrows {
 		return &AssemblyError{JointCount, 0, float64(n), 0, MostThrows + 1}
 	}
@@ -149,12 +143,11 @@ func (a *Assembly) checkMains() error {
 	return nil
 }
 
-func (a *Assembly) checkDial(p *PieceDial, i int) error {
+func (a *Assembly) checkDial(p *Station, i int) error {
 	if err := a.checkPlace(PieceDialAt, i, p.Piece, p.At); err != nil {
 		return err
 	}
-	if !usable(p.E.T) || !usable(p.E.N) || !p.Cov.Proper() || p.Cov.TT > most*most || p.Cov.NN > most*most ||
-		!usable(p.RunOut) || !usable(p.Sigma) || !(p.Nu >= 0) || p.RunOut < 0 || p.Sigma < 0 {
+	if !p.usable() {
 		return &StationError{Station: i}
 	}
 	return nil

@@ -27,7 +27,7 @@ func throwsCases(t testing.TB) (all []throwsCase) {
 	return all
 }
 
-func (c *throwsCase) assembly() (a crank.Assembly, dials []crank.PieceDial, gaps []crank.RimGap) {
+func (c *throwsCase) assembly() (a crank.Assembly, dials []crank.Station, gaps []crank.RimGap) {
 	a.Rim = c.Rim
 	if c.Mount != "centres" {
 		a.Mount = crank.VBlocks
@@ -39,7 +39,7 @@ func (c *throwsCase) assembly() (a crank.Assembly, dials []crank.PieceDial, gaps
 		a.Rests[i] = crank.Rest{Piece: s.Piece - 1, At: s.At}
 	}
 	for _, d := range c.Dials {
-		dials = append(dials, crank.PieceDial{Piece: d.Piece - 1, Station: crank.Station{At: d.At, E: clock.Vec{T: d.T, N: d.N}}})
+		dials = append(dials, crank.Station{Piece: d.Piece - 1, At: d.At, E: clock.Vec{T: d.T, N: d.N}})
 	}
 	for _, g := range c.Gaps {
 		gaps = append(gaps, crank.RimGap{Joint: g.Joint - 1, Slope: clock.Vec{T: (g.G12 - g.G6) / (2 * c.Rim), N: (g.G3 - g.G9) / (2 * c.Rim)}})
@@ -81,7 +81,7 @@ func TestThrowsAreFound(t *testing.T) {
 
 // randomAssembly makes a set-up at random, with dials enough for all of it or, in
 // thin, too few by chance.
-func randomAssembly(rng *rand.Rand, thin bool) (a crank.Assembly, dials []crank.PieceDial, gaps []crank.RimGap) {
+func randomAssembly(rng *rand.Rand, thin bool) (a crank.Assembly, dials []crank.Station, gaps []crank.RimGap) {
 	n := 1 + rng.Intn(crank.MostThrows)
 	x := 60 + 30*rng.Float64()
 	for range n {
@@ -106,7 +106,7 @@ func randomAssembly(rng *rand.Rand, thin bool) (a crank.Assembly, dials []crank.
 			at := from + (to-from)*(float64(i)+0.1+0.8*rng.Float64())/2
 			e := clock.Vec{T: 0.1 * rng.NormFloat64(), N: 0.1 * rng.NormFloat64()}
 			cov := lsq.Oriented(1e-3*(1+rng.Float64()), 2e-3*(1+rng.Float64()), 12*rng.Float64())
-			dials = append(dials, crank.PieceDial{Piece: k, Station: crank.Station{At: at, E: e, Cov: cov}})
+			dials = append(dials, crank.Station{Piece: k, At: at, E: e, Cov: cov})
 		}
 	}
 	for j := range n {
@@ -120,7 +120,7 @@ func randomAssembly(rng *rand.Rand, thin bool) (a crank.Assembly, dials []crank.
 
 // design writes the same problem anew, by MODEL §11, for gonum: four unknowns a
 // piece, aT, bT, aN, bN about x 0 in units of 100 mm.
-func design(a *crank.Assembly, dials []crank.PieceDial, gaps []crank.RimGap) (m *mat.Dense, y *mat.Dense) {
+func design(a *crank.Assembly, dials []crank.Station, gaps []crank.RimGap) (m *mat.Dense, y *mat.Dense) {
 	var rows [][]float64
 	var out []float64
 	n := 4 * a.Pieces()
@@ -169,7 +169,7 @@ func design(a *crank.Assembly, dials []crank.PieceDial, gaps []crank.RimGap) (m 
 	return m, y
 }
 
-// Against gonum's QR on set-ups at random, seed 19.
+// Against gonum's QR on set-ups at random, seed 19, to 2 nm: there rests are known to one.
 func TestAssemblyAgreesWithGonumQR(t *testing.T) {
 	rng := rand.New(rand.NewSource(19))
 	for range 200 {
@@ -184,8 +184,8 @@ func TestAssemblyAgreesWithGonumQR(t *testing.T) {
 		for k := range a.Pieces() {
 			at := a.Rests[0].At + 7*float64(k)
 			got := s.At(k, at)
-			assert.InDelta(t, x.At(4*k, 0)+at/100*x.At(4*k+1, 0), got.T, 1e-7)
-			assert.InDelta(t, x.At(4*k+2, 0)+at/100*x.At(4*k+3, 0), got.N, 1e-7)
+			assert.InDelta(t, x.At(4*k, 0)+at/100*x.At(4*k+1, 0), got.T, 2e-6)
+			assert.InDelta(t, x.At(4*k+2, 0)+at/100*x.At(4*k+3, 0), got.N, 2e-6)
 		}
 		ata.Mul(m.T(), m)
 		if inv.Inverse(&ata) != nil {
@@ -204,6 +204,39 @@ func TestAssemblyAgreesWithGonumQR(t *testing.T) {
 			assert.InEpsilon(t, v.At(0, 0), s.UncertaintyOfD(j).Cov.NN, 1e-4)
 		}
 	}
+}
+
+// What its own readings tell each piece is found piece by piece, as for one throw, and is
+// the same as all pieces together give, to which a gap that says nothing leads: set-ups at
+// random, seed 21.
+func TestPiecesAloneAreAsTheyAreTogether(t *testing.T) {
+	rng := rand.New(rand.NewSource(21))
+	for range 200 {
+		a, dials, _ := randomAssembly(rng, false)
+		for i := range dials {
+			dials[i].Nu, dials[i].Dial = float64(i%3*4), i/3
+		}
+		alone, err := a.Solve(dials, nil)
+		require.NoError(t, err)
+		together, err := a.Solve(dials, []crank.RimGap{{Cov: lsq.Round(1e3)}})
+		require.NoError(t, err)
+		for j := range a.Joints {
+			require.True(t, alone.DTold(j) && alone.GTold(j) && together.DTold(j) && together.GTold(j))
+			assert.InDelta(t, 0, alone.Bends[j].D.Sub(together.Bends[j].D).Len(), 2e-6)
+			assert.InDelta(t, 0, alone.Bends[j].G.Sub(together.Bends[j].G).Len(), 1e-7)
+			sameDoubt(t, together.UncertaintyOfD(j), alone.UncertaintyOfD(j))
+			sameDoubt(t, together.UncertaintyOfG(j), alone.UncertaintyOfG(j))
+		}
+	}
+}
+
+func sameDoubt(t *testing.T, want, got lsq.Uncertainty) {
+	t.Helper()
+	small := 1e-4 * (want.Cov.TT + want.Cov.NN)
+	assert.InDelta(t, want.Cov.TT, got.Cov.TT, small)
+	assert.InDelta(t, want.Cov.TN, got.Cov.TN, small)
+	assert.InDelta(t, want.Cov.NN, got.Cov.NN, small)
+	assert.InDelta(t, want.Nu, got.Nu, 1e-3*(1+want.Nu))
 }
 
 // Where the rank is short, what is told is what gonum's singular values say every
@@ -272,12 +305,12 @@ func TestTwoPiecesAreACrankOfOneThrow(t *testing.T) {
 		c := crank.Crank{Throw: 40, Rim: 90, Pin: 115 + 10*rng.Float64(), Support: [2]float64{0, 240}, Bearing: [2]float64{60, 180}}
 		c.Mount = crank.Mount(rng.Intn(2))
 		var st []crank.Station
-		var dials []crank.PieceDial
+		var dials []crank.Station
 		for h := clock.Left; h <= clock.Right; h++ {
 			for i := range 1 + rng.Intn(3) {
-				p := crank.Station{Half: h, At: 30 + 25*float64(i) + 130*float64(h), E: clock.Vec{T: 0.01 * rng.NormFloat64(), N: 0.01 * rng.NormFloat64()},
+				p := crank.Station{Piece: int(h), At: 30 + 25*float64(i) + 130*float64(h), E: clock.Vec{T: 0.01 * rng.NormFloat64(), N: 0.01 * rng.NormFloat64()},
 					Cov: lsq.Round(2e-3), Nu: 4 + float64(h), Dial: int(h)}
-				st, dials = append(st, p), append(dials, crank.PieceDial{Piece: int(h), Station: p})
+				st, dials = append(st, p), append(dials, p)
 			}
 		}
 		pose, err := c.Solve(st)
@@ -299,7 +332,7 @@ func TestTwoPiecesAreACrankOfOneThrow(t *testing.T) {
 		assert.Equal(t, two.Kind, gap.Kind)
 		assert.InDelta(t, two.Hour, gap.Hour, 1e-4)
 		for i, p := range st {
-			f := pose.Forecast(p.Half, p.At)
+			f := pose.Forecast(p.Half(), p.At)
 			assert.InDelta(t, 2*f.Strike.Len(), s.RunOuts(s.Without(0, crank.Strike))[i], 2e-4, "an arc about the pin, where one throw takes its tangent")
 			assert.InDelta(t, 2*f.Gap.Len(), s.RunOuts(s.Without(0, crank.Squeeze))[i], 1e-7)
 		}
@@ -312,10 +345,10 @@ func TestTwoPiecesAreACrankOfOneThrow(t *testing.T) {
 func TestAnInnerJournalReadOnceIsLeftOpen(t *testing.T) {
 	a := crank.Assembly{Rim: 50, Mount: crank.VBlocks, Rests: [2]crank.Rest{{Piece: 0, At: 0}, {Piece: 2, At: 240}},
 		Joints: []crank.Joint{{At: 90, Throw: 25}, {At: 150, Throw: 25, Phase: 6}}}
-	dial := func(piece int, at, n float64) crank.PieceDial {
-		return crank.PieceDial{Piece: piece, Station: crank.Station{At: at, E: clock.Vec{N: n}, Cov: lsq.Round(1e-3)}}
+	dial := func(piece int, at, n float64) crank.Station {
+		return crank.Station{Piece: piece, At: at, E: clock.Vec{N: n}, Cov: lsq.Round(1e-3)}
 	}
-	s, err := a.Solve([]crank.PieceDial{dial(0, 30, 0.05), dial(1, 120, 0.1), dial(2, 210, -0.05)}, nil)
+	s, err := a.Solve([]crank.Station{dial(0, 30, 0.05), dial(1, 120, 0.1), dial(2, 210, -0.05)}, nil)
 	require.NoError(t, err)
 	for j := range 2 {
 		assert.False(t, s.TwistTold(j))
@@ -348,7 +381,7 @@ func TestThrowsMirroredTurnedAndScaled(t *testing.T) {
 		for i := range inch.Rests {
 			inch.Rests[i].At *= k
 		}
-		small := append([]crank.PieceDial(nil), dials...)
+		small := append([]crank.Station(nil), dials...)
 		for i := range small {
 			small[i].At, small[i].E = dials[i].At*k, dials[i].E.Scale(k)
 		}
@@ -365,7 +398,7 @@ func TestThrowsMirroredTurnedAndScaled(t *testing.T) {
 		for i, r := range a.Rests {
 			round.Rests[1-i] = crank.Rest{Piece: n - r.Piece, At: end - r.At}
 		}
-		var back []crank.PieceDial
+		var back []crank.Station
 		for _, d := range dials {
 			d.Piece, d.At, d.E.N = n-d.Piece, end-d.At, -d.E.N
 			back = append(back, d)
@@ -396,11 +429,11 @@ func BenchmarkThrows(b *testing.B) {
 	for n := 1; n <= crank.MostThrows; n++ {
 		a := crank.Assembly{Rim: 60, Mount: crank.VBlocks}
 		rng := rand.New(rand.NewSource(int64(n)))
-		var dials []crank.PieceDial
+		var dials []crank.Station
 		for k := range n + 1 {
 			for i := range 2 {
 				e := clock.Vec{T: 0.05 * rng.NormFloat64(), N: 0.05 * rng.NormFloat64()}
-				dials = append(dials, crank.PieceDial{Piece: k, Station: crank.Station{At: 70*float64(k) + 20 + 30*float64(i), E: e, Cov: lsq.Round(4e-3), Nu: 3}})
+				dials = append(dials, crank.Station{Piece: k, At: 70*float64(k) + 20 + 30*float64(i), E: e, Cov: lsq.Round(4e-3), Nu: 3})
 			}
 			if k < n {
 				a.Joints = append(a.Joints, crank.Joint{At: 70 * float64(k+1), Throw: 25, Phase: 6 * float64(k)})

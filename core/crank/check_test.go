@@ -44,7 +44,7 @@ func TestCrossChecksAgreeWithTheDials(t *testing.T) {
 	for i := range 100 {
 		b, st := someBody(rng)
 		for i := range st {
-			st[i].E, st[i].Cov = b.centreOf(st[i].Half, st[i].At, b.support(0), b.support(1)), lsq.Round(0.5*micron)
+			st[i].E, st[i].Cov = b.centreOf(st[i].Half(), st[i].At, b.support(0), b.support(1)), lsq.Round(0.5*micron)
 		}
 		pose := solved(t, b.Crank, st)
 		from := clock.End(i % 2)

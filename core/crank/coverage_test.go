@@ -45,7 +45,7 @@ const half = thou / 2 // the dial's division, mm
 // turns reads a full turn at n points.
 func turns(n int, repeat bool) func(*rand.Rand, *body, crank.Station) sample {
 	return func(rng *rand.Rand, b *body, s crank.Station) sample {
-		turn := b.reads(rng, s.Half, s.At, dial.Even(n, repeat), half, b.scatter*half)
+		turn := b.reads(rng, s.Half(), s.At, dial.Even(n, repeat), half, b.scatter*half)
 		f, err := turn.Fit()
 		if err != nil {
 			panic(err)
@@ -97,7 +97,7 @@ func toStep(hour, step float64) float64 { return step * math.Round(hour/step) }
 // sweep turns the crank under a dial and returns the full movement between its
 // highest and lowest, each read to a division, with where it is really high.
 func (b *body) sweep(rng *rand.Rand, s crank.Station) (runOut float64, e clock.Vec) {
-	e = b.centreOf(s.Half, s.At, b.support(0), b.support(1))
+	e = b.centreOf(s.Half(), s.At, b.support(0), b.support(1))
 	zero := rng.Float64()
 	return half * (math.Round(zero+e.Len()/half) - math.Round(zero-e.Len()/half)), e
 }
@@ -145,7 +145,7 @@ func coverageOf(t *testing.T, row coverageRow, seed int64, n int) []*hits {
 		out[7].countAt(sureD, pose.D, d)
 		out[8].countAt(sureG, pose.G, g)
 		for _, s := range read {
-			e := b.centreOf(s.Half, s.At, b.support(0), b.support(1))
+			e := b.centreOf(s.Half(), s.At, b.support(0), b.support(1))
 			out[2].count(holds(lsq.Uncertainty{Cov: s.Cov, Nu: s.Nu}, s.E, e))
 			out[5].count(math.Abs(s.RunOut-2*e.Len()) <= lsq.Student95(s.Nu)*s.Sigma)
 		}
@@ -173,7 +173,7 @@ func (row *coverageRow) setUp(rng *rand.Rand) (body, []crank.Station) {
 	}
 	worst := 0.0
 	for _, s := range st {
-		worst = math.Max(worst, 2*b.centreOf(s.Half, s.At, b.support(0), b.support(1)).Len())
+		worst = math.Max(worst, 2*b.centreOf(s.Half(), s.At, b.support(0), b.support(1)).Len())
 	}
 	k := u(3, 15) * thou / worst
 	b.twist, b.gap, b.mismatch = k*b.twist, b.gap.Scale(k), k*b.mismatch
@@ -198,7 +198,7 @@ func (row *coverageRow) stationsOf(rng *rand.Rand, b *body, st []crank.Station) 
 		if row.shared {
 			return 0
 		}
-		return int(s.Half)
+		return s.Piece
 	}
 	for _, s := range st {
 		got := row.read(rng, b, s)
@@ -213,7 +213,7 @@ func (row *coverageRow) stationsOf(rng *rand.Rand, b *body, st []crank.Station) 
 			got.Reading = got.fit.Reading(dial.Pool(half, pool[dialOf(s)]...))
 		}
 		st[i] = crank.Station{
-			Half: s.Half, At: s.At, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: dialOf(s),
+			Piece: s.Piece, At: s.At, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: dialOf(s),
 			RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 		}
 	}

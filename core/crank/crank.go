@@ -20,12 +20,14 @@
 //	gain κ = (κ₀/4 + Σ wᵢ κᵢ)/(1/4 + Σ wᵢ)           TestGainsByHand
 //	verdict by the decision rule of ISO 14253-1; run-out is twice the
 //	    eccentricity, ISO 1101 and ASME Y14.5        TestCoverage
-//	several throws: the same of every piece and joint, over the row space of the
-//	    equations; forecasts by arcs about the pins     TestThrowsAreFound, exact bodies;
-//	    gonum's QR and SVD, TestAssemblyAgreesWithGonumQR, TestAssemblyRankAgreesWithGonumSVD
+//	several throws: each piece by its own readings, as a half is; what these don't tell
+//	    of all pieces, or gaps say too, over the row space of the equations; forecasts by
+//	    arcs about the pins                             TestThrowsAreFound, exact bodies;
+//	    gonum's QR and SVD, TestAssemblyAgreesWithGonumQR, TestAssemblyRankAgreesWithGonumSVD;
+//	    either way, TestPiecesAloneAreAsTheyAreTogether
 //
-// Files: crank.go lengths; solve.go, scatter.go, uncertainty.go how the halves sit and
-// how sure that is; axes.go any station for any pose; move.go, advise.go, gauge.go
+// Files: crank.go lengths; piece.go, scatter.go, uncertainty.go how a piece lies and
+// how sure that is, solve.go how the halves sit by that; axes.go any station for any pose; move.go, advise.go, gauge.go
 // what to do; pooled.go, learn.go, causes.go, mistake.go, plan.go the passes (section 7); shaft.go,
 // slip.go, check.go what the dials can't be blamed for; assembly.go, assembled.go, rowspace.go,
 // joints.go cranks of several throws (section 11).

@@ -25,8 +25,8 @@ func bench() crank.Crank {
 // dials puts one on each shaft half-way from centre to pin.
 func dials(left, right clock.Vec) []crank.Station {
 	return []crank.Station{
-		{Half: clock.Left, At: 50, E: left},
-		{Half: clock.Right, At: 150, E: right},
+		{Piece: 0, At: 50, E: left},
+		{Piece: 1, At: 150, E: right},
 	}
 }
 
@@ -241,7 +241,7 @@ func TestTurnedEndForEnd(t *testing.T) {
 		e.Support = [2]float64{turn(c.Support[1]), turn(c.Support[0])}
 		e.Bearing = [2]float64{turn(c.Bearing[1]), turn(c.Bearing[0])}
 		for i := range st {
-			st[i].Half, st[i].At = st[i].Half.Other(), turn(st[i].At)
+			st[i].Piece, st[i].At = 1-st[i].Piece, turn(st[i].At)
 			st[i].E.N, st[i].Cov.TN = -st[i].E.N, -st[i].Cov.TN
 		}
 		turned := solved(t, e, st)
@@ -318,7 +318,7 @@ func TestImpossibleLengthsAreNamed(t *testing.T) {
 				assert.Equal(t, row.below, bad.Below)
 			}
 			if row.length == crank.DialAt {
-				assert.Equal(t, st[bad.Station].Half, bad.Half)
+				assert.Equal(t, st[bad.Station].Half(), bad.Half)
 			}
 		})
 	}
@@ -360,7 +360,7 @@ func TestTwoStationsTakeTheCentreOut(t *testing.T) {
 	}
 	st := dials(clock.Vec{}, clock.Vec{T: 0.01})
 	st[0].E = axis(50)
-	st = append(st, crank.Station{Half: clock.Left, At: 20, E: axis(20)})
+	st = append(st, crank.Station{Piece: 0, At: 20, E: axis(20)})
 	pose := solved(t, c, st)
 	nearVec(t, axis(100), pose.A[clock.Left], "axis at the pin")
 	nearVec(t, axis(0), pose.Held[clock.Left], "axis at the centre")

@@ -5,22 +5,8 @@ import "pintwelve/core/clock"
 // Shaft looks at the shaft of an end piece by its dials alone, as Pose.Shaft does of a
 // crank of one throw.
 func (s *Stand) Shaft(h clock.End) Shaft {
-	rests := &s.Assembly.Rests
-	p := Pose{Crank: Crank{Support: [2]float64{rests[clock.Left].At, rests[clock.Right].At}}}
-	p.Pin = s.middle()
-	return p.Shaft(s.onEnd(h), h)
-}
-
-// onEnd are the dials on the piece that a rest holds.
-func (s *Stand) onEnd(h clock.End) (all []Station) {
-	for i := range s.dials {
-		if s.dials[i].Piece == s.Assembly.Rests[h].Piece {
-			st := s.dials[i].Station
-			st.Half = h
-			all = append(all, st)
-		}
-	}
-	return all
+	rest := s.Assembly.Rests[h]
+	return shaftBy(s.dials, rest.Piece, rest.At)
 }
 
 // unseen tells whether the shaft of an end piece was never read at more than one place.

@@ -20,13 +20,13 @@ func twinReads(t *testing.T, e func(x float64) clock.Vec, places ...float64) *cr
 		Rim: 55, Joints: []crank.Joint{{At: 100, Throw: 27}, {At: 160, Throw: 27, Phase: 6}},
 		Rests: [2]crank.Rest{{Piece: 0}, {Piece: 2, At: twinLong}},
 	}
-	var dials []crank.PieceDial
+	var dials []crank.Station
 	for _, x := range places {
 		piece := 0
 		for piece < 2 && a.Joints[piece].At < x {
 			piece++
 		}
-		dials = append(dials, crank.PieceDial{Piece: piece, Station: crank.Station{At: x, E: e(x), Cov: lsq.Round(0.001), RunOut: 2 * e(x).Len()}})
+		dials = append(dials, crank.Station{Piece: piece, At: x, E: e(x), Cov: lsq.Round(0.001), RunOut: 2 * e(x).Len()})
 	}
 	s, err := a.Solve(dials, nil)
 	require.NoError(t, err)

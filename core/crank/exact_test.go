@@ -53,11 +53,11 @@ func TestExactBodiesAreFound(t *testing.T) {
 	for range 300 {
 		b, st := someBody(rng)
 		for i := range st {
-			turn := b.reads(nil, st[i].Half, st[i].At, dial.Even(8, false), 0, 0)
+			turn := b.reads(nil, st[i].Half(), st[i].At, dial.Even(8, false), 0, 0)
 			f, err := turn.Fit()
 			require.NoError(t, err)
-			assert.InDelta(t, 0, f.E.Sub(b.centreOf(st[i].Half, st[i].At, b.support(0), b.support(1))).Len(), tol)
-			st[i] = crank.Station{Half: st[i].Half, At: st[i].At, E: f.E}
+			assert.InDelta(t, 0, f.E.Sub(b.centreOf(st[i].Half(), st[i].At, b.support(0), b.support(1))).Len(), tol)
+			st[i] = crank.Station{Piece: st[i].Piece, At: st[i].At, E: f.E}
 		}
 		pose := solved(t, b.Crank, st)
 		d, g := b.truth()
@@ -74,8 +74,8 @@ func TestExactBodiesAreFound(t *testing.T) {
 		struck.twist = 0
 		closed.gap = clock.Vec{}
 		for _, s := range st {
-			f := pose.Forecast(s.Half, s.At)
-			after := func(b *body) float64 { return b.centreOf(s.Half, s.At, b.support(0), b.support(1)).Len() }
+			f := pose.Forecast(s.Half(), s.At)
+			after := func(b *body) float64 { return b.centreOf(s.Half(), s.At, b.support(0), b.support(1)).Len() }
 			assert.InDelta(t, after(&struck), f.Strike.Len(), tol, "after the strike")
 			assert.InDelta(t, after(&closed), f.Gap.Len(), tol, "after the gap is closed")
 		}

@@ -12,7 +12,7 @@ import (
 func ExampleCrank_Solve() {
 	c := crank.Crank{Throw: 40, Rim: 80, Pin: 100, Support: [2]float64{0, 200}, Bearing: [2]float64{50, 150}}
 	stations := []crank.Station{
-		{Half: clock.Left, At: 50, E: clock.Polar(0.05, 3)}, {Half: clock.Right, At: 150, E: clock.Polar(0.05, 9)},
+		{Piece: 0, At: 50, E: clock.Polar(0.05, 3)}, {Piece: 1, At: 150, E: clock.Polar(0.05, 9)},
 	}
 	pose, err := c.Solve(stations)
 	if err != nil {

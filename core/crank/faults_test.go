@@ -34,14 +34,14 @@ func readAll(t *testing.T, rng *rand.Rand, b body, places [2][]float64, spoil fu
 			fit, err := turn.Fit()
 			require.NoError(t, err)
 			f.fits = append(f.fits, fit)
-			f.st = append(f.st, crank.Station{Half: clock.End(h), At: x, Dial: h})
+			f.st = append(f.st, crank.Station{Piece: int(clock.End(h)), At: x, Dial: h})
 		}
 	}
 	for i := range f.fits {
-		pool[f.st[i].Half] = append(pool[f.st[i].Half], &f.fits[i])
+		pool[f.st[i].Piece] = append(pool[f.st[i].Piece], &f.fits[i])
 	}
 	for i := range f.st {
-		r := f.fits[i].Reading(dial.Pool(half, pool[f.st[i].Half]...))
+		r := f.fits[i].Reading(dial.Pool(half, pool[f.st[i].Piece]...))
 		s := &f.st[i]
 		s.E, s.Cov, s.Nu, s.RunOut, s.Sigma = r.E, r.Cov, r.Nu, r.RunOut, r.Sigma
 	}
@@ -172,7 +172,7 @@ func TestOvalAndMovedDialAreTold(t *testing.T) {
 func TestSlipsOfThePen(t *testing.T) {
 	wrongEnd := func(st []crank.Station, i int) { st[i].E.N, st[i].Cov.TN = -st[i].E.N, -st[i].Cov.TN }
 	swap := func(st []crank.Station, i, j int) {
-		st[i].Half, st[j].Half = st[j].Half, st[i].Half
+		st[i].Piece, st[j].Piece = st[j].Piece, st[i].Piece
 		st[i].At, st[j].At = st[j].At, st[i].At
 	}
 	for i, row := range []struct {

@@ -50,7 +50,7 @@ func (j *judge) places() []Place {
 func (j *judge) gauge(i int) gauge {
 	if i < len(j.st) {
 		if !j.trusted {
-			return j.derived(j.throughSupports(j.st[i].Half, j.st[i].At), 2, j.tol.RunOut)
+			return j.derived(j.throughSupports(j.st[i].Half(), j.st[i].At), 2, j.tol.RunOut)
 		}
 		return j.needle(&j.st[i])
 	}
@@ -63,8 +63,8 @@ func (j *judge) gauge(i int) gauge {
 
 // needle is a dial as it was read, the crank on its supports.
 func (j *judge) needle(p *Station) gauge {
-	k := j.throughSupports(p.Half, p.At)
-	base := j.At(p.Half, p.At).Sub(j.D.Scale(k.d)).Sub(j.G.Scale(k.g))
+	k := j.throughSupports(p.Half(), p.At)
+	base := j.At(p.Half(), p.At).Sub(j.D.Scale(k.d)).Sub(j.G.Scale(k.g))
 	return gauge{Figure: p.runOut(), limit: j.tol.RunOut, scale: 2, base: base, k: k, ofD95: j.ofMismatch(k), doubt: p.Unsure}
 }
 

@@ -189,17 +189,19 @@ func (j *throwsJudge) floors() (runOut, lean Figure, stuck, plainly bool) {
 
 // leftBy is how sure it is what the mismatches alone make a gauge show.
 func (s *Stand) leftBy(of combination) lsq.Uncertainty {
-	rows := [2][]float64{s.blank(), s.blank()}
+	left := combination(make([]part, s.Assembly.Pieces())).components()
 	for j := range s.Bends {
 		pin := &s.pins[j]
 		shows := of.of(s.shownOf(j, Bend{D: pin.world(clock.Vec{T: 1})}))
-		mismatch := s.offsetRow(j)[0]
-		for i := range mismatch {
-			rows[0][i] += shows.T * mismatch[i]
-			rows[1][i] += shows.N * mismatch[i]
+		mismatch := s.offset(j)[0]
+		for i, by := range [2]float64{shows.T, shows.N} {
+			for k, m := range mismatch {
+				left[i][k].a = left[i][k].a.Add(m.a.Scale(by))
+				left[i][k].b = left[i][k].b.Add(m.b.Scale(by))
+			}
 		}
 	}
-	return s.uncertaintyOf(rows)
+	return s.uncertaintyOf(left)
 }
 
 // clear returns the moves that every solution agrees on and that stand clear of k
@@ -265,8 +267,10 @@ func (s *Stand) worth(m *JointMove) (most float64) {
 // settles returns the readings that would settle what is open, the one that leaves
 // least open first: a dial on a journal before the gap across the webs.
 func (s *Stand) settles() (all []Settle) {
-	n := len(s.blank())
-	open := n - len(s.rows.basis)
+	if s.rows == nil {
+		return nil
+	}
+	open := perPiece*s.Assembly.Pieces() - len(s.rows.basis)
 	if open == 0 {
 		return nil
 	}
@@ -289,7 +293,7 @@ func (s *Stand) settles() (all []Settle) {
 		add(Settle{Piece: k, At: x}, rows[0], rows[1])
 	}
 	for j := range s.Bends {
-		rows := s.slopeRow(j)
+		rows := s.rowsOf(s.slope(j))
 		add(Settle{Gap: true, Joint: j}, rows[0], rows[1])
 	}
 	return all

@@ -172,7 +172,7 @@ func shiftBetween(from, to *pooled) shift {
 	}
 	for i := range from.Stations {
 		p := &from.Stations[i]
-		k := a.throughSupports(p.Half, p.At)
+		k := a.throughSupports(p.Half(), p.At)
 		s.dials = append(s.dials, leverage(k))
 	}
 	return s
@@ -184,7 +184,7 @@ func (g *pooled) only(other *pooled) *pooled {
 	var st []Station
 	for i := range g.Stations {
 		for k := range other.Stations {
-			if p, q := &g.Stations[i], &other.Stations[k]; p.Half == q.Half && math.Abs(p.At-q.At) < least {
+			if p := &g.Stations[i]; p.samePlace(&other.Stations[k]) {
 				st = append(st, *p)
 				break
 			}

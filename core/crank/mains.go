@@ -36,15 +36,8 @@ func (c combination) of(axes []axis) (v clock.Vec) {
 	return v
 }
 
-// rowsOf are the rows that make it out of the unknowns.
-func (s *Stand) rowsOf(c combination) (rows [2][]float64) {
-	for i := range rows {
-		rows[i] = s.blank()
-		for k, p := range c {
-			rows[i][perPiece*k+2*i], rows[i][perPiece*k+2*i+1] = p.a, (p.b-p.a*s.middle())/s.scale()
-		}
-	}
-	return rows
+func (c combination) components() [2][]along {
+	return components(c, make([]along, len(c)), make([]along, len(c)))
 }
 
 // throwsGauge is one thing that is judged of an assembly: a vector, and how many mm of run-out
@@ -71,7 +64,7 @@ func (s *Stand) judge(tol Tolerance) throwsJudge {
 	for i, m := range s.Assembly.Mains {
 		off, lean := s.mainOf(i)
 		main := Main{Rest: m, RunOut: s.figure(off, 2), Lean: s.figure(lean, arcmin)}
-		if main.Told = s.told(s.rowsOf(off)) && s.told(s.rowsOf(lean)); main.Told {
+		if main.Told = s.told(off.components()) && s.told(lean.components()); main.Told {
 			j.gauges = append(j.gauges, throwsGauge{of: off, scale: 2})
 			if tol.Tilt > 0 {
 				j.gauges = append(j.gauges, throwsGauge{lean, arcmin * tol.RunOut / tol.Tilt, true})
@@ -108,7 +101,7 @@ func (s *Stand) mainOf(main int) (off, lean combination) {
 // figure is the length of a vector as it counts, and how far that may be out.
 func (s *Stand) figure(of combination, scale float64) Figure {
 	v := of.of(s.axes)
-	return Figure{scale * v.Len(), scale * s.uncertaintyOf(s.rowsOf(of)).HalfWidth95(v)}
+	return Figure{scale * v.Len(), scale * s.uncertaintyOf(of.components()).HalfWidth95(v)}
 }
 
 // burden is the worst of all that is judged with the bends so changed, as a run-out [mm]

@@ -45,8 +45,8 @@ func (r *rig) runs() (runOut, lean []float64) {
 }
 
 // exact are the dials' places with what they would show of a perfect shaft.
-func (r *rig) exact() []crank.PieceDial {
-	dials := append([]crank.PieceDial(nil), r.dials...)
+func (r *rig) exact() []crank.Station {
+	dials := append([]crank.Station(nil), r.dials...)
 	for i := range dials {
 		dials[i].E = r.made.Eccentricity(dials[i].At)
 	}
@@ -105,8 +105,8 @@ func TestMainBearingsOfOneThrow(t *testing.T) {
 	one := crank.Crank{Throw: j.Throw, Rim: r.Rim, Pin: j.At, Support: [2]float64{r.Rests[0].At, r.Rests[1].At}, Bearing: [2]float64{r.Mains[0].At, r.Mains[1].At}}
 	var st []crank.Station
 	for i, d := range r.exact() {
-		d.Half = clock.End(i)
-		st = append(st, d.Station)
+		d.Piece = i
+		st = append(st, d)
 	}
 	pose, err := one.Solve(st)
 	require.NoError(t, err)

@@ -166,7 +166,7 @@ func (m *mistake) remade(c *change) *shift {
 func (g *pooled) swap() bool {
 	var at [2][]int
 	for i := range g.Stations {
-		at[g.Stations[i].Half] = append(at[g.Stations[i].Half], i)
+		at[g.Stations[i].Piece] = append(at[g.Stations[i].Piece], i)
 	}
 	if len(at[0]) != len(at[1]) {
 		return false
@@ -315,14 +315,14 @@ func (g *pooled) witness() (w Witness) {
 		p := &g.Stations[i]
 		other := clock.Vec{}
 		for k := range g.Stations {
-			if q := &g.Stations[k]; q.Half != p.Half {
+			if q := &g.Stations[k]; q.Piece != p.Piece {
 				other = q.E
 			}
 		}
 		for hour := range 12 {
 			u := clock.Polar(1, float64(hour))
 			v := Witness{
-				Half: p.Half, Station: i, Hour: float64(hour),
+				Half: p.Half(), Station: i, Hour: float64(hour),
 				Shows: p.E.Dot(u), Mirrored: p.E.From(clock.Right).Dot(u), Exchanged: other.Dot(u),
 			}
 			if tells := v.tells(); tells > best {

@@ -205,7 +205,7 @@ func writeOwn(t *testing.T) {
 
 // read turns a dial of a case into a station.
 func (d *ownDial) read(t *testing.T) crank.Station {
-	s := crank.Station{Half: end(t, d.Half), At: d.At}
+	s := crank.Station{Piece: int(end(t, d.Half)), At: d.At}
 	var r dial.Reading
 	var err error
 	switch {

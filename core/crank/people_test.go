@@ -37,8 +37,8 @@ func mirrorHours(st []crank.Station) {
 func exchange(st []crank.Station) {
 	for i := range st {
 		for k := i + 1; k < len(st); k++ {
-			if st[i].Half == clock.Left && st[k].Half == clock.Right && (st[i].At < 40) == (st[k].At > 200) {
-				st[i].Half, st[k].Half = st[k].Half, st[i].Half
+			if st[i].Half() == clock.Left && st[k].Half() == clock.Right && (st[i].At < 40) == (st[k].At > 200) {
+				st[i].Piece, st[k].Piece = st[k].Piece, st[i].Piece
 				st[i].At, st[k].At = st[k].At, st[i].At
 				st[i], st[k] = st[k], st[i]
 			}
@@ -203,7 +203,7 @@ func (b *lathe) round(t *testing.T, near bool) crank.Pass {
 			got, err := b.readingAt(h, x)
 			require.NoError(t, err)
 			p.Stations = append(p.Stations, crank.Station{
-				Half: h, At: x, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: int(h),
+				Piece: int(h), At: x, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: int(h),
 				RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 			})
 		}

@@ -24,7 +24,7 @@ func (b *lathe) known(t *testing.T, sigma float64) crank.Pass {
 	for h := clock.Left; h <= clock.Right; h++ {
 		v := b.made.Turn(h, tryout.Dial{}, 0, 3, 6, 9)
 		e := clock.Vec{T: (v[0] - v[2]) / 2, N: (v[1] - v[3]) / 2}
-		p.Stations = append(p.Stations, crank.Station{Half: h, At: b.at[h], E: e, Cov: lsq.Round(sigma)})
+		p.Stations = append(p.Stations, crank.Station{Piece: int(h), At: b.at[h], E: e, Cov: lsq.Round(sigma)})
 	}
 	var err error
 	p.Pose, err = b.set.Solve(p.Stations)
@@ -306,7 +306,7 @@ func endForEnd(t *testing.T, p *crank.Pass) crank.Pass {
 	var q crank.Pass
 	for i := len(p.Stations) - 1; i >= 0; i-- {
 		s := p.Stations[i]
-		s.Half, s.At, s.E, s.Dial = s.Half.Other(), end-s.At, s.E.From(clock.Right), 1-s.Dial
+		s.Piece, s.At, s.E, s.Dial = 1-s.Piece, end-s.At, s.E.From(clock.Right), 1-s.Dial
 		s.Cov.TN = -s.Cov.TN
 		q.Stations = append(q.Stations, s)
 	}
@@ -414,9 +414,9 @@ func TestCoarseReadingsDontVouchForTheCentres(t *testing.T) {
 		want  crank.Verdict
 	}{{0.0048, crank.Fit}, {0.0051, crank.FitAsHung}} {
 		st := dials(clock.Vec{T: 0.001}, clock.Vec{T: -0.001})
-		st = append(st, crank.Station{Half: clock.Left, At: 15, E: clock.Vec{T: 0.0003}}, crank.Station{Half: clock.Right, At: 185, E: clock.Vec{T: -0.0003}})
+		st = append(st, crank.Station{Piece: 0, At: 15, E: clock.Vec{T: 0.0003}}, crank.Station{Piece: 1, At: 185, E: clock.Vec{T: -0.0003}})
 		for i := range st {
-			st[i].Cov, st[i].Dial = lsq.Round(row.sigma), int(st[i].Half)
+			st[i].Cov, st[i].Dial = lsq.Round(row.sigma), st[i].Piece
 		}
 		p := crank.Pass{Stations: st, Pose: solved(t, c, st)}
 		n := crank.Plan([]crank.Pass{p}, crank.Tolerance{RunOut: 0.03})

@@ -92,26 +92,42 @@ func (g *pooled) differs(p *Pass) (differ bool, by Figure) {
 	if len(g.Stations) == 0 || len(p.Stations) == 0 {
 		return false, Figure{}
 	}
-	reread := [2]bool{}
-	for i := range g.Stations {
-		for k := range p.Stations {
-			a, b := &g.Stations[i], &p.Stations[k]
-			if a.Half != b.Half || math.Abs(a.At-b.At) >= least {
-				continue
-			}
-			reread[a.Half] = true
-			clear, off := a.unlike(b)
-			if differ = differ || clear; off.Value > by.Value {
-				by = off
-			}
-		}
-	}
-	if reread[0] && reread[1] || p.Since == Nothing {
+	differ, by = unlike(g.Stations, p.Stations)
+	if again(g.Stations, p.Stations, 0) && again(g.Stations, p.Stations, 1) || p.Since == Nothing {
 		return differ, by
 	}
 	d := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfD(g.Stations).Cov.Add(p.Pose.UncertaintyOfD(p.Stations).Cov)}
 	slope := lsq.Uncertainty{Cov: g.Pose.UncertaintyOfG(g.Stations).Cov.Add(p.Pose.UncertaintyOfG(p.Stations).Cov)}
 	return differ || clearly(d, p.Pose.D.Sub(g.Pose.D)) || clearly(slope, p.Pose.G.Sub(g.Pose.G)), by
+}
+
+// unlike tells whether a place that was read in both rounds reads otherwise by more than
+// both doubts together let it. By is the greatest difference of a needle.
+func unlike(was, now []Station) (differ bool, by Figure) {
+	for i := range was {
+		for k := range now {
+			if !was[i].samePlace(&now[k]) {
+				continue
+			}
+			clear, off := was[i].unlike(&now[k])
+			if differ = differ || clear; off.Value > by.Value {
+				by = off
+			}
+		}
+	}
+	return differ, by
+}
+
+// again tells whether a place of a piece was read in both rounds.
+func again(was, now []Station, piece int) bool {
+	for i := range was {
+		for k := range now {
+			if was[i].Piece == piece && was[i].samePlace(&now[k]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // unlike tells whether two readings of a place differ by more than both doubts together
@@ -138,10 +154,7 @@ func (g *pooled) join(p *Pass) {
 		g.Done = p.Done
 		return
 	}
-	st := append([]Station(nil), g.Stations...)
-	for i := range p.Stations {
-		st = joined(st, p.Stations[i])
-	}
+	st := joined(g.Stations, p.Stations)
 	pose, err := p.Pose.Crank.Solve(st)
 	if len(g.Stations) == 0 || err != nil {
 		g.Pass, g.rounds = *p, 1
@@ -151,15 +164,21 @@ func (g *pooled) join(p *Pass) {
 	g.rounds++
 }
 
-// joined adds a reading to those of the same place, or else beside them.
-func joined(st []Station, p Station) []Station {
-	for i := range st {
-		if q := &st[i]; q.Half == p.Half && math.Abs(q.At-p.At) < least {
-			q.mean(&p)
-			return st
+// joined are two rounds of readings as one: of the same place their mean, else beside
+// each other.
+func joined(was, now []Station) []Station {
+	st := append([]Station(nil), was...)
+next:
+	for i := range now {
+		for k := range st {
+			if st[k].samePlace(&now[i]) {
+				st[k].mean(&now[i])
+				continue next
+			}
 		}
+		st = append(st, now[i])
 	}
-	return append(st, p)
+	return st
 }
 
 // mean takes another reading of the same place in, each counting by how sure it is.

@@ -54,7 +54,7 @@ func at(x *mat.Dense, half clock.End, l float64, col int) clock.Vec {
 
 func (r *reference) solve(c *crank.Crank, st []crank.Station) error {
 	for i, s := range st {
-		row := 2 * int(s.Half)
+		row := 2 * s.Piece
 		r.a.Set(i, row, 1)
 		r.a.Set(i, row+1, s.At-c.Pin)
 		r.y.Set(i, 0, s.E.T)
@@ -107,7 +107,7 @@ func (r *reference) predict(c *crank.Crank, st []crank.Station, d, g clock.Vec) 
 	for i, s := range st {
 		l := s.At - c.Pin
 		r.forecast[i] = crank.Forecast{
-			Now: at(r.x, s.Half, l, 0), Strike: at(r.z, s.Half, l, 0), Gap: at(r.z, s.Half, l, 2), Both: at(r.z, s.Half, l, 4),
+			Now: at(r.x, s.Half(), l, 0), Strike: at(r.z, s.Half(), l, 0), Gap: at(r.z, s.Half(), l, 2), Both: at(r.z, s.Half(), l, 4),
 		}
 	}
 	hung(r.b, c.Pin, c.Bearing)
@@ -141,9 +141,9 @@ func (a *answers) solve(c *crank.Crank, st []crank.Station) error {
 	a.gap, _ = pose.Close()
 	run := pose.Running(pose.D, pose.G)
 	for i := range st {
-		a.forecast[i] = pose.Forecast(st[i].Half, st[i].At)
-		a.run[i] = run.At(st[i].Half, st[i].At)
-		a.tilt[i] = run.Tilt(st[i].Half)
+		a.forecast[i] = pose.Forecast(st[i].Half(), st[i].At)
+		a.run[i] = run.At(st[i].Half(), st[i].At)
+		a.tilt[i] = run.Tilt(st[i].Half())
 	}
 	return nil
 }
@@ -159,8 +159,8 @@ func someCrank(rng *rand.Rand) (crank.Crank, []crank.Station) {
 		c.Mount, c.Support = crank.VBlocks, c.Bearing
 	}
 	st := []crank.Station{
-		{Half: clock.Left, At: c.Pin * u(0.1, 0.35)},
-		{Half: clock.Right, At: length - (length-c.Pin)*u(0.1, 0.35)},
+		{Piece: 0, At: c.Pin * u(0.1, 0.35)},
+		{Piece: 1, At: length - (length-c.Pin)*u(0.1, 0.35)},
 	}
 	for i := range st {
 		st[i].E = clock.Vec{T: 0.05 * rng.NormFloat64(), N: 0.05 * rng.NormFloat64()}
@@ -214,7 +214,7 @@ func weighted(t *testing.T, c *crank.Crank, st []crank.Station, h clock.End, hel
 		n = 2
 	}
 	for _, s := range st {
-		if s.Half != h {
+		if s.Half() != h {
 			continue
 		}
 		var ch mat.Cholesky
@@ -258,7 +258,7 @@ func TestWeightedStationsAgreeWithGonumQR(t *testing.T) {
 		for range rng.Intn(5) {
 			more := st[rng.Intn(2)]
 			room := c.Pin - 5 - more.At
-			if more.Half == clock.Right {
+			if more.Half() == clock.Right {
 				room = c.Pin + 5 - more.At
 			}
 			more.At += room * (0.1 + 0.9*rng.Float64())
@@ -270,7 +270,7 @@ func TestWeightedStationsAgreeWithGonumQR(t *testing.T) {
 		require.NoError(t, err)
 		count := [2]int{}
 		for _, s := range st {
-			count[s.Half]++
+			count[s.Piece]++
 		}
 		for h := clock.Left; h <= clock.Right; h++ {
 			held := c.Mount != crank.Centres || count[h] == 1

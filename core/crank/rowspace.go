@@ -7,6 +7,30 @@ import (
 	"pintwelve/core/lsq"
 )
 
+// Each piece has four unknowns: a and b of T, then of N, about the middle of the
+// rests, b in units of half their distance, so that all are of one size.
+const perPiece = 4
+
+func (s *Stand) middle() float64 { return (s.Assembly.Rests[0].At + s.Assembly.Rests[1].At) / 2 }
+func (s *Stand) scale() float64  { return (s.Assembly.Rests[1].At - s.Assembly.Rests[0].At) / 2 }
+
+// row is what a component has of the unknowns.
+func (s *Stand) row(c []along) []float64 {
+	row := make([]float64, 0, perPiece*len(c))
+	for _, k := range c {
+		b := k.b.Sub(k.a.Scale(s.middle())).Scale(1 / s.scale())
+		row = append(row, k.a.T, b.T, k.a.N, b.N)
+	}
+	return row
+}
+
+func (s *Stand) rowsOf(c [2][]along) [2][]float64 { return [2][]float64{s.row(c[0]), s.row(c[1])} }
+
+// placeRow is what the eccentricity of a piece at x has of the unknowns.
+func (s *Stand) placeRow(piece int, x float64) [2][]float64 {
+	return s.rowsOf(s.place(piece, x).components())
+}
+
 // equation is a row of the problem over its standard deviation; from is the dial
 // that it comes from, or −1.
 type equation struct {
@@ -22,14 +46,9 @@ type equations struct {
 	plain [][]float64 // the rows as they are, for the rank
 }
 
-// place takes in where a piece stands at x.
-func (e *equations) place(piece int, x float64, y clock.Vec, cov lsq.Cov, from int) {
-	e.add(e.stand.placeRow(piece, x), y, cov, from)
-}
-
 // gap takes in a gap slope; what feelers say comes from no dial.
 func (e *equations) gap(g *RimGap) {
-	rows := e.stand.slopeRow(g.Joint)
+	rows := e.stand.rowsOf(e.stand.slope(g.Joint))
 	if g.OnlyT {
 		k := 1 / math.Sqrt(math.Max(g.Cov.TT, slopeBlur*slopeBlur))
 		e.plain = append(e.plain, rows[0])

@@ -49,7 +49,7 @@ func trade(b *lathe, passes []crank.Pass) (do []crank.Done, ended ending, again 
 	}
 	perD, perG := b.shows()
 	if clock.Apart(l.E.Hour(), r.E.Hour()) > 3 {
-		d := crank.Done{Kind: crank.Strike, Wheel: worse.Half, Hour: 3, Dose: short * worse.RunOut / perD / crank.UsualStrike}
+		d := crank.Done{Kind: crank.Strike, Wheel: worse.Half(), Hour: 3, Dose: short * worse.RunOut / perD / crank.UsualStrike}
 		if worse.E.N < 0 {
 			d.Hour = 9
 		}

@@ -68,7 +68,10 @@ func (s Scatter) shift(l float64) Scatter {
 	return out
 }
 
-// of returns the covariance of a A + b B.
-func (s *Scatter) of(a, b float64) lsq.Cov {
-	return s.AA.Scale(a * a).Add(s.BB.Scale(b * b)).Add(twice(s.AB).Scale(a * b))
+// of returns the covariance of A and of B with a component.
+func (s *Scatter) of(k along) along {
+	return along{
+		s.AA.Apply(k.a).Add(apply(s.AB, k.b)),
+		apply(turned(s.AB), k.a).Add(s.BB.Apply(k.b)),
+	}
 }

@@ -35,20 +35,24 @@ func (s Shaft) Trusted() bool { return s.State == Unseen || s.State == Sound }
 
 // Shaft looks at one shaft by its dials alone.
 func (s *Pose) Shaft(st []Station, h clock.End) Shaft {
-	n := distinctPlaces(st, h)
+	return shaftBy(st, int(h), s.Crank.Support[h])
+}
+
+// shaftBy looks at the shaft of a piece that is held at rest, by its dials alone.
+func shaftBy(st []Station, piece int, rest float64) Shaft {
+	n := distinctPlaces(st, piece)
 	if n < 2 {
 		return Shaft{}
 	}
-	var sc [2]Scatter
-	var own Axes
-	own.Pin = s.Pin
-	own.A[h], own.B[h], sc[h] = free(st, h, s.Pin)
-	x := s.Crank.Support[h]
-	var parts [2]part
-	parts[h] = part{1, x - s.Pin}
-	out := Shaft{Hole: own.At(h, x).Scale(-1), Uncertainty: propagated(st, s.Pin, &sc, parts)}
+	// About the rest itself, so that its place is A.
+	var sure [MostThrows + 1]Scatter
+	var parts [MostThrows + 1]part
+	var rows [2][MostThrows + 1]along
+	y, scatter := free(st, piece, rest)
+	sure[piece], parts[piece] = scatter, part{a: 1}
+	out := Shaft{Hole: y.a.Scale(-1), Uncertainty: propagated(st, sure[:], rest, components(parts[:], rows[0][:], rows[1][:]))}
 	switch {
-	case n >= 3 && !fits(st, h, &own, 2):
+	case n >= 3 && !fits(st, piece, y, rest, 2):
 		out.State = Bent
 	case !out.off():
 		out.State = Sound
@@ -64,37 +68,17 @@ func (s *Pose) Shaft(st []Station, h clock.End) Shaft {
 // doubt; less than a micron is no support's fault.
 func (s Shaft) off() bool { return s.Hole.Len() > least && s.Uncertainty.Significant(s.Hole) }
 
-// distinctPlaces counts the places along a half where dials stand.
-func distinctPlaces(st []Station, h clock.End) int {
-	n := 0
-	for i := range st {
-		if st[i].Half == h && firstAtPlace(st, i) {
-			n++
-		}
-	}
-	return n
-}
-
-func firstAtPlace(st []Station, i int) bool {
-	for j := range i {
-		if st[j].Half == st[i].Half && math.Abs(st[j].At-st[i].At) < least {
-			return false
-		}
-	}
-	return true
-}
-
-// fits tells whether a half's dials lie on its axis to within their doubt at
+// fits tells whether a piece's dials lie on its axis about from to within their doubt at
 // 95 %, the axis fitted to them with so many unknown vectors. Less than a micron
 // is no shaft's fault.
-func fits(st []Station, h clock.End, a *Axes, unknown int) bool {
+func fits(st []Station, piece int, y axis, from float64, unknown int) bool {
 	chi2, worst, dials, nu := 0.0, 0.0, 0, 0.0
 	for i := range st {
 		p := &st[i]
-		if p.Half != h {
+		if p.Piece != piece {
 			continue
 		}
-		r := p.E.Sub(a.At(h, p.At))
+		r := p.E.Sub(y.at(p.At - from))
 		chi2 += r.Dot(p.weight().Apply(r))
 		worst = math.Max(worst, r.Len())
 		dials++

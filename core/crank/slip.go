@@ -1,7 +1,5 @@
 package crank
 
-import "pintwelve/core/clock"
-
 // SlipKind is a slip of the pen that would explain readings which don't fit.
 type SlipKind uint8
 
@@ -45,10 +43,10 @@ func (c *Crank) Slips(st []Station) []Slip {
 	return out
 }
 
-// unknown is how many vectors a half's dials have to find: one where its support
+// unknown is how many vectors a piece's dials have to find: one where its support
 // is counted as exact, else two.
-func (s *Pose) unknown(st []Station, h clock.End) int {
-	if s.Crank.Mount == Centres && distinctPlaces(st, h) > 1 {
+func (s *Pose) unknown(st []Station, piece int) int {
+	if s.Crank.Mount == Centres && distinctPlaces(st, piece) > 1 {
 		return 2
 	}
 	return 1
@@ -57,8 +55,12 @@ func (s *Pose) unknown(st []Station, h clock.End) int {
 // consistent tells whether every half's dials, and its support where it is
 // counted as one, lie on a line to within their doubt.
 func (s *Pose) consistent(st []Station) bool {
-	return fits(st, clock.Left, &s.Axes, s.unknown(st, clock.Left)) &&
-		fits(st, clock.Right, &s.Axes, s.unknown(st, clock.Right))
+	for h := range s.A {
+		if !fits(st, h, axis{s.A[h], s.B[h]}, s.Pin, s.unknown(st, h)) {
+			return false
+		}
+	}
+	return true
 }
 
 func with(st []Station, i int, p Station) []Station {
@@ -75,6 +77,6 @@ func mirrored(p Station) Station {
 
 // moved is a station's reading at another's place.
 func moved(p, to Station) Station {
-	p.Half, p.At = to.Half, to.At
+	p.Piece, p.At = to.Piece, to.At
 	return p
 }

@@ -1,19 +1,18 @@
 package crank
 
 import (
-	"math"
-
 	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
 )
 
-// Station is a dial on a shaft: the half, its place x [mm], the eccentricity it
-// found [mm] and how sure that is. With Half, At and E alone it is exact.
+// Station is a dial on a piece, the pieces numbered from 0 at the left, so that of one
+// throw each is a half: its place x [mm], the eccentricity it found [mm] and how sure
+// that is. With Piece, At and E alone it is exact.
 type Station struct {
-	Half clock.End
-	At   float64
-	E    clock.Vec
-	Cov  lsq.Cov // mm², of E
+	Piece int
+	At    float64
+	E     clock.Vec
+	Cov   lsq.Cov // mm², of E
 	// Nu is the degrees of freedom that the scatter in Cov was found from; 0
 	// where it is known. Stations read with one dial share its scatter, and have
 	// the same Dial.
@@ -35,11 +34,8 @@ type Pose struct {
 	Scatter [2]Scatter   // how sure each half's A and B are
 }
 
-// Scatter is the covariance of a half's A and B. AB is that of A with B, rows A.
-type Scatter struct {
-	AA, BB lsq.Cov
-	AB     [2][2]float64
-}
+// Half is the one that it stands on, of a crank of one throw.
+func (p *Station) Half() clock.End { return clock.End(p.Piece) }
 
 // StationError says that a station's reading can't be used: not a number, or a
 // covariance that is none.
@@ -102,16 +98,19 @@ func (c *Crank) Solve(st []Station) (Pose, error) {
 
 func (c *Crank) checkStation(st []Station, i int) error {
 	p := &st[i]
-	if r := c.reach(p.Half); !r.holds(p.At) {
-		return r.fault(DialAt, p.Half, i, p.At)
-	}
-	if !usable(p.E.T) || !usable(p.E.N) || !p.Cov.Proper() || p.Cov.TT > most*most || p.Cov.NN > most*most {
+	if p.Piece < 0 || p.Piece > 1 || !p.usable() {
 		return &StationError{Station: i}
 	}
-	if !usable(p.RunOut) || !usable(p.Sigma) || !(p.Nu >= 0) || p.RunOut < 0 || p.Sigma < 0 {
-		return &StationError{Station: i}
+	if r := c.reach(p.Half()); !r.holds(p.At) {
+		return r.fault(DialAt, p.Half(), i, p.At)
 	}
 	return nil
+}
+
+// usable tells whether it holds figures of a dial.
+func (p *Station) usable() bool {
+	return usable(p.E.T) && usable(p.E.N) && p.Cov.Proper() && p.Cov.TT <= most*most && p.Cov.NN <= most*most &&
+		usable(p.RunOut) && usable(p.Sigma) && p.Nu >= 0 && p.RunOut >= 0 && p.Sigma >= 0
 }
 
 // runOut returns the full movement the dial showed and how far it may be out
@@ -136,88 +135,14 @@ func (p *Station) weight() lsq.Cov {
 	return w
 }
 
-// places counts a half's dials and tells whether two stand apart.
-func places(st []Station, h clock.End) (dials int, apart bool) {
-	first := 0.0
-	for i := range st {
-		if st[i].Half != h {
-			continue
-		}
-		if dials == 0 {
-			first = st[i].At
-		}
-		dials++
-		apart = apart || math.Abs(st[i].At-first) >= least
-	}
-	return dials, apart
-}
-
 func (s *Pose) solveHalf(st []Station, h clock.End) error {
-	dials, apart := places(st, h)
-	switch {
-	case dials == 0:
-		return s.missing(h, NoDial)
-	case apart && s.Crank.Mount == Centres:
-		s.A[h], s.B[h], s.Scatter[h] = free(st, h, s.Crank.Pin)
+	y, scatter, lack, told := byItself(st, int(h), []float64{s.Crank.Support[h]}, s.Crank.Mount, s.Crank.Pin)
+	if !told {
+		return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
+	}
+	s.A[h], s.B[h], s.Scatter[h] = y.a, y.b, scatter
+	if _, apart := places(st, int(h)); apart && s.Crank.Mount == Centres {
 		s.Held[h] = s.At(h, s.Crank.Support[h])
-	default:
-		if !s.held(st, h) {
-			return s.missing(h, AtSupport)
-		}
 	}
 	return nil
-}
-
-func (s *Pose) missing(h clock.End, lack Lack) error {
-	return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
-}
-
-// held solves a half whose support is exact: y = B (x − support), one vector.
-func (s *Pose) held(st []Station, h clock.End) bool {
-	var m lsq.Cov
-	var v clock.Vec
-	x := s.Crank.Support[h]
-	for i := range st {
-		l := st[i].At - x
-		if p := &st[i]; p.Half == h && math.Abs(l) >= least {
-			w := p.weight()
-			m = m.Add(w.Scale(l * l))
-			v = v.Add(w.Apply(p.E).Scale(l))
-		}
-	}
-	c, ok := m.Inverse()
-	if !ok {
-		return false
-	}
-	l := s.Crank.Pin - x
-	s.B[h] = c.Apply(v)
-	s.A[h] = s.B[h].Scale(l)
-	s.Scatter[h] = Scatter{AA: c.Scale(l * l), AB: square(c.Scale(l)), BB: c}
-	return true
-}
-
-// free solves a half from its dials alone: y = a + B (x − mid), two vectors, by
-// blocks of the normal equations about the middle of its dials, then moved to
-// the pin. Its dials stand at two places or more.
-func free(st []Station, h clock.End, pin float64) (a, b clock.Vec, sp Scatter) {
-	mid, n := 0.0, 0.0
-	for i := range st {
-		if st[i].Half == h {
-			mid += st[i].At
-			n++
-		}
-	}
-	mid /= n
-	var s0, s1, s2 lsq.Cov
-	var v0, v1 clock.Vec
-	for i := range st {
-		if p := &st[i]; p.Half == h {
-			z, w := p.At-mid, p.weight()
-			s0, s1, s2 = s0.Add(w), s1.Add(w.Scale(z)), s2.Add(w.Scale(z*z))
-			v0, v1 = v0.Add(w.Apply(p.E)), v1.Add(w.Apply(p.E).Scale(z))
-		}
-	}
-	a, b, sp = line(s0, s1, s2, v0, v1)
-	l := pin - mid
-	return a.Add(b.Scale(l)), b, sp.shift(l)
 }

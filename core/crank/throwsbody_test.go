@@ -16,7 +16,7 @@ import (
 // rig is a made-up crank of several throws with its dials.
 type rig struct {
 	crank.Assembly
-	dials   []crank.PieceDial // where they stand
+	dials   []crank.Station // where they stand
 	made    *tryout.Made
 	fits    [][]*dial.Harmonics
 	floored bool // no bumping could true it, from the start
@@ -46,7 +46,7 @@ func (r *rig) true() bool {
 
 // reads takes a round: eight points a dial, to half a thou, a steady hand.
 func (r *rig) reads(t *testing.T) *crank.Stand {
-	dials := append([]crank.PieceDial(nil), r.dials...)
+	dials := append([]crank.Station(nil), r.dials...)
 	for i := range dials {
 		hours := dial.Even(8, false)
 		turn := dial.Turn{From: clock.Left, Hours: hours, Values: r.made.TurnAt(dials[i].At, tryout.HalfThou, hours...), Division: division}
@@ -54,8 +54,8 @@ func (r *rig) reads(t *testing.T) *crank.Stand {
 		require.NoError(t, err)
 		r.fits[i] = append(r.fits[i], &f)
 		got := f.Reading(dial.Pool(division, r.fits[i]...))
-		dials[i].Station = crank.Station{
-			At: dials[i].At, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: i, RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
+		dials[i] = crank.Station{
+			Piece: dials[i].Piece, At: dials[i].At, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: i, RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 		}
 	}
 	s, err := r.Solve(dials, nil)
@@ -98,7 +98,7 @@ func drawn(phases []float64) (*rig, tryout.Crank) {
 	x := 110.0
 	c := tryout.Crank{Throw: 27, Rim: 55, Pin: x}
 	place := func(piece int, at float64) {
-		r.dials = append(r.dials, crank.PieceDial{Piece: piece, Station: crank.Station{At: at}})
+		r.dials = append(r.dials, crank.Station{Piece: piece, At: at})
 	}
 	place(0, 65)
 	for j, phase := range phases {

@@ -42,23 +42,7 @@ func (g *pooledThrows) differs(p *ThrowsPass) (differ bool, by Figure) {
 	if g.Stand == nil || p.Stand == nil {
 		return false, Figure{}
 	}
-	for i := range g.Stand.dials {
-		for k := range p.Stand.dials {
-			a, b := &g.Stand.dials[i], &p.Stand.dials[k]
-			if !a.samePlace(b) {
-				continue
-			}
-			clear, off := a.unlike(&b.Station)
-			if differ = differ || clear; off.Value > by.Value {
-				by = off
-			}
-		}
-	}
-	return differ, by
-}
-
-func (p *PieceDial) samePlace(q *PieceDial) bool {
-	return p.Piece == q.Piece && math.Abs(p.At-q.At) < least
+	return unlike(g.Stand.dials, p.Stand.dials)
 }
 
 // join takes another round of readings of the same crank in. Where the two can't be
@@ -72,29 +56,14 @@ func (g *pooledThrows) join(p *ThrowsPass) {
 		g.ThrowsPass, g.rounds = *p, 1
 		return
 	}
-	dials := append([]PieceDial(nil), g.Stand.dials...)
-	for i := range p.Stand.dials {
-		dials = withDial(dials, &p.Stand.dials[i])
-	}
 	a := &p.Stand.Assembly
-	s, err := a.Solve(dials, append(append([]RimGap(nil), g.Stand.gaps...), p.Stand.gaps...))
+	s, err := a.Solve(joined(g.Stand.dials, p.Stand.dials), append(append([]RimGap(nil), g.Stand.gaps...), p.Stand.gaps...))
 	if err != nil {
 		g.ThrowsPass, g.rounds = *p, 1
 		return
 	}
 	g.Stand, g.Done = s, p.Done
 	g.rounds++
-}
-
-// withDial adds a reading to those of the same place, or else beside them.
-func withDial(dials []PieceDial, p *PieceDial) []PieceDial {
-	for i := range dials {
-		if dials[i].samePlace(p) {
-			dials[i].mean(&p.Station)
-			return dials
-		}
-	}
-	return append(dials, *p)
 }
 
 // jointShift is the shift at a joint between two pooled rounds; told where the readings

@@ -106,7 +106,7 @@ func (b *lathe) reads(t *testing.T) crank.Pass {
 		got, err := b.reading(h)
 		require.NoError(t, err)
 		p.Stations = append(p.Stations, crank.Station{
-			Half: h, At: b.at[h], E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: int(h),
+			Piece: int(h), At: b.at[h], E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: int(h),
 			RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 		})
 	}

@@ -56,7 +56,7 @@ func (c *truingCase) trueStations(t testing.TB) []crank.Station {
 	from := end(t, c.SeenFrom)
 	for _, d := range c.Dials {
 		e := clock.Polar(d.TIR/2, clock.SeenFrom(from, d.HighSpot))
-		out = append(out, crank.Station{Half: end(t, d.Half), At: d.At, E: e})
+		out = append(out, crank.Station{Piece: int(end(t, d.Half)), At: d.At, E: e})
 	}
 	return out
 }
@@ -74,7 +74,7 @@ func (c *truingCase) readStations(t testing.TB) []crank.Station {
 		require.NoError(t, err)
 		r := f.Reading(dial.Pool(c.Division, &f))
 		out = append(out, crank.Station{
-			Half: end(t, d.Half), At: d.At, E: r.E, Cov: r.Cov, Nu: r.Nu, Dial: i, RunOut: r.RunOut, Sigma: r.Sigma, Unsure: r.Unsure,
+			Piece: int(end(t, d.Half)), At: d.At, E: r.E, Cov: r.Cov, Nu: r.Nu, Dial: i, RunOut: r.RunOut, Sigma: r.Sigma, Unsure: r.Unsure,
 		})
 	}
 	return out
@@ -174,7 +174,7 @@ func (c *truingCase) carried(t testing.TB, st []crank.Station, answer func(*cran
 		by := at(moved).Sub(at(st))
 		// T and N don't mix, so that the larger of the two is the gain; what a move
 		// takes out may stop one of them.
-		sum += math.Max(math.Abs(by.T), math.Abs(by.N)) / micron * worst[st[i].Half]
+		sum += math.Max(math.Abs(by.T), math.Abs(by.N)) / micron * worst[st[i].Piece]
 	}
 	return sum
 }

@@ -7,8 +7,20 @@ import (
 	"pintwelve/core/lsq"
 )
 
-// part is what a vector has of a half's A and B.
+// part is what a vector has of a piece's A and B.
 type part struct{ a, b float64 }
+
+// along is what one component of a vector has of a piece's A and B, a·A + b·B.
+type along struct{ a, b clock.Vec }
+
+// components are those of Σ parts A + B, by piece.
+func components(parts []part, t, n []along) [2][]along {
+	for k, p := range parts {
+		t[k] = along{clock.Vec{T: p.a}, clock.Vec{T: p.b}}
+		n[k] = along{clock.Vec{N: p.a}, clock.Vec{N: p.b}}
+	}
+	return [2][]along{t, n}
+}
 
 // UncertaintyOfD returns that of D, mm.
 func (s *Pose) UncertaintyOfD(st []Station) lsq.Uncertainty { return s.uncertaintyOf(st, share{d: 1}) }
@@ -24,33 +36,56 @@ func (s *Pose) UncertaintyOfTilt(st []Station, half clock.End) lsq.Uncertainty {
 
 // uncertaintyOf returns that of k.d D + k.g G; D = A_R − A_L, G = B_L − B_R.
 func (s *Pose) uncertaintyOf(st []Station, k share) lsq.Uncertainty {
-	return propagated(st, s.Pin, &s.Scatter, [2]part{clock.Left: {-k.d, k.g}, clock.Right: {k.d, -k.g}})
+	var t, n [2]along
+	parts := [2]part{{-k.d, k.g}, {k.d, -k.g}}
+	return propagated(st, s.Scatter[:], s.Pin, components(parts[:], t[:], n[:]))
 }
 
-// propagated propagates the halves' covariances, which add since the halves were
-// read apart (MODEL §6), and the degrees of freedom behind them by Welch
-// and Satterthwaite: scatter found with one dial is one, however often it enters.
-func propagated(st []Station, pin float64, sc *[2]Scatter, parts [2]part) lsq.Uncertainty {
-	out := lsq.Uncertainty{Cov: sc[0].of(parts[0].a, parts[0].b).Add(sc[1].of(parts[1].a, parts[1].b))}
-	all, spread := 0.0, 0.0
+// propagated propagates to a vector the covariances of pieces that each lie by their own
+// readings, about x = from; so they add (MODEL §6).
+func propagated(st []Station, sure []Scatter, from float64, rows [2][]along) lsq.Uncertainty {
+	var out lsq.Uncertainty
+	var u [2][MostThrows + 1]along
+	for k := range sure {
+		t, n := sure[k].of(rows[0][k]), sure[k].of(rows[1][k])
+		out.Cov = out.Cov.Add(lsq.Cov{TT: rows[0][k].dot(t), TN: rows[0][k].dot(n), NN: rows[1][k].dot(n)})
+		u[0][k], u[1][k] = t, n
+	}
+	var few [16]float64
+	put := few[:0]
 	for i := range st {
-		all += enters(&st[i], pin, sc, parts)
-		if st[i].Nu == 0 || !firstOfDial(st, i) {
+		k := st[i].Piece
+		put = append(put, st[i].enters(from, u[0][k], u[1][k]))
+	}
+	out.Nu = freedomBehind(st, put)
+	return out
+}
+
+func (k along) dot(l along) float64 { return k.a.Dot(l.a) + k.b.Dot(l.b) }
+
+// freedomBehind returns the degrees of freedom behind what each station puts into a variance,
+// and all else after them, by Welch and Satterthwaite: scatter found with one dial is
+// one, however often it enters.
+func freedomBehind(st []Station, put []float64) float64 {
+	all, spread := 0.0, 0.0
+	for i, v := range put {
+		all += v
+		if i >= len(st) || st[i].Nu == 0 || !firstOfDial(st, i) {
 			continue
 		}
 		sum, nu := 0.0, st[i].Nu
 		for j := i; j < len(st); j++ {
 			if st[j].Dial == st[i].Dial && st[j].Nu > 0 {
-				sum += enters(&st[j], pin, sc, parts)
+				sum += put[j]
 				nu = math.Min(nu, st[j].Nu)
 			}
 		}
 		spread += sum * sum / nu
 	}
-	if spread > 0 {
-		out.Nu = all * all / spread
+	if spread == 0 {
+		return 0
 	}
-	return out
+	return all * all / spread
 }
 
 // firstOfDial tells whether no station before i found its scatter with the same dial.
@@ -63,21 +98,16 @@ func firstOfDial(st []Station, i int) bool {
 	return true
 }
 
-// enters returns how much variance, over both directions, a station puts into
-// a A + b B of its half: the trace of M Σ Mᵀ with
-// M = (a AA + b ABᵀ + z (a AB + b BB)) W, z its place from the pin.
-func enters(p *Station, pin float64, sc *[2]Scatter, parts [2]part) float64 {
-	h, k, z := &sc[p.Half], parts[p.Half], p.At-pin
-	ab, ba := h.AB, turned(h.AB)
-	aa, bb := square(h.AA), square(h.BB)
-	var m mat
-	for i := range m {
-		for j := range m[i] {
-			m[i][j] = k.a*aa[i][j] + k.b*ba[i][j] + z*(k.a*ab[i][j]+k.b*bb[i][j])
-		}
-	}
-	// W Σ Wᵀ = W, the weight being the inverse of the covariance.
-	return trace(m, p.weight())
+// enters returns how much variance a station puts into a vector, over both its
+// components: of each the covariance with A and B is t and n, so that of a reading's
+// share it is wᵀ W w with w = a + z b, z the place from there. W Σ Wᵀ = W, the weight
+// being the inverse of the covariance.
+func (p *Station) enters(from float64, t, n along) float64 {
+	z, w := p.At-from, p.weight()
+	v := t.a.Add(t.b.Scale(z))
+	sum := v.Dot(w.Apply(v))
+	v = n.a.Add(n.b.Scale(z))
+	return sum + v.Dot(w.Apply(v))
 }
 
 // StrikeHalfWidth95 returns how far the strike's amount may be out, either way, at 95 %

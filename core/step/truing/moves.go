@@ -40,21 +40,21 @@ func (s *setUp) moves(d *round, pose *crank.Pose, next *crank.Next) (all []move)
 func (s *setUp) foretell(out move, d *round, pose *crank.Pose, axes [2]*crank.Axes) move {
 	most := math.Inf(-1)
 	for i, st := range d.counted {
-		f := pose.Forecast(st.Half, st.At)
+		f := pose.Forecast(st.Half(), st.At)
 		then := 2 * f.Strike.Len()
 		if out.Kind != crank.Strike {
 			then = 2 * f.Gap.Len()
 		}
 		out.predicted = append(out.predicted, then)
-		out.then = append(out.then, axes[1].RunOut(st.Half, st.At))
-		fall := axes[0].RunOut(st.Half, st.At) - out.then[i]
+		out.then = append(out.then, axes[1].RunOut(st.Half(), st.At))
+		fall := axes[0].RunOut(st.Half(), st.At) - out.then[i]
 		// Of needles that fall alike the drive side's is named.
 		if fall > most+s.StepMM/100 || fall > most-s.StepMM/100 && d.used[i] == 0 {
 			most, out.watch = fall, i
 		}
 	}
 	// Either wheel does; the one whose needle is watched is the easier to follow.
-	if out.Kind == crank.Strike && out.Other.Wheel == d.counted[out.watch].Half {
+	if out.Kind == crank.Strike && out.Other.Wheel == d.counted[out.watch].Half() {
 		out.Move, out.Other = out.Other, out.Move
 	}
 	return out

@@ -48,7 +48,7 @@ func (a answers) needles(p *pass) {
 
 // aloneAndBoth are what a crank of one throw should show after each move alone and both.
 func (p *pass) aloneAndBoth() (all []needleColumn) {
-	forecast := func(n int) crank.Forecast { return p.pose.Forecast(p.counted[n].Half, p.counted[n].At) }
+	forecast := func(n int) crank.Forecast { return p.pose.Forecast(p.counted[n].Half(), p.counted[n].At) }
 	if p.advice.Strike {
 		all = append(all, needleColumn{afterOneAlone(kindWords[crank.Strike]), func(n int) string { return p.needle(forecast(n).Strike, 0) }})
 	}

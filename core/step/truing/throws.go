@@ -87,9 +87,9 @@ func (p *pass) stood(d *round, r *form.Reader) (*crank.Stand, error) {
 	for i, x := range p.crank.Support {
 		t.Rests[i] = crank.Rest{Piece: t.pieceAt(x), At: x}
 	}
-	dials := make([]crank.PieceDial, len(d.counted))
-	for i, st := range d.counted {
-		dials[i] = crank.PieceDial{Piece: t.pieceAt(st.At), Station: st}
+	dials := append([]crank.Station(nil), d.counted...)
+	for i := range dials {
+		dials[i].Piece = t.pieceAt(dials[i].At)
 	}
 	return t.Solve(dials, p.webGaps(r, d.key))
 }

@@ -223,7 +223,7 @@ func (d *round) count(s *setUp) {
 	for _, i := range d.used {
 		st, got := &s.stations[i], &d.reading[i]
 		d.counted = append(d.counted, crank.Station{
-			Half: st.half, At: st.at, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: st.dial,
+			Piece: int(st.half), At: st.at, E: got.E, Cov: got.Cov, Nu: got.Nu, Dial: st.dial,
 			RunOut: got.RunOut, Sigma: got.Sigma, Unsure: got.Unsure,
 		})
 	}

@@ -89,9 +89,9 @@ func (a answers) tryValues(p *pass) {
 func (a answers) dialValues(p *pass) {
 	for n, st := range p.counted {
 		i := strconv.Itoa(n)
-		f := p.pose.Forecast(st.Half, st.At)
+		f := p.pose.Forecast(st.Half(), st.At)
 		got := &p.reading[p.used[n]]
-		a.Text("dials/"+i+"/half", p.SideOf[st.Half])
+		a.Text("dials/"+i+"/half", p.SideOf[st.Half()])
 		a.Number("dials/"+i+"/tir_mm", got.RunOut)
 		a.Number("dials/"+i+"/plus_mm", got.HalfWidth95())
 		a.HourOrNull("dials/"+i+"/high_hour", got.Uncertainty().Significant(got.E), p.Hour(got.E.Hour()))

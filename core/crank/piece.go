@@ -1,0 +1,120 @@
+package crank
+
+import (
+	"math"
+
+	"pintwelve/core/clock"
+	"pintwelve/core/lsq"
+)
+
+// Scatter is the covariance of a piece's A and B. AB is that of A with B, rows A.
+type Scatter struct {
+	AA, BB lsq.Cov
+	AB     [2][2]float64
+}
+
+// byItself finds how a piece lies by its own readings about x = from, y = a + b (x − from):
+// by its dials alone where they stand at two places or more and centres hold it,
+// else with its rests as exact. Lack says what is wanting where that isn't told.
+func byItself(st []Station, piece int, rests []float64, mount Mount, from float64) (y axis, sure Scatter, lack Lack, told bool) {
+	dials, apart := places(st, piece)
+	switch {
+	case apart && (mount == Centres || len(rests) == 0):
+		y, sure = free(st, piece, from)
+		return y, sure, 0, true
+	case len(rests) == 2:
+		return y, sure, 0, true
+	case dials == 0:
+		return y, sure, NoDial, false
+	case len(rests) == 1:
+		y, sure, told = held(st, piece, rests[0], from)
+	}
+	return y, sure, AtSupport, told
+}
+
+// places counts a piece's dials and tells whether two stand apart.
+func places(st []Station, piece int) (dials int, apart bool) {
+	first := 0.0
+	for i := range st {
+		if st[i].Piece != piece {
+			continue
+		}
+		if dials == 0 {
+			first = st[i].At
+		}
+		dials++
+		apart = apart || math.Abs(st[i].At-first) >= least
+	}
+	return dials, apart
+}
+
+// held solves a piece whose rest is exact: y = b (x − rest), one vector.
+func held(st []Station, piece int, rest, from float64) (y axis, sure Scatter, told bool) {
+	var m lsq.Cov
+	var v clock.Vec
+	for i := range st {
+		l := st[i].At - rest
+		if p := &st[i]; p.Piece == piece && math.Abs(l) >= least {
+			w := p.weight()
+			m = m.Add(w.Scale(l * l))
+			v = v.Add(w.Apply(p.E).Scale(l))
+		}
+	}
+	c, ok := m.Inverse()
+	if !ok {
+		return y, sure, false
+	}
+	l := from - rest
+	b := c.Apply(v)
+	return axis{b.Scale(l), b}, Scatter{AA: c.Scale(l * l), AB: square(c.Scale(l)), BB: c}, true
+}
+
+// free solves a piece from its dials alone: y = a + b (x − mid), two vectors, by
+// blocks of the normal equations about the middle of its dials, then moved. Its dials
+// stand at two places or more.
+func free(st []Station, piece int, from float64) (axis, Scatter) {
+	mid, n := 0.0, 0.0
+	for i := range st {
+		if st[i].Piece == piece {
+			mid += st[i].At
+			n++
+		}
+	}
+	mid /= n
+	var s0, s1, s2 lsq.Cov
+	var v0, v1 clock.Vec
+	for i := range st {
+		if p := &st[i]; p.Piece == piece {
+			z, w := p.At-mid, p.weight()
+			s0, s1, s2 = s0.Add(w), s1.Add(w.Scale(z)), s2.Add(w.Scale(z*z))
+			v0, v1 = v0.Add(w.Apply(p.E)), v1.Add(w.Apply(p.E).Scale(z))
+		}
+	}
+	a, b, sure := line(s0, s1, s2, v0, v1)
+	l := from - mid
+	return axis{a.Add(b.Scale(l)), b}, sure.shift(l)
+}
+
+// distinctPlaces counts the places along a piece where dials stand.
+func distinctPlaces(st []Station, piece int) int {
+	n := 0
+	for i := range st {
+		if st[i].Piece == piece && firstAtPlace(st, i) {
+			n++
+		}
+	}
+	return n
+}
+
+func firstAtPlace(st []Station, i int) bool {
+	for j := range i {
+		if st[j].samePlace(&st[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func (p *Station) samePlace(q *Station) bool {
+	return p.Piece == q.Piece && math.Abs(p.At-q.At) < least
+}

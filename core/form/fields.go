@@ -12,8 +12,8 @@ import (
 // Name is the name of the field that is read for an ID: of what is on the knife-edges that
 // of the reader's pin.
 func (r *Reader) Name(id ID, keys ...string) string {
-	if r.Pin != "" && id >= KnifeHung && id <= KnifeRadius {
-		return (id - KnifeHung + PinHung).Name(r.Pin, keys[0])
+	if r.Pin != "" && id >= KnifeCame && id <= KnifeRadius {
+		return (id - KnifeCame + PinCame).Name(append([]string{r.Pin}, keys...)...)
 	}
 	return id.Name(keys...)
 }

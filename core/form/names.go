@@ -147,14 +147,15 @@ const (
 	BalanceWhole
 	KnifeWhat
 	KnifeStated
-	KnifeCame
 	KnifeWholeOn
+	KnifeCame
 	KnifeHung
 	KnifeHour
 	KnifeWeight
 	KnifeRadius
 	KnifeOn
 	KnifeApart
+	PinCame
 	PinHung
 	PinHour
 	PinWeight

@@ -56,8 +56,11 @@ func ticked(text string) tokens {
 }
 
 // names tells whether a name is told of: of what is in a list or an object, the
-// last part.
+// last part; each throw's figures have the names of one throw's.
 func (all tokens) names(name string) bool {
+	if of, ok := strings.CutPrefix(name, "balance.throws/"); ok {
+		name = "balance." + of[len("0/"):]
+	}
 	if all[last(name)] != nil {
 		return true
 	}
@@ -114,6 +117,10 @@ func tellingJobs() []form.Form {
 	}
 	twin := read.With(form.Form{"drive.pin": "100", "timing.pin": "100", "pin.b.at": "160", "pin.b.angle": "180", "pin.b.measured": "180.4", "pin.b.order": "1", "dial.a.at": "120", "dial.a.order": "1", "pass.1.dial.a.tir": "8", "pass.1.dial.a.high": "3"})
 	return []form.Form{
+		parts.With(form.Form{
+			"drive.pin": "100", "pin.b.order": "1", "pin.b.at": "200", "pin.b.angle": "180", "knife.apart": "apart",
+			"knife.whole.hung": "202", "pin.b.whole.hung": "190", "hole.a.radius": "60", "hole.a.hour": "2", "hole.a.drill": "10", "hole.a.depth": "10",
+		}),
 		twin, twin.With(form.Form{"dial.b.at": "140", "dial.b.order": "2", "pass.1.dial.b.tir": "7", "pass.1.dial.b.high": "3"}),
 		read.With(form.Form{
 			"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1", "pass.1.edge12": "1", "pass.1.edge3": "2", "pass.1.edge9": "3",

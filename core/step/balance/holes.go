@@ -18,7 +18,6 @@ type shop struct {
 	drill.Task
 	zoneHour bool      // the zone's hour is given
 	holes    []drilled // that the job has in this throw
-	keys     []string  // of those, and of other throws'
 }
 
 // drilled is a hole of the job, in one wheel or in each.
@@ -139,8 +138,6 @@ func (s *crank) onWheel(word string) (on [2]bool) {
 func (s *crank) readHoles(h *shop) {
 	for _, key := range s.r.Form.Rows("hole") {
 		if !s.here(form.HolePin, key) {
-			s.Say("hole."+key+".said", holeAtPin(s.r.Word(form.HolePin, key)))
-			h.keys = append(h.keys, key)
 			continue
 		}
 		d := drilled{key: key, on: s.onWheel(s.r.Word(form.HoleWheel, key))}
@@ -160,7 +157,6 @@ func (s *crank) readHoles(h *shop) {
 		if ok && s.possible(&d, h) {
 			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
 			h.holes = append(h.holes, d)
-			h.keys = append(h.keys, key)
 		}
 	}
 }
@@ -213,8 +209,8 @@ func (h *shop) plan(end clock.End, remove clock.Vec) drill.Plan {
 }
 
 // holeWords says each hole of the job, numbered as its wheel's picture numbers
-// it.
-func (s *crank) holeWords(h *shop) {
+// it, after so many of the throws before.
+func (s *crank) holeWords(h *shop, before int) {
 	nth := [2]int{}
 	for i := range h.holes {
 		d := &h.holes[i]
@@ -247,9 +243,14 @@ func (s *crank) holeWords(h *shop) {
 			off = words(bench.Grams(d.PlugG, 0.1), bench.Grams(math.Abs(d.MassG), 0.1))
 		}
 		hour := s.Hour(d.Hour)
-		s.Say("hole."+d.key+".said", holeLine(n, where, millimetres(d.DiameterMM),
-			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), s.onFace(d.on, d.Hour, 1), deep, off))
-		at := "balance.holes/" + strconv.Itoa(i) + "/"
+		line := holeLine(n, where, millimetres(d.DiameterMM),
+			millimetres(d.RadiusMM), unit.FormatHour(hour, 1), unit.Format(hour*30, unit.Degree, 0.1), s.onFace(d.on, d.Hour, 1), deep, off)
+		at := "balance.holes/" + strconv.Itoa(before+i) + "/"
+		if s.several() {
+			line = atPin(pinName(s.nth), line)
+			s.Number(at+"pin", float64(s.nth+1))
+		}
+		s.Say("hole."+d.key+".said", line)
 		s.Text(at+"wheel", where)
 		s.Number(at+"hour", hour)
 		s.Number(at+"radius_mm", d.RadiusMM)

@@ -23,8 +23,8 @@ type need struct {
 func (n *need) all() clock.Vec { return n.half[clock.Left].Add(n.half[clock.Right]) }
 
 // needs shares the corrections out over the wheels.
-func (s *crank) needs(corrections []balance.Correction) (n need) {
-	for _, c := range corrections {
+func (s *crank) needs() (n need) {
+	for _, c := range s.remove {
 		if c.What != balance.Whole {
 			end := c.What - balance.LeftWheel
 			n.half[end], n.on[end] = c.GMM, true
@@ -85,11 +85,10 @@ func (s *crank) probe(h *shop, n *need) bool {
 // plan's blanked, and "say.plan.…" for what there is to say. Rows get keys that
 // begin with key.
 func Plan(f form.Form, key string) *bench.Answers {
-	a := &bench.Answers{}
 	r := form.Read(f)
-	s := lookedAt(a, r)
-	h := s.readShop()
-	corrections, err := s.job.Correct()
+	s := lookedAt(r)
+	a, h := s.Answers, s.readShop()
+	s.solve()
 	switch {
 	case s.ask != "":
 		s.Say("plan.said", s.ask)
@@ -97,8 +96,6 @@ func Plan(f form.Form, key string) *bench.Answers {
 	case s.unweighed():
 		s.Say("plan.said", noHolesUnweighed)
 		return a
-	case err != nil:
-		s.complain(err)
 	}
 	if words := s.unfinished(); words != "" {
 		s.Say("plan.said", words)
@@ -108,7 +105,7 @@ func Plan(f form.Form, key string) *bench.Answers {
 		s.Say("plan.said", bench.MendIt)
 		return a
 	}
-	n := s.needs(corrections)
+	n := s.needs()
 	var plans [2]drill.Plan
 	for end, on := range n.on {
 		if !on {
@@ -118,12 +115,15 @@ func Plan(f form.Form, key string) *bench.Answers {
 			plans[end] = plans[clock.Left]
 			continue
 		}
+		var err error
 		if plans[end], err = s.task(h, &n, clock.End(end)).Plan(); err != nil {
 			s.Say("plan.said", wheelCant(s.SideOf[end], s.complainDrill(err)))
 			return a
 		}
 	}
-	s.blankHoles(f)
+	for _, name := range s.holeNames(f) {
+		s.Text(name, "")
+	}
 	s.putHoles(&n, plans, key)
 	s.planSaid(h, &n, plans)
 	return a
@@ -134,12 +134,19 @@ func (s *crank) alikeWheels(h *shop, n *need) bool {
 	return slices.Equal(circles(s.keepOff(clock.Left)), circles(s.keepOff(clock.Right)))
 }
 
-func (s *crank) blankHoles(f form.Form) {
+// holeNames are the fields of the holes that a form has in this throw.
+func (s *crank) holeNames(f form.Form) (all []string) {
 	for _, name := range f.Names() {
 		if field, keys, ok := form.Job.Lookup(name); ok && slices.Contains(holeFields[:], field.ID) && s.here(form.HolePin, keys[0]) {
-			s.Text(name, "")
+			all = append(all, name)
 		}
 	}
+	return all
+}
+
+// holeFields are what a hole to be drilled is written in.
+var holeFields = [...]form.ID{
+	form.HoleOrder, form.HoleWheel, form.HoleRadius, form.HoleHour, form.HoleDrill, form.HoleDepth, form.HoleBottom, form.HolePlug, form.HolePin,
 }
 
 // putHoles writes the plans as rows: those that are alike as holes in both wheels.
@@ -231,65 +238,6 @@ func (s *crank) relaxWay(f drill.Relaxation) string {
 		return noKeepOuts
 	}
 	return factorWithin(bench.Percent(2 * f.Need / (s.job.After.RecG() * s.job.ThrowMM)))
-}
-
-// Drilled logs the holes of a form as drilled and the new parts as fitted, and
-// clears the knife-edges for the next reading: as fields to change.
-func Drilled(f form.Form, key string) form.Form {
-	r := form.Read(f)
-	s := lookedAt(&bench.Answers{}, r)
-	h := s.readShop()
-	changes := form.Form{}
-	if s.ask == "" && s.job.Check() == nil {
-		s.keepAim(h, changes)
-	}
-	for name, text := range f {
-		if weighed, isNew := form.Renewed(name); isNew {
-			changes[weighed], changes[name] = text, ""
-		} else if field, _, ok := form.Job.Lookup(name); ok && (slices.Contains(holeFields[:], field.ID) || slices.Contains(weighings[:], field.ID)) {
-			changes[name] = ""
-		}
-	}
-	for i, row := range s.rows {
-		if whole := form.PartRod.Name(row + "weight"); f[whole] != "" && s.job.After.Cylinders[i].Rod.WholeG == 0 {
-			changes[whole] = "" // the ends are new, and it is not
-		}
-	}
-	for i, hole := range h.keys {
-		row := key + strconv.Itoa(i)
-		changes[form.KeepOrder.Name(row)] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
-		for _, pair := range [...][2]form.ID{
-			{form.KeepPin, form.HolePin}, {form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
-		} {
-			changes[pair[0].Name(row)] = f[pair[1].Name(hole)]
-		}
-	}
-	return changes
-}
-
-// holeFields are what a hole to be drilled is written in.
-var holeFields = [...]form.ID{
-	form.HoleOrder, form.HoleWheel, form.HoleRadius, form.HoleHour, form.HoleDrill, form.HoleDepth, form.HoleBottom, form.HolePlug, form.HolePin,
-}
-
-// weighings are what no longer holds once the holes are drilled.
-var weighings = [...]form.ID{
-	form.After, form.KnifeHung, form.KnifeHour, form.KnifeWeight, form.KnifeRadius, form.PinHung, form.PinHour, form.PinWeight, form.PinRadius,
-}
-
-// keepAim writes down the factor that it came with and the one that was aimed at,
-// which the one found no longer tells, and where nothing was weighed, the one reached.
-func (s *crank) keepAim(h *shop, changes form.Form) {
-	if found, err := s.job.Standing(); err == nil && found.Factor.X >= 0 && s.r.Blank(form.KnifeCame) && !s.several() {
-		changes[form.KnifeCame.Name()] = unit.Figures(100*found.Factor.X, unit.PerCent, 0.1)
-	}
-	if c, err := s.job.Correct(); err == nil && s.job.Keep {
-		changes[form.Target.Name()] = "factor"
-		changes[form.TargetFactor.Name()] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)
-	}
-	if left, err := s.job.Left(s.removed(h)); err == nil && s.job.HasStated {
-		changes[form.KnifeStated.Name()] = unit.Figures(100*left.Factor.X, unit.PerCent, 0.01)
-	}
 }
 
 // removed is what the job's holes take off the crank, g·mm. Of one wheel weighed

@@ -3,6 +3,7 @@ package balance
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"pintwelve/core/balance"
 	"pintwelve/core/bench"
@@ -14,37 +15,74 @@ import (
 // balancing answers the step "Balance": weights in, factor and drilling plan
 // out.
 func balancing(a *bench.Answers, r *form.Reader) {
-	throws, looked := readThrows(a, r)
-	together(throws, looked)
-	s := throws[looked]
-	r.Pin = s.pins[looked].Key
-	h := s.readShop()
+	throws, looked := readThrows(r)
+	holes := 0
+	for n, s := range throws {
+		r.Pin = s.pins[n].Key
+		h := s.readShop()
+		need := s.answer(h, holes)
+		if holes += len(h.holes); n == looked {
+			s.wheels(h, &need)
+		}
+		for _, e := range s.Entries {
+			if n == looked || strings.HasPrefix(e.Name, "say.hole.") || strings.HasPrefix(e.Name, "balance.holes/") {
+				a.Entries = append(a.Entries, e)
+			}
+		}
+	}
+	a.Say("sheet.balance", sheetLines(throws))
+	together(a, throws, looked)
+}
+
+// answer answers for one throw, after so many holes of those before it.
+func (s *crank) answer(h *shop, holesBefore int) (n need) {
 	s.unfinished()
 	s.weighed()
 	s.folds(h)
-	found, corrections, ok := s.solve()
-	if !ok {
+	s.solve()
+	s.holeWords(h, holesBefore)
+	if !s.solved {
 		s.unbalanced()
 		s.rodDoubt("")
-		s.holeWords(h)
-		s.wheels(h, &need{})
-		return
+		return n
 	}
-	n := s.needs(corrections)
-	s.rodDoubt(halfAtSmallEnd(bench.Percent((s.lightG / 2) * (1 - found.Factor.X) / s.job.Before.RecG())))
-	s.standing(found)
+	s.rodDoubt(halfAtSmallEnd(bench.Percent((s.lightG / 2) * (1 - s.stands.Factor.X) / s.job.Before.RecG())))
+	s.standing()
 	if s.unweighed() {
-		return
+		return n
 	}
-	s.toTakeOff(h, &n, corrections)
-	s.holeWords(h)
-	s.planned(h, corrections[0].Factor.X)
+	to := s.remove[0].Factor.X
+	n = s.needs()
+	s.toTakeOff(h, &n)
+	s.planned(h, to)
 	s.residual()
 	if !s.several() {
 		s.afterwards(h, &n)
-		s.shaking(found.Factor.X, corrections[0].Factor.X)
+		s.shaking(s.stands.Factor.X, to)
 	}
-	s.wheels(h, &n)
+	return n
+}
+
+// sheetLines say on the sheet where each throw stands and what comes off it.
+func sheetLines(throws []*crank) string {
+	var all []string
+	for _, s := range throws {
+		names := []string{"headline", "side", "do", "then", "planned"}
+		var words []string
+		switch {
+		case s.several() && s.solved:
+			words, names = []string{s.carries()}, names[1:]
+		case s.several():
+			words = []string{pinName(s.nth) + ":"}
+		}
+		for _, name := range names {
+			if e, ok := s.Get("say.balance." + name); ok {
+				words = append(words, e.Text)
+			}
+		}
+		all = append(all, strings.Join(words, " "))
+	}
+	return strings.Join(all, "\n")
 }
 
 // unbalanced fills in what can't be said yet.
@@ -59,16 +97,17 @@ func (s *crank) unbalanced() {
 // weighed says what goes up and down and what goes round, and whether each
 // rod's ends agree with the whole.
 func (s *crank) weighed() {
-	if !s.r.Blank(form.KnifeCame) {
-		s.Say("knife.came", "yes")
-	}
 	before, after := &s.job.Before, &s.job.After
 	s.Number("balance.reciprocating_g", after.RecG())
 	s.Number("balance.rotating_g", after.RotG())
 	if before.RecG() > 0 {
 		s.Say("balance.weights", whatGoes(s.weight(before.RecG()), s.weight(before.RotG()), s.nothing()))
 		if s.changed() {
-			s.Say("balance.new", asItWillRun(s.weight(after.RecG()), s.weight(after.RotG())))
+			words := asItWillRun
+			if s.several() {
+				words = asTheyWillRun
+			}
+			s.Say("balance.new", words(s.weight(after.RecG()), s.weight(after.RotG())))
 		}
 	}
 	for i, row := range s.rows {
@@ -129,22 +168,17 @@ func (s *crank) within(f balance.Figure) string {
 }
 
 // standing says the factor and the side imbalance as found.
-func (s *crank) standing(found balance.Standing) {
+func (s *crank) standing() {
+	found := s.stands
 	side := found.SideGMM
 	s.Number("balance.factor_percent", 100*found.Factor.X)
 	s.Number("balance.factor_pm_percent", 100*found.Factor.PM())
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
 	words, factor := asFound, s.within(found.Factor)
-	came, drilled := s.r.Number(form.KnifeCame)
-	switch {
-	case s.several(): // each throw has a line of its own
-	case drilled:
-		words = asItStands
-		s.Say("sheet.factor.found", bench.Percent(came/100))
-		s.Say("sheet.factor.left", factor)
-	default:
-		s.Say("sheet.factor.found", factor)
+	s.found = factor
+	if came, drilled := s.r.Number(form.KnifeCame); drilled {
+		words, s.found, s.left = asItStands, bench.Percent(came/100), factor
 	}
 	s.Say("balance.headline", words(factor))
 	if math.Abs(side.X) > math.Max(side.PM(), 0.5) {
@@ -176,11 +210,11 @@ func (s *crank) onFace(on [2]bool, hour float64, minutes int) string {
 }
 
 // toTakeOff says what comes off where, and how to prove it on the knife-edges.
-func (s *crank) toTakeOff(h *shop, n *need, corrections []balance.Correction) {
-	aim := corrections[0].Factor
+func (s *crank) toTakeOff(h *shop, n *need) {
+	aim := s.remove[0].Factor
 	s.Number("balance.target_percent", 100*aim.X)
 	most, plus := 0.0, 0.0
-	for i, c := range corrections {
+	for i, c := range s.remove {
 		at := "balance.remove/" + strconv.Itoa(i) + "/"
 		s.Text(at+"from", s.whichWheel(c.What))
 		s.Number(at+"moment_gmm", c.GMM.Len())
@@ -271,9 +305,9 @@ func (s *crank) planned(h *shop, aim float64) {
 		side = sideLeft(bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	s.Say("balance.planned", withTheHoles(bench.Percent(left.Factor.X), side))
+	s.left = factorDrawn(bench.Percent(left.Factor.X))
 	if !s.several() {
 		s.Say("balance.after", "yes")
-		s.Say("sheet.factor.left", factorDrawn(bench.Percent(left.Factor.X)))
 	}
 	if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", planAgain(bench.Percent(aim)))

@@ -27,12 +27,17 @@ type crank struct {
 	rpm      []float64       // speeds that the forces are told at
 	pins     []bench.Pin     // of all throws
 	nth      int             // which of them it is
+	stands   balance.Standing
+	remove   []balance.Correction
+	solved   bool   // stands and remove are told
+	found    string // the factor, as the sheet sets it beside what is left
+	left     string
 }
 
 // readCrank reads the nth throw of a crank by itself, or the only one.
-func readCrank(a *bench.Answers, r *form.Reader, pins []bench.Pin, nth int) *crank {
+func readCrank(r *form.Reader, pins []bench.Pin, nth int) *crank {
 	r.Pin = pins[nth].Key
-	s := &crank{Answers: a, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
+	s := &crank{Answers: &bench.Answers{}, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
 	s.keys = r.Form.Rows("cylinder")
 	for _, key := range s.keys {
 		s.rows = append(s.rows, "cylinder."+key+".")
@@ -51,26 +56,26 @@ func readCrank(a *bench.Answers, r *form.Reader, pins []bench.Pin, nth int) *cra
 	s.known = s.ask == ""
 	if !s.job.Keep {
 		s.job.Target = s.factor(whichTarget, form.TargetFactor)
+	} else if came, drilled := r.Number(form.KnifeCame); drilled && s.several() {
+		s.job.Keep, s.job.Target = false, came/100
 	}
 	s.rpm = s.speeds()
 	return s
 }
 
 // solve finds where the crank stands and what must come off.
-func (s *crank) solve() (found balance.Standing, corrections []balance.Correction, ok bool) {
+func (s *crank) solve() {
 	if s.ask != "" {
-		return found, nil, false
+		return
 	}
-	found, err := s.job.Standing()
-	if err == nil {
-		corrections, err = s.job.Correct()
+	var err error
+	if s.stands, err = s.job.Standing(); err == nil {
+		s.remove, err = s.job.Correct()
 	}
-	if err != nil {
+	if s.solved = err == nil; !s.solved {
 		s.complain(err)
 		s.ask = bench.MendIt
-		return found, nil, false
 	}
-	return found, corrections, true
 }
 
 // factor reads a balance factor that there is no answer without, as a part of one;

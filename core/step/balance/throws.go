@@ -15,7 +15,7 @@ const mostThrows = 3
 
 // readThrows reads the throws of a crank, each as a crank by itself, and which is looked
 // at: the one touched, else the first that lacks something. The reader stays with that.
-func readThrows(a *bench.Answers, r *form.Reader) (all []*crank, looked int) {
+func readThrows(r *form.Reader) (all []*crank, looked int) {
 	pins := []bench.Pin{{ThrowMM: r.Default(form.Throw)}}
 	if len(r.Rows("pin")) > 0 {
 		ends := bench.ReadEnds(r)
@@ -23,7 +23,7 @@ func readThrows(a *bench.Answers, r *form.Reader) (all []*crank, looked int) {
 		pins = bench.ReadPins(r, ends.Seen, first, bench.WheelMM(r))
 	}
 	for n := range min(len(pins), mostThrows) {
-		s := readCrank(a, r, pins, n)
+		s := readCrank(r, pins, n)
 		if all = append(all, s); all[looked].ask == "" && s.ask != "" {
 			looked = n
 		}
@@ -35,8 +35,8 @@ func readThrows(a *bench.Answers, r *form.Reader) (all []*crank, looked int) {
 }
 
 // lookedAt reads the throw that is looked at.
-func lookedAt(a *bench.Answers, r *form.Reader) *crank {
-	all, looked := readThrows(a, r)
+func lookedAt(r *form.Reader) *crank {
+	all, looked := readThrows(r)
 	r.Pin = all[looked].pins[looked].Key
 	return all[looked]
 }
@@ -70,43 +70,82 @@ func (s *crank) here(pin form.ID, key string) bool {
 	return !s.several() || s.r.Word(pin, key) == strconv.Itoa(s.nth+1)
 }
 
-// together says where each throw of several stands, and the forces and the couples that
+// together says where the throws stand, and of several the forces and the couples that
 // they leave as found and as aimed at.
-func together(throws []*crank, looked int) {
-	s := throws[0]
-	if !s.several() {
+func together(a *bench.Answers, throws []*crank, looked int) {
+	sheetRow(a, "found", throws, func(s *crank) string { return s.found })
+	sheetRow(a, "left", throws, func(s *crank) string { return s.left })
+	r := throws[0].r
+	for n, s := range throws {
+		if r.Pin = s.pins[n].Key; n > 0 {
+			a.Say("pin."+r.Pin+".name", pinName(n))
+		}
+		if came := r.Name(form.KnifeCame); r.Form[came] != "" {
+			a.Say(came, "yes")
+		}
+	}
+	if !throws[0].several() {
 		return
 	}
-	s.Say("throws.any", "yes")
+	a.Say("throws.any", "yes")
 	if len(throws) == mostThrows {
-		s.Say("balance.three", "yes")
+		a.Say("balance.three", "yes")
 	}
-	s.Say("balance.pin", pinName(looked))
-	s.Text("looked", strconv.Itoa(looked+1))
+	a.Say("balance.pin", pinName(looked))
+	a.Text("looked", strconv.Itoa(looked+1))
 	var lines []string
 	var found, aim balance.InLine
 	told := true
-	for n, t := range throws {
-		if n > 0 {
-			s.Say("pin."+t.pins[n].Key+".name", pinName(n))
+	for n, s := range throws {
+		r.Pin = s.pins[n].Key
+		s.values(a)
+		if told = told && s.solved && s.placed(); s.solved {
+			lines = append(lines, s.carries())
+			s.join(&found, &s.job.Before, s.stands.Factor.X, s.stands.SideGMM.X)
+			s.join(&aim, &s.job.After, s.remove[0].Factor.X, 0)
 		}
-		s.r.Pin = t.pins[n].Key
-		stands, corrections, ok := t.solve()
-		if told = told && ok && t.placed(); !ok {
-			continue
-		}
-		to := corrections[0].Factor.X
-		lines = append(lines, pinCarries(pinName(n), t.within(stands.Factor), bench.Percent(to),
-			t.weight(t.job.Before.CounterG(stands.Factor.X)/2), t.weight(t.job.After.CounterG(to)/2)))
-		t.join(&found, &t.job.Before, stands.Factor.X, stands.SideGMM.X)
-		t.join(&aim, &t.job.After, to, 0)
 	}
-	s.Say("balance.throws", strings.Join(lines, "\n"))
+	a.Say("balance.throws", strings.Join(lines, "\n"))
 	switch {
 	case told:
-		s.Say("balance.shake", s.shake(&found, whenFound)+"\n"+s.shake(&aim, whenAimed))
+		throws[0].shakes(a, &found, &aim)
 	case len(lines) > 0:
-		s.Say("balance.shake", shakeUntold)
+		a.Say("balance.shake", shakeUntold)
+	}
+}
+
+// sheetRow sets what each throw's factor is in one column of the sheet.
+func sheetRow(a *bench.Answers, column string, throws []*crank, of func(*crank) string) {
+	var all []string
+	for _, s := range throws {
+		switch factor := of(s); {
+		case factor == "":
+		case s.several():
+			all = append(all, atPin(pinName(s.nth), factor))
+		default:
+			all = append(all, factor)
+		}
+	}
+	if len(all) > 0 {
+		a.Say("sheet.factor."+column, strings.Join(all, "; "))
+	}
+}
+
+// carries says what a throw's wheels carry, and are to.
+func (s *crank) carries() string {
+	to := s.remove[0].Factor.X
+	return pinCarries(pinName(s.nth), s.within(s.stands.Factor), bench.Percent(to),
+		s.weight(s.job.Before.CounterG(s.stands.Factor.X)/2), s.weight(s.job.After.CounterG(to)/2))
+}
+
+// values gives each throw's figures for the answer program, by the names that they have of
+// one throw.
+func (s *crank) values(a *bench.Answers) {
+	for _, e := range s.Entries {
+		if of, ok := strings.CutPrefix(e.Name, "balance."); ok && !strings.HasPrefix(of, "holes/") {
+			e.Name = "balance.throws/" + strconv.Itoa(s.nth) + "/" + of
+			a.Entries = append(a.Entries, e)
+		}
 	}
 }
 
@@ -133,20 +172,33 @@ func (s *crank) join(e *balance.InLine, parts *balance.Parts, factor, sideGMM fl
 	e.AboutMM = (e.Pins[0].AtMM + p.AtMM) / 2
 }
 
-// shake says what an engine leaves at the last speed given.
-func (s *crank) shake(e *balance.InLine, when string) string {
-	rpm := s.rpm[len(s.rpm)-1]
+// shakes says what an engine leaves as found and as aimed at, at the last speed given, and
+// gives the figures at each.
+func (s *crank) shakes(a *bench.Answers, found, aim *balance.InLine) {
+	words := ""
+	for i, rpm := range s.rpm {
+		at := "balance.shaking/" + strconv.Itoa(i) + "/"
+		a.Number(at+"rpm", rpm)
+		words = s.shake(a, found, rpm, at+"found/", whenFound) + "\n" + s.shake(a, aim, rpm, at+"target/", whenAimed)
+	}
+	a.Say("balance.shake", words)
+}
+
+func (s *crank) shake(a *bench.Answers, e *balance.InLine, rpm float64, at, when string) string {
 	force, couple, err := e.Shaking(rpm)
 	if err != nil {
 		s.complain(err)
 		return ""
 	}
 	words := []string{bench.Plain(rpm, 1), when}
-	for _, newtons := range [...]float64{force.Primary(), force.Along(), force.Across(), force.Secondary()} {
-		words = append(words, bench.Plain(newtons/1000, 0.01))
+	put := func(at string, h *balance.Harmonic, scale, step float64) {
+		of := [...]float64{h.Primary(), h.Along(), h.Across(), h.Secondary()}
+		for i, name := range [...]string{"primary", "along", "across", "secondary"} {
+			a.Number(at+name, of[i])
+			words = append(words, bench.Plain(of[i]/scale, step))
+		}
 	}
-	for _, metres := range [...]float64{couple.Primary(), couple.Along(), couple.Across(), couple.Secondary()} {
-		words = append(words, bench.Plain(metres, 0.1))
-	}
+	put(at+"force_n/", &force, 1000, 0.01)
+	put(at+"couple_nm/", &couple, 1, 0.1)
 	return shakes(words)
 }

@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -132,8 +133,15 @@ func TestAThrowsFaultStandsBesideItsField(t *testing.T) {
 	}
 }
 
+// drilled is a form with its holes drilled, its blanks out of it as the page has it.
+func drilled(f form.Form, key string) form.Form {
+	done := f.With(balance.Drilled(f, key))
+	maps.DeleteFunc(done, func(_, text string) bool { return text == "" })
+	return done
+}
+
 // Holes are planned for the throw that is looked at and stand in it alone; once drilled they
-// are kept off in it, and every throw is weighed again.
+// are kept off in it, and it alone is weighed again.
 func TestHolesOfOneThrow(t *testing.T) {
 	f := twin("target", "factor", "target.factor", "50", "look", "2")
 	f = jobs.WithPlan(f, balance.Plan(f, "k"))
@@ -145,30 +153,94 @@ func TestHolesOfOneThrow(t *testing.T) {
 	assert.Contains(t, jobs.Said(answered(f), "balance.planned"), "With the holes drawn: 50")
 	first := f.With(form.Form{"look": "1"})
 	assert.Empty(t, jobs.Said(answered(first), "balance.planned"))
-	assert.Contains(t, jobs.Said(answered(first), "hole."+f.Rows("hole")[0]+".said"), "At pin 2.")
+	assert.Contains(t, jobs.Said(answered(first), "hole."+f.Rows("hole")[0]+".said"), "Pin 2: 1. each wheel: ")
 	again := jobs.WithPlan(f, balance.Plan(f, "m"))
 	assert.Len(t, again.Rows("hole"), len(f.Rows("hole")), "a plan takes the place of the one before")
 	both := jobs.WithPlan(first, balance.Plan(first, "m"))
 	assert.Len(t, both.Rows("hole"), 2*len(f.Rows("hole")), "but for that of another throw")
 
-	done := both.With(balance.Drilled(both, "d"))
+	done := drilled(both, "d")
+	require.Len(t, done.Rows("keep"), len(f.Rows("hole")))
+	assert.Equal(t, f.Rows("hole"), done.Rows("hole"), "the other throw's holes wait to be drilled")
+	assert.Empty(t, done["knife.whole.hung"])
+	assert.Equal(t, "202", done["pin.b.whole.hung"])
+	assert.Contains(t, jobs.Said(answered(done), "balance.headline"), "Now the knife-edges")
+	assert.Contains(t, jobs.Said(answered(done.With(form.Form{"look": "2"})), "balance.planned"), "With the holes drawn: 50")
+	done = done.With(form.Form{"look": "2", "knife.whole.hung": "147"})
+	done = drilled(done, "e")
+	assert.Empty(t, done.Rows("hole"))
+	assert.Equal(t, "147", done["knife.whole.hung"])
+	assert.Empty(t, done["pin.b.whole.hung"])
 	pins := ""
 	for _, key := range done.Rows("keep") {
 		pins += "/" + done["keep."+key+".pin"]
 	}
 	assert.Contains(t, pins, "/2")
 	assert.Contains(t, pins+"/", "//", "at the first pin")
-	assert.Empty(t, done["knife.whole.hung"]+done["pin.b.whole.hung"])
-	assert.Contains(t, jobs.Said(answered(done.With(form.Form{"look": ""})), "balance.headline"), "Now the knife-edges")
-	placed := done.With(form.Form{"knife.whole.hung": "147", "pin.b.whole.hung": "147"})
+	placed := done.With(form.Form{"pin.b.whole.hung": "147"})
 	for _, key := range placed.Rows("keep") {
 		blocked := placed.With(form.Form{"hole.z.radius": placed["keep."+key+".radius"], "hole.z.hour": placed["keep."+key+".hour"], "hole.z.drill": "6", "hole.z.depth": "5"})
 		for pin, hit := range map[string]bool{"1": placed["keep."+key+".pin"] == "", "2": placed["keep."+key+".pin"] == "2"} {
-			a := answered(blocked.With(form.Form{"hole.z.pin": pin, "look": pin, "keep." + key + ".across": "8"}))
-			_, told := a.Get("error.hole.z.radius")
-			if hit {
-				assert.True(t, told, "a hole is kept off in its own throw")
+			a := answered(blocked.With(form.Form{"hole.z.pin": pin, "keep." + key + ".across": "8"}))
+			if _, told := a.Get("error.hole.z.radius"); hit {
+				assert.True(t, told, "a hole is kept off in its own throw, whichever is looked at")
 			}
 		}
+	}
+}
+
+// A throw keeps the factor that it came with, not that of the throw that was drilled before it.
+func TestEachThrowKeepsTheFactorItCameWith(t *testing.T) {
+	f := twin("knife.whole.hung", "147", "target", "keep", "new.piston", "260", "hole.z.radius", "70", "hole.z.hour", "6", "hole.z.drill", "8", "hole.z.bottom", "through")
+	aim := jobs.Said(answered(f), "balance.throws")
+	assert.Contains(t, aim, "Pin 1: 50 ± 0.2% as found, to have 50%")
+	done := f.With(balance.Drilled(f, "d"))
+	assert.Equal(t, "50", done["knife.came"])
+	assert.Equal(t, "keep", done["target"])
+	weighed := answered(done.With(form.Form{"knife.whole.hung": "160"}))
+	require.Empty(t, weighed.Faults())
+	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 1: 52.4 ± 0.2% as found, to have 50%")
+	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 2: 60 ± 0.2% as found, to have 60%")
+	assert.Equal(t, "Pin 1: 50%; Pin 2: 60 ± 0.2%", jobs.Said(weighed, "sheet.factor.found"))
+	assert.Equal(t, "Pin 1: 52.4 ± 0.2%", jobs.Said(weighed, "sheet.factor.left"))
+
+	assert.Equal(t, "260", done["new.piston"], "the second throw was weighed with the old piston")
+	assert.Contains(t, jobs.Said(weighed, "balance.new"), "Weigh every throw with the old parts until all are drilled.")
+	last := done.With(form.Form{"look": "2"})
+	last = last.With(balance.Drilled(last, "e"))
+	assert.Equal(t, "60", last["pin.b.came"])
+	assert.Equal(t, "260", last["weight.piston"], "no reading is left that was taken with the old one")
+	assert.Empty(t, last["new.piston"])
+}
+
+// The sheet tells each throw's order, holes and what they leave, whichever is looked at.
+func TestTheSheetTellsOfEachThrow(t *testing.T) {
+	f := twin("target", "factor", "target.factor", "50", "look", "2")
+	f = jobs.WithPlan(f, balance.Plan(f, "k"))
+	for _, look := range []string{"1", "2"} {
+		a := answered(f.With(form.Form{"look": look}))
+		one, two, _ := strings.Cut(jobs.Said(a, "sheet.balance"), "\n")
+		assert.Contains(t, one, "Pin 1: 60 ± 0.2% as found, to have 50%; its wheels carry 545 g each at the throw, then 518 g. ")
+		assert.Contains(t, one, "Take ")
+		assert.NotContains(t, one, "With the holes drawn")
+		assert.Contains(t, two, "Pin 2: 60 ± 0.2% as found")
+		assert.Contains(t, two, "With the holes drawn: 50")
+		assert.Contains(t, jobs.Said(a, "sheet.factor.left"), "Pin 2: 50")
+	}
+	assert.Contains(t, jobs.Said(answered(twin("pin.b.whole.hung", "")), "sheet.balance"), "\nPin 2: Now the knife-edges")
+}
+
+// The answer program gives each throw's figures by the names that one throw's have, and what
+// shakes the frame at each speed: by hand as in TestWhatSeveralThrowsLeave.
+func TestTheFiguresOfSeveralThrows(t *testing.T) {
+	a := answered(twin("knife.whole.hung", "147", "frame.speeds", "1500 3000", "target", "factor", "target.factor", "60"))
+	assert.InDelta(t, 50, jobs.Value(t, a, "balance.throws/0/factor_percent"), 0.05)
+	assert.InDelta(t, 60, jobs.Value(t, a, "balance.throws/1/factor_percent"), 0.05)
+	for name, want := range map[string]float64{
+		"0/rpm": 1500, "1/rpm": 3000, "0/found/force_n/secondary": 1085.7 / 4,
+		"1/found/force_n/primary": 217.1, "1/found/force_n/secondary": 1085.7, "1/found/couple_nm/primary": 119.4, "1/found/couple_nm/along": 97.7,
+		"1/found/couple_nm/across": 119.4, "1/found/couple_nm/secondary": 0, "1/target/force_n/primary": 0, "1/target/couple_nm/along": 86.9,
+	} {
+		assert.InDelta(t, want, jobs.Value(t, a, "balance.shaking/"+name), 0.2, name)
 	}
 }

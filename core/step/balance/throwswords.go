@@ -22,8 +22,10 @@ const (
 
 func pinName(n int) string { return bench.Fill("Pin %", strconv.Itoa(n+1)) }
 
-func holeAtPin(n string) string {
-	return bench.Fill("At pin %. “Drilled” takes it as drilled too.", n)
+func atPin(pin, words string) string { return bench.Fill("%: %", pin, words) }
+
+func asTheyWillRun(upAndDown, round string) string {
+	return bench.Fill("As they will run: reciprocating %, rotating %. Weigh every throw with the old parts until all are drilled.", upAndDown, round)
 }
 
 func pinCarries(pin, factor, aim, carries, then string) string {

@@ -1,0 +1,100 @@
+package balance
+
+import (
+	"strconv"
+
+	"pintwelve/core/bench"
+	"pintwelve/core/form"
+	"pintwelve/core/unit"
+)
+
+// Drilled logs the holes of the throw that is looked at as drilled, and the new parts as
+// fitted, and clears its knife-edges for the next reading: as fields to change. New rows
+// get keys that begin with key.
+func Drilled(f form.Form, key string) form.Form {
+	s := lookedAt(form.Read(f))
+	h := s.readShop()
+	changes := form.Form{}
+	if s.ask == "" && s.job.Check() == nil {
+		s.keepAim(h, changes)
+	}
+	if s.onlyReading() {
+		s.fitNew(changes)
+	}
+	gone := s.holeNames(f)
+	for _, side := range bench.Sides {
+		gone = append(gone, form.After.Name(side))
+	}
+	for _, place := range places {
+		for id := form.KnifeHung; id <= form.KnifeRadius; id++ {
+			gone = append(gone, s.r.Name(id, place))
+		}
+	}
+	for _, name := range gone {
+		if f[name] != "" {
+			changes[name] = ""
+		}
+	}
+	s.keepHoles(h, key, changes)
+	return changes
+}
+
+// onlyReading tells whether no other throw's reading stands: with one, the parts that
+// were on while it was taken are still the old ones.
+func (s *crank) onlyReading() bool {
+	own := s.r.Pin
+	defer func() { s.r.Pin = own }()
+	for n, pin := range s.pins {
+		s.r.Pin = pin.Key
+		for _, place := range places {
+			if n != s.nth && !(s.r.Blank(form.KnifeHung, place) && s.r.Blank(form.KnifeWeight, place)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// fitNew takes the new parts as those that are on.
+func (s *crank) fitNew(changes form.Form) {
+	for name, text := range s.r.Form {
+		if weighed, isNew := form.Renewed(name); isNew {
+			changes[weighed], changes[name] = text, ""
+		}
+	}
+	for i, row := range s.rows {
+		if whole := form.PartRod.Name(row + "weight"); s.r.Form[whole] != "" && s.job.After.Cylinders[i].Rod.WholeG == 0 {
+			changes[whole] = "" // the ends are new, and it is not
+		}
+	}
+}
+
+// keepHoles makes the holes places to keep off.
+func (s *crank) keepHoles(h *shop, key string, changes form.Form) {
+	f := s.r.Form
+	for i := range h.holes {
+		row, hole := key+strconv.Itoa(i), h.holes[i].key
+		changes[form.KeepOrder.Name(row)] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
+		for _, pair := range [...][2]form.ID{
+			{form.KeepPin, form.HolePin}, {form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
+		} {
+			changes[pair[0].Name(row)] = f[pair[1].Name(hole)]
+		}
+	}
+}
+
+// keepAim writes down the factor that it came with, and, for it is no longer to be found,
+// the one that was aimed at: of several throws each keeps the one that it came with. Where nothing was
+// weighed it writes the one reached.
+func (s *crank) keepAim(h *shop, changes form.Form) {
+	if found, err := s.job.Standing(); err == nil && found.Factor.X >= 0 && s.r.Blank(form.KnifeCame) {
+		changes[s.r.Name(form.KnifeCame)] = unit.Figures(100*found.Factor.X, unit.PerCent, 0.1)
+	}
+	if c, err := s.job.Correct(); err == nil && s.job.Keep && !s.several() {
+		changes[form.Target.Name()] = "factor"
+		changes[form.TargetFactor.Name()] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)
+	}
+	if left, err := s.job.Left(s.removed(h)); err == nil && s.job.HasStated {
+		changes[form.KnifeStated.Name()] = unit.Figures(100*left.Factor.X, unit.PerCent, 0.01)
+	}
+}

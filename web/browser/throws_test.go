@@ -121,6 +121,12 @@ func TestATwinIsBalanced(t *testing.T) {
 	assert.Contains(t, balanceSays(p), "With the holes drawn: 55")
 	assert.Contains(t, p.Text(`#balance [data-say="balance.shake"]`), "primary couple 119.4 N·m")
 	p.Press("Pin 1")
-	p.Until(`document.querySelector('#holes [data-say="hole.*.said"]').textContent.startsWith('At pin 2.')`)
+	p.Until(`document.querySelector('#holes [data-say="hole.*.said"]').textContent.startsWith('Pin 2: 1.')`)
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+	p.Press("Pin 2")
+	p.Press("Drilled: weigh again")
+	p.Until(says + `.includes('Pin 2') && ` + says + `.includes('Now the knife-edges')`)
+	assert.Equal(t, "", Eval[string](p, `document.querySelector('#balance [name="pin.*.whole.hung"]').value`))
+	assert.Equal(t, "202", Eval[string](p, `document.querySelector('#balance [name="knife.whole.hung"]').value`), "the other throw was not drilled")
+	assert.Equal(t, "50", Eval[string](p, `document.querySelector('#balance [name="pin.*.came"]').value`))
 }

@@ -158,6 +158,7 @@ func sayingJobs() []form.Form {
 			"hole.b.wheel", "timing", "hole.b.radius", "72", "hole.b.hour", "12", "hole.b.drill", "12", "hole.b.depth", "12",
 			"balance.whole", "9 kg", "balance.rolls", "1", "knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"),
 		jobs.Knife("knife.apart", "apart", "drive.pin", "100", "pin.b.at", "200", "pin.b.angle", "120", "pin.b.whole.hung", "202", "pin.c.at", "300", "pin.c.angle", "240"),
+		jobs.Knife("knife.apart", "joined", "pin.b.angle", "360", "pin.b.order", "1"),
 		jobs.Knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"),
 		jobs.Typed("3", "3", "3", "9").With(form.Form{
 			"pass.1.gap12": "20", "pass.1.gap3": "20.1", "pass.1.gap6": "20", "pass.1.gap9": "20.1", "pass.1.edge12": "1", "pass.1.edge3": "2", "pass.1.edge9": "3",

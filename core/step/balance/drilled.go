@@ -12,9 +12,23 @@ import (
 // fitted, and clears its knife-edges for the next reading: as fields to change. New rows
 // get keys that begin with key.
 func Drilled(f form.Form, key string) form.Form {
-	s := lookedAt(form.Read(f))
-	h := s.readShop()
-	changes := form.Form{}
+	r := form.Read(f)
+	changes, kept := form.Form{}, len(f.Rows("keep"))
+	for _, s := range atOnce(readThrows(r)) {
+		r.Pin = s.pin
+		h := s.readShop()
+		s.drilled(h, changes)
+		for i := range h.holes {
+			kept++
+			s.keepHole(h.holes[i].key, key+strconv.Itoa(kept), kept, changes)
+		}
+	}
+	return changes
+}
+
+// drilled logs a throw as drilled, but for its holes as places to keep off.
+func (s *crank) drilled(h *shop, changes form.Form) {
+	f := s.r.Form
 	if s.ask == "" && s.job.Check() == nil {
 		s.keepAim(h, changes)
 	}
@@ -35,15 +49,15 @@ func Drilled(f form.Form, key string) form.Form {
 			changes[name] = ""
 		}
 	}
-	s.keepHoles(h, key, changes)
-	return changes
 }
 
 // onlyReading tells whether no other throw's reading stands: with one, the parts that
 // were on while it was taken are still the old ones.
 func (s *crank) onlyReading() bool {
-	own := s.r.Pin
-	defer func() { s.r.Pin = own }()
+	if s.joined {
+		return true
+	}
+	defer func() { s.r.Pin = s.pin }()
 	for n, pin := range s.pins {
 		s.r.Pin = pin.Key
 		for _, place := range places {
@@ -69,17 +83,13 @@ func (s *crank) fitNew(changes form.Form) {
 	}
 }
 
-// keepHoles makes the holes places to keep off.
-func (s *crank) keepHoles(h *shop, key string, changes form.Form) {
-	f := s.r.Form
-	for i := range h.holes {
-		row, hole := key+strconv.Itoa(i), h.holes[i].key
-		changes[form.KeepOrder.Name(row)] = strconv.Itoa(len(f.Rows("keep")) + i + 1)
-		for _, pair := range [...][2]form.ID{
-			{form.KeepPin, form.HolePin}, {form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
-		} {
-			changes[pair[0].Name(row)] = f[pair[1].Name(hole)]
-		}
+// keepHole makes a hole the nth place to keep off, in a new row.
+func (s *crank) keepHole(hole, row string, nth int, changes form.Form) {
+	changes[form.KeepOrder.Name(row)] = strconv.Itoa(nth)
+	for _, pair := range [...][2]form.ID{
+		{form.KeepPin, form.HolePin}, {form.KeepWheel, form.HoleWheel}, {form.KeepRadius, form.HoleRadius}, {form.KeepHour, form.HoleHour}, {form.KeepAcross, form.HoleDrill},
+	} {
+		changes[pair[0].Name(row)] = s.r.Form[pair[1].Name(hole)]
 	}
 }
 

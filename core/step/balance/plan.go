@@ -81,29 +81,34 @@ func (s *crank) probe(h *shop, n *need) bool {
 	return true
 }
 
-// Plan works out the holes that a form asks for: as fields to change, the old
-// plan's blanked, and "say.plan.…" for what there is to say. Rows get keys that
-// begin with key.
+// Plan works out the holes that a form asks for, in the throw that is looked at or in
+// all that are weighed together: as fields to change, the old plan's blanked, and
+// "say.plan.said". Rows get keys that begin with key.
 func Plan(f form.Form, key string) *bench.Answers {
 	r := form.Read(f)
-	s := lookedAt(r)
-	a, h := s.Answers, s.readShop()
+	a := &bench.Answers{}
+	for _, s := range atOnce(readThrows(r)) {
+		r.Pin = s.pin
+		a.Say("plan.said", s.plan(a, f, key))
+	}
+	return a
+}
+
+// plan puts a throw's holes into a as fields to change, and returns what there is to say.
+func (s *crank) plan(a *bench.Answers, f form.Form, key string) string {
+	h := s.readShop()
 	s.solve()
 	switch {
 	case s.ask != "":
-		s.Say("plan.said", s.ask)
-		return a
+		return s.ask
 	case s.unweighed():
-		s.Say("plan.said", noHolesUnweighed)
-		return a
+		return noHolesUnweighed
 	}
 	if words := s.unfinished(); words != "" {
-		s.Say("plan.said", words)
-		return a
+		return words
 	}
-	if len(r.Problems) > 0 {
-		s.Say("plan.said", bench.MendIt)
-		return a
+	if len(s.r.Problems) > 0 {
+		return bench.MendIt
 	}
 	n := s.needs()
 	var plans [2]drill.Plan
@@ -117,16 +122,14 @@ func Plan(f form.Form, key string) *bench.Answers {
 		}
 		var err error
 		if plans[end], err = s.task(h, &n, clock.End(end)).Plan(); err != nil {
-			s.Say("plan.said", wheelCant(s.SideOf[end], s.complainDrill(err)))
-			return a
+			return wheelCant(s.SideOf[end], s.complainDrill(err))
 		}
 	}
 	for _, name := range s.holeNames(f) {
-		s.Text(name, "")
+		a.Text(name, "")
 	}
-	s.putHoles(&n, plans, key)
-	s.planSaid(h, &n, plans)
-	return a
+	s.putHoles(a, &n, plans, key)
+	return s.planSaid(h, &n, plans)
 }
 
 // alikeWheels says whether what holds for the left wheel holds for the right.
@@ -150,27 +153,27 @@ var holeFields = [...]form.ID{
 }
 
 // putHoles writes the plans as rows: those that are alike as holes in both wheels.
-func (s *crank) putHoles(n *need, plans [2]drill.Plan, key string) {
-	i := 0
+func (s *crank) putHoles(a *bench.Answers, n *need, plans [2]drill.Plan, key string) {
+	i := 100 * s.nth // over all that a throw may have
 	put := func(wheel string, holes []drill.Hole) {
 		for _, hole := range holes {
 			i++
 			row := key + strconv.Itoa(i)
-			s.Text(form.HoleOrder.Name(row), strconv.Itoa(i))
-			s.Text(form.HoleWheel.Name(row), wheel)
+			a.Text(form.HoleOrder.Name(row), strconv.Itoa(i))
+			a.Text(form.HoleWheel.Name(row), wheel)
 			if s.nth > 0 {
-				s.Text(form.HolePin.Name(row), strconv.Itoa(s.nth+1))
+				a.Text(form.HolePin.Name(row), strconv.Itoa(s.nth+1))
 			}
-			s.Text(form.HoleRadius.Name(row), unit.Figures(hole.RadiusMM, unit.MM, 0.01))
-			s.Text(form.HoleHour.Name(row), unit.FormatHour(s.Hour(hole.Hour), 1))
-			s.Text(form.HoleDrill.Name(row), unit.Figures(hole.DiameterMM, unit.MM, 0.001))
+			a.Text(form.HoleRadius.Name(row), unit.Figures(hole.RadiusMM, unit.MM, 0.01))
+			a.Text(form.HoleHour.Name(row), unit.FormatHour(s.Hour(hole.Hour), 1))
+			a.Text(form.HoleDrill.Name(row), unit.Figures(hole.DiameterMM, unit.MM, 0.001))
 			if hole.Through {
-				s.Text(form.HoleBottom.Name(row), "through")
+				a.Text(form.HoleBottom.Name(row), "through")
 			} else {
-				s.Text(form.HoleDepth.Name(row), unit.Figures(hole.DepthMM, unit.MM, 0.01))
+				a.Text(form.HoleDepth.Name(row), unit.Figures(hole.DepthMM, unit.MM, 0.01))
 			}
 			if hole.PlugG > 0 {
-				s.Text(form.HolePlug.Name(row), "yes")
+				a.Text(form.HolePlug.Name(row), "yes")
 			}
 		}
 	}
@@ -186,24 +189,20 @@ func (s *crank) putHoles(n *need, plans [2]drill.Plan, key string) {
 }
 
 // planSaid says whether the target is reached, and what would free it.
-func (s *crank) planSaid(h *shop, n *need, plans [2]drill.Plan) {
+func (s *crank) planSaid(h *shop, n *need, plans [2]drill.Plan) string {
+	said := nothingWanted
 	for end, on := range n.on {
-		if !on {
-			continue
-		}
 		p := &plans[end]
-		if p.Reached {
-			if len(p.Holes) == 0 {
-				s.Say("plan.said", nothingWanted)
-			} else {
-				s.Say("plan.said", plannedNow)
-			}
-			continue
+		switch {
+		case !on:
+		case !p.Reached:
+			return outOfReach(s.SideOf[end],
+				bench.Plain(p.MomentGMM.Len(), 1), bench.Plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end)))
+		case len(p.Holes) > 0:
+			said = plannedNow
 		}
-		s.Say("plan.said", outOfReach(s.SideOf[end],
-			bench.Plain(p.MomentGMM.Len(), 1), bench.Plain(n.half[end].Len(), 1), s.relaxWords(h, n, clock.End(end))))
-		return
 	}
+	return said
 }
 
 // relaxWords say what would bring the target within reach.

@@ -18,7 +18,7 @@ func balancing(a *bench.Answers, r *form.Reader) {
 	throws, looked := readThrows(r)
 	holes := 0
 	for n, s := range throws {
-		r.Pin = s.pins[n].Key
+		r.Pin = s.pin
 		h := s.readShop()
 		need := s.answer(h, holes)
 		if holes += len(h.holes); n == looked {
@@ -246,7 +246,7 @@ func (s *crank) toTakeOff(h *shop, n *need) {
 func (s *crank) proof(factor float64) {
 	var all []string
 	for i, w := range s.job.Weighed {
-		bob, what := s.job.After.BobG(w, factor), s.whichWheel(w.What)
+		bob, what := s.job.After.BobG(w, factor)*s.weighedAtOnce(), s.whichWheel(w.What)
 		if i == 0 {
 			s.Number("balance.bob_g", bob)
 		}

@@ -27,6 +27,8 @@ type crank struct {
 	rpm      []float64       // speeds that the forces are told at
 	pins     []bench.Pin     // of all throws
 	nth      int             // which of them it is
+	pin      string          // key of the pin whose row has the reading, "" for the first
+	joined   bool            // all throws are weighed at once, and share alike
 	stands   balance.Standing
 	remove   []balance.Correction
 	solved   bool   // stands and remove are told
@@ -37,7 +39,7 @@ type crank struct {
 // readCrank reads the nth throw of a crank by itself, or the only one.
 func readCrank(r *form.Reader, pins []bench.Pin, nth int) *crank {
 	r.Pin = pins[nth].Key
-	s := &crank{Answers: &bench.Answers{}, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
+	s := &crank{pin: r.Pin, Answers: &bench.Answers{}, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
 	s.keys = r.Form.Rows("cylinder")
 	for _, key := range s.keys {
 		s.rows = append(s.rows, "cylinder."+key+".")
@@ -265,6 +267,8 @@ func (s *crank) weighing(place string, w balance.Weighing) {
 	case w.Heavy.WeightG > 0 && w.Heavy.RadiusMM == 0:
 		s.want(laidHowFar, form.KnifeRadius, place)
 	}
+	w.HungG /= s.weighedAtOnce()
+	w.Heavy.WeightG /= s.weighedAtOnce()
 	s.readings = append(s.readings, place)
 	s.job.Weighed = append(s.job.Weighed, w)
 	if _, big := s.job.Before.EndsG(); big == 0 && (!w.Rods || w.What != balance.Whole || s.several()) {
@@ -292,7 +296,7 @@ func (s *crank) whichWheel(w balance.What) string {
 	switch {
 	case w != balance.Whole:
 		return s.SideOf[w-balance.LeftWheel]
-	case s.several():
+	case s.several() && !s.joined:
 		return theThrow
 	}
 	return theCrank

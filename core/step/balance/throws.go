@@ -34,11 +34,13 @@ func readThrows(r *form.Reader) (all []*crank, looked int) {
 	return all, looked
 }
 
-// lookedAt reads the throw that is looked at.
-func lookedAt(r *form.Reader) *crank {
-	all, looked := readThrows(r)
-	r.Pin = all[looked].pins[looked].Key
-	return all[looked]
+// atOnce are the throws that are planned and drilled at once: the one that is looked at, or
+// all that are weighed together.
+func atOnce(all []*crank, looked int) []*crank {
+	if all[looked].joined {
+		return all
+	}
+	return all[looked : looked+1]
 }
 
 // several tells whether it is one throw of several.
@@ -56,9 +58,33 @@ func (s *crank) ofSeveral() {
 		s.want(areTheyApart, form.KnifeApart)
 	case apart == "apart":
 		s.Say("balance.first", firstThrow)
-	default:
+	case !s.alike():
 		s.want(joinedUntold, form.KnifeWhat)
+	case s.r.Word(form.KnifeWhat) != "whole":
+		s.want(weighItWhole, form.KnifeWhat)
+	default:
+		s.joined, s.pin, s.r.Pin = true, "", ""
+		s.Say("balance.joined", weighedWhole)
 	}
+}
+
+// alike tells whether all pins stand at one hour with one throw: one reading of the crank
+// whole then tells what the throws carry together.
+func (s *crank) alike() bool {
+	for _, p := range s.pins {
+		if p.Hour != 0 && p.Hour != 12 || p.ThrowMM != s.pins[0].ThrowMM {
+			return false
+		}
+	}
+	return true
+}
+
+// weighedAtOnce is how many throws a reading is of.
+func (s *crank) weighedAtOnce() float64 {
+	if s.joined {
+		return float64(len(s.pins))
+	}
+	return 1
 }
 
 // unweighed tells whether it is a throw of several by a factor that is stated: nothing is
@@ -77,8 +103,8 @@ func together(a *bench.Answers, throws []*crank, looked int) {
 	sheetRow(a, "left", throws, func(s *crank) string { return s.left })
 	r := throws[0].r
 	for n, s := range throws {
-		if r.Pin = s.pins[n].Key; n > 0 {
-			a.Say("pin."+r.Pin+".name", pinName(n))
+		if r.Pin = s.pin; n > 0 {
+			a.Say("pin."+s.pins[n].Key+".name", pinName(n))
 		}
 		if came := r.Name(form.KnifeCame); r.Form[came] != "" {
 			a.Say(came, "yes")
@@ -96,8 +122,8 @@ func together(a *bench.Answers, throws []*crank, looked int) {
 	var lines []string
 	var found, aim balance.InLine
 	told := true
-	for n, s := range throws {
-		r.Pin = s.pins[n].Key
+	for _, s := range throws {
+		r.Pin = s.pin
 		s.values(a)
 		if told = told && s.solved && s.placed(); s.solved {
 			lines = append(lines, s.carries())
@@ -181,7 +207,11 @@ func (s *crank) shakes(a *bench.Answers, found, aim *balance.InLine) {
 		a.Number(at+"rpm", rpm)
 		words = s.shake(a, found, rpm, at+"found/", whenFound) + "\n" + s.shake(a, aim, rpm, at+"target/", whenAimed)
 	}
-	a.Say("balance.shake", words)
+	note := countedInPlane
+	if s.joined {
+		note = countedAlike
+	}
+	a.Say("balance.shake", words+"\n"+note)
 }
 
 func (s *crank) shake(a *bench.Answers, e *balance.InLine, rpm float64, at, when string) string {

@@ -100,6 +100,9 @@ func TestThrowsAreRefusedRatherThanGuessed(t *testing.T) {
 	}{
 		{twin("knife.apart", ""), "Can each throw be weighed by itself"},
 		{twin("knife.apart", "joined"), "Knife-edges can’t tell"},
+		{twin("knife.apart", "joined", "pin.b.angle", ""), "Knife-edges can’t tell"},
+		{twin("knife.apart", "joined", "pin.b.angle", "360", "pin.b.throw", "41"), "Knife-edges can’t tell"},
+		{twin("knife.apart", "joined", "pin.b.angle", "360", "knife.what", "wheels"), "weighed with the crank whole"},
 		{twin("pin.c.order", "2", "pin.d.order", "3"), "four throws and more"},
 	} {
 		a := answered(row.f)
@@ -117,6 +120,37 @@ func TestThrowsAreRefusedRatherThanGuessed(t *testing.T) {
 	}
 	_, told := answered(twin("rod.centres", "40")).Get("error.rod.centres")
 	assert.True(t, told)
+}
+
+// The pins of a 360° twin stand alike: one reading of the whole crank, the sum of what the two
+// throws would have hung, answers for both, and the plan and the drilling are of both. The figures
+// are those of each throw weighed by itself (TestWhatSeveralThrowsLeave's row of 360).
+func TestATwinOfPinsAlikeIsWeighedWhole(t *testing.T) {
+	apart := twin("pin.b.angle", "360", "knife.whole.hung", "147", "pin.b.whole.hung", "147", "knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80",
+		"pin.b.whole.hour", "3", "pin.b.whole.weight", "5", "pin.b.whole.radius", "80", "target", "factor", "target.factor", "60")
+	f := apart.With(form.Form{"knife.apart": "joined", "knife.whole.hung": "294", "knife.whole.weight": "10", "pin.b.whole.hung": "", "pin.b.whole.weight": "", "pin.b.whole.hour": ""})
+	for _, look := range []string{"1", "2"} {
+		alone, whole := answered(apart.With(form.Form{"look": look})), answered(f.With(form.Form{"look": look}))
+		require.Empty(t, whole.Faults())
+		for _, name := range []string{"balance.headline", "balance.do", "balance.moment", "balance.side", "balance.throws", "balance.pin"} {
+			require.NotEmpty(t, jobs.Said(alone, name), name)
+			assert.Equal(t, jobs.Said(alone, name), jobs.Said(whole, name), name)
+		}
+		assert.Contains(t, jobs.Said(whole, "balance.bob"), "404 g hung at the small end leaves the crank indifferent")
+		assert.Contains(t, jobs.Said(whole, "balance.joined"), "taken to share it alike")
+		assert.Contains(t, jobs.Said(whole, "balance.shake"), "as found: primary force 2.25 kN, 2.17 along the cylinders and 2.17 across", "and 5 g at 80 mm of each to one side, 0.08 kN")
+		assert.Contains(t, jobs.Said(whole, "balance.shake"), "as aimed at: primary force 2.61 kN, 1.74 along the cylinders and 2.61 across")
+		assert.Contains(t, jobs.Said(whole, "balance.shake"), "a couple between them shows on a balancing machine alone")
+		assert.Contains(t, jobs.Said(alone, "balance.shake"), "in the plane of its pin")
+	}
+	planned := jobs.WithPlan(f, balance.Plan(f, "k"))
+	holes := len(planned.Rows("hole"))
+	assert.Contains(t, jobs.Said(answered(planned), "sheet.factor.left"), "Pin 1: 60% with the holes drawn; Pin 2: 60% with")
+	done := drilled(planned, "d")
+	assert.Empty(t, done.Rows("hole"))
+	assert.Len(t, done.Rows("keep"), holes)
+	assert.Empty(t, done["knife.whole.hung"])
+	assert.Equal(t, "50", done["knife.came"])
 }
 
 // What is wrong with a further throw's figure stands beside it.

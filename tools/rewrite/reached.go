@@ -3,6 +3,7 @@ package rewrite
 import (
 	"encoding/binary"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -63,6 +64,45 @@ const firstFunction = 0x1000
 // in an interface is asked for (internal/abi.Method: Ifn and Tfn, which on
 // WebAssembly are places in the table).
 func (m Module) reached(all []function) []bool {
+	if reached := m.reachedBut(equals, all); !m.compares(all, reached) {
+		return reached
+	}
+	return m.reachedBut("-", all)
+}
+
+// equals begins the names of the functions that compare two structs. Go makes one of
+// every struct that it allocates, for its type to name: of 6 kB of brotli, that is called
+// only as values in interfaces are compared, or the keys of a map.
+const equals = "type_.eq."
+
+// compares says whether something reached does so: it compares two interfaces, or
+// hashes a key that holds other than plain words.
+func (m Module) compares(all []function, reached []bool) bool {
+	for n, f := range all {
+		name := m.Names[m.Imports+n]
+		if !reached[n] || slices.Contains(harmless, name) {
+			continue
+		}
+		if strings.HasPrefix(name, "type_.hash.") || name == "runtime.interhash" || name == "runtime.nilinterhash" {
+			return true
+		}
+		for _, i := range f.code {
+			if to := m.Names[i.n]; i.op == opCall && (to == "runtime.efaceeq" || to == "runtime.ifaceeq") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// harmless are the functions that compare interfaces and need no function of a struct for
+// it: what a map with interfaces as keys would call, after a hash, and what
+// compares an error with one of its own that is a number.
+var harmless = []string{"runtime.interequal", "runtime.nilinterequal", "internal_strconv.ParseInt"}
+
+// reachedBut takes functions whose name begins so for reached only where they are called
+// by name.
+func (m Module) reachedBut(prefix string, all []function) []bool {
 	reached := make([]bool, len(all))
 	var next []int
 	visit := func(n int) {
@@ -71,9 +111,14 @@ func (m Module) reached(all []function) []bool {
 			next = append(next, n)
 		}
 	}
+	known := func(n int) {
+		if !strings.HasPrefix(m.Names[m.Imports+n], prefix) {
+			visit(n)
+		}
+	}
 	place := func(at uint64) {
 		if at%(1<<partBits) == 0 && at>>partBits >= firstFunction {
-			visit(int(at>>partBits) - firstFunction)
+			known(int(at>>partBits) - firstFunction)
 		}
 	}
 	for _, f := range m.Exports {
@@ -83,8 +128,8 @@ func (m Module) reached(all []function) []bool {
 		first := int(binary.LittleEndian.Uint32(m.Data[at:])) - firstFunction
 		second := int(binary.LittleEndian.Uint32(m.Data[at+4:])) - firstFunction
 		if 0 <= min(first, second) && max(first, second) < len(all) {
-			visit(first)
-			visit(second)
+			known(first)
+			known(second)
 		}
 		place(binary.LittleEndian.Uint64(m.Data[at:]))
 	}

@@ -58,7 +58,7 @@ func (a answers) cantSolve(p *pass) {
 		a.askUnit(p)
 		return
 	}
-	if p.fault == errUnmeasured {
+	if _, ok := p.fault.(*unmeasuredError); ok {
 		a.Say("truing.headline", measureThePins)
 		a.Say("truing.then", pinHangsOnIt)
 		return

@@ -1,7 +1,6 @@
 package truing
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -64,9 +63,11 @@ func (s *setUp) readMains(r *form.Reader) {
 	add(last, s.crank.Bearing[clock.Right])
 }
 
-// errUnmeasured says that a place or angle is assumed that it hangs on which pin is
+// unmeasuredError says that a place or angle is assumed that it hangs on which pin is
 // at fault.
-var errUnmeasured = errors.New("truing: pins not measured")
+type unmeasuredError struct{}
+
+func (*unmeasuredError) Error() string { return "truing: pins not measured" }
 
 // unmeasured tells whether where a pin stands, along the crank or round it, is assumed.
 func (p *pass) unmeasured(r *form.Reader) bool {
@@ -80,7 +81,7 @@ func (p *pass) unmeasured(r *form.Reader) bool {
 // stood finds how the pieces sat in a round.
 func (p *pass) stood(d *round, r *form.Reader) (*crank.Stand, error) {
 	if p.unmeasured(r) {
-		return nil, errUnmeasured
+		return nil, &unmeasuredError{}
 	}
 	t := &p.throws
 	t.Mount, t.CentresKnown = p.crank.Mount, p.crank.CentresKnown

@@ -1,6 +1,11 @@
 // Puts SVG text on the page. To draw the whole clock face anew at each keystroke
 // costs more than all the rest of an answer, and most of it stays as it was: so
-// only what differs is changed.
+// only what differs is changed, and where that is figures alone, without having
+// the browser read any of it.
+
+const TAGS = /(<[^>]*>)/;
+const NAME = /^<\/?\w+/;
+const ATTRIBUTES = / ([\w:-]+)="([^"]*)"/g;
 
 export class Picture {
   constructor(element) {
@@ -15,46 +20,56 @@ export class Picture {
     const was = this.parts;
     this.parts = partsOf(svg);
     if (!svg || was[0] !== this.parts[0]) this.element.innerHTML = svg;
-    else this.change(was);
+    else this.change(was.slice(1, -1), this.parts.slice(1, -1));
     if (this.element.hidden !== !svg) this.element.hidden = !svg;
   }
 
-  change(was) {
+  change(was, parts) {
     const root = this.element.firstElementChild;
-    const [open, ...parts] = this.parts;
-    const close = parts.pop();
-    const changed = parts.flatMap((part, i) => (part === was[i + 1] ? [] : [i]));
-    const sheet = document.createElement('template');
-    sheet.innerHTML = open + changed.map((i) => parts[i]).join('') + close;
-    const fresh = [...sheet.content.firstElementChild.children];
     while (root.children.length > parts.length) root.lastElementChild.remove();
-    changed.forEach((i, n) => {
-      if (root.children[i]) match(root.children[i], fresh[n]);
-      else root.append(fresh[n]);
+    const nodes = [...root.children];
+    parts.forEach((part, i) => {
+      if (part === was[i] || (nodes[i] && rewrite(nodes[i], was[i], part))) return;
+      if (nodes[i]) nodes[i].outerHTML = part;
+      else root.insertAdjacentHTML('beforeend', part);
     });
   }
 }
 
-/** Makes a node like another, keeping what it can: a new node costs a style and a place. */
-function match(node, like) {
-  if (node.nodeName !== like.nodeName || node.childNodes.length !== like.childNodes.length) {
-    node.replaceWith(like);
-  } else if (node.nodeType === Node.TEXT_NODE) {
-    if (node.data !== like.data) node.data = like.data;
-  } else {
-    matchAttributes(node, like);
-    const fresh = [...like.childNodes];
-    [...node.childNodes].forEach((child, i) => match(child, fresh[i]));
-  }
+/** Writes into a part's node what differs of its figures and words; false where more does. */
+function rewrite(node, was, part) {
+  const [before, after] = [was, part].map((text) => text.split(TAGS)); // texts and tags in turn
+  const alike = (piece, i) => piece === before[i] || (kind(piece) === kind(before[i]) && !piece.includes('&'));
+  if (before.length !== after.length || !after.every(alike)) return false;
+  const nodes = document.createTreeWalker(node, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT);
+  after.forEach((piece, i) => {
+    if (!piece || piece.startsWith('</')) return;
+    if (piece !== before[i]) write(nodes.currentNode, before[i], piece);
+    nodes.nextNode();
+  });
+  return true;
 }
 
-function matchAttributes(node, like) {
-  for (const { name, value } of like.attributes) {
-    if (node.getAttribute(name) !== value) node.setAttribute(name, value);
+/** What must be the same for a piece to be written over another: its name, and whether it ends itself. */
+function kind(piece) {
+  return piece.startsWith('<') ? piece.match(NAME) + piece.endsWith('/>') : piece !== '';
+}
+
+function write(node, was, piece) {
+  if (node.nodeType === Node.TEXT_NODE) {
+    node.data = piece;
+    return;
   }
-  for (const name of node.getAttributeNames()) {
-    if (!like.hasAttribute(name)) node.removeAttribute(name);
+  const gone = attributesOf(was);
+  for (const [name, value] of attributesOf(piece)) {
+    if (gone.get(name) !== value) node.setAttribute(name, value);
+    gone.delete(name);
   }
+  for (const name of gone.keys()) node.removeAttribute(name);
+}
+
+function attributesOf(tag) {
+  return new Map([...tag.matchAll(ATTRIBUTES)].map(([, name, value]) => [name, value]));
 }
 
 /** Cuts a picture into its root's opening tag, each child whole, and its closing tag. */

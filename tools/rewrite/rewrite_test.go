@@ -223,3 +223,11 @@ func TestKnowsOneRelease(t *testing.T) {
 		assert.Equal(t, known, Knows(version), version)
 	}
 }
+
+func TestConstantsAreThoseOfAllFunctions(t *testing.T) {
+	body := func(all ...instruction) []byte { return append([]byte{0}, written(append(all, plain(opEnd)))...) }
+	section := module.AppendNumber(nil, 2)
+	section = module.AppendBytes(section, body(plain(opI32Const, -7), plain(opDrop)))
+	section = module.AppendBytes(section, body(plain(opI64Const, 70144), plain(opFirstLoad, 3, 12), plain(opLocalSet, 5)))
+	assert.Equal(t, map[int]bool{-7: true, 70144: true}, Constants(section))
+}

@@ -47,7 +47,7 @@ func shortened(program []byte) (out []byte, err error) {
 			if err != nil {
 				return nil, err
 			}
-			start, err := shortenedData(data, reached)
+			start, err := shortenedData(data, reached, rewrite.Constants(section), about.Names)
 			if err != nil {
 				return nil, err
 			}
@@ -62,8 +62,11 @@ func shortened(program []byte) (out []byte, err error) {
 
 // shortenedData writes shorter in place what a memory begins with, and returns the
 // function that writes the rest as the module starts.
-func shortenedData(data []byte, reached []bool) (start []byte, err error) {
+func shortenedData(data []byte, reached []bool, constants map[int]bool, functions map[int]string) (start []byte, err error) {
 	if err := untraced(data, reached); err != nil {
+		return nil, err
+	}
+	if err := unnamed(data, constants, functions); err != nil {
 		return nil, err
 	}
 	if err := nearTogether(data); err != nil {

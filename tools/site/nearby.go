@@ -8,14 +8,17 @@ import (
 // What stands at places in what Go keeps of a program's parts (runtime.moduledata),
 // which begins with where the table of functions is.
 const (
-	moduleNames   = 8   // the table's names
-	moduleNearby  = 152 // findfunctab
-	moduleFirst   = 160 // where in the code the first function is
-	moduleLast    = 168 // where the code ends
-	moduleData    = 320 // what FuncData's places count from (go:func.*)
-	nearbySize    = 20  // runtime.findfuncbucket: the number of a function, and 16 bytes to add
-	nearbyStretch = 4096
-	codeStart     = 0x1000 << 16
+	moduleNames     = 8   // the table's names
+	moduleNearby    = 152 // findfunctab
+	moduleFirst     = 160 // where in the code the first function is
+	moduleLast      = 168 // where the code ends
+	moduleData      = 320 // what FuncData's places count from (go:func.*)
+	moduleTypes     = 296
+	moduleTypesEnd  = 304
+	moduleTypeLinks = 360 // and how many, twice
+	nearbySize      = 20  // runtime.findfuncbucket: the number of a function, and 16 bytes to add
+	nearbyStretch   = 4096
+	codeStart       = 0x1000 << 16
 )
 
 // goModule is where in a memory Go keeps where a program's parts are.

@@ -5,7 +5,6 @@ import { watchDimensions } from './dimension.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
 import { Lathe } from './lathe.js';
-import { added } from './rows.js';
 import { isOwn } from './shop.js';
 import { Stopwatch, watchTaps } from './stopwatch.js';
 
@@ -158,7 +157,7 @@ export class Controls {
     const { bench } = this;
     if (step && !this.deaf) this.press(button, step);
     this.choose(button);
-    if (add) bench.grow(added(bench.job.form, nameOf(add, button)));
+    if (add) bench.addRow(nameOf(add, button));
     if (look !== undefined) bench.lookAt(button.closest('.pass').dataset.key);
     if (pin) bench.lookAtPin(pin);
     if (reply) bench.replied(...reply.split('='));

@@ -202,7 +202,7 @@ function picture(figure, svg, words) {
 
 /** What a job's fields tell of, by the first part of their names. */
 const TELLS = {
-  'how it hangs: sides, distances, dials, what is allowed': 'left seen units mount centres clamp dials dial pin index tolerance throw rim drive timing tilt feeler',
+  'how it hangs: sides, distances, dials, what is allowed': 'left seen units mount centres clamp dials dial pin alone index tolerance throw rim drive timing tilt feeler',
   'what was looked over as found': 'found',
   'the big end and the joints as measured': 'bigend joint duty',
   'the wheels and what is cut from them': 'wheel made cut swing lighten',

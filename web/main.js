@@ -27,6 +27,7 @@ const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
 const trueStep = document.getElementById('true');
+const aloneSet = document.getElementById('alone');
 const sheetStep = document.getElementById('sheet');
 const spin = new Spin(document.getElementById('spin'));
 const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
@@ -62,7 +63,7 @@ async function start() {
 function showLastScreen() {
   const screen = location.hash.length > 1 ? null : lastScreen(FOLDER, Tab.remembered(tabMemory(), FOLDER));
   if (!screen) return;
-  trueStep.dataset.key = screen.view;
+  putKeys(screen.view, screen.form);
   for (const [when, painter] of Object.entries(painters.get(trueStep))) {
     painter.rename();
     painter.fill(screen.form);
@@ -73,6 +74,15 @@ function showLastScreen() {
 
 function faulted(fault) {
   notice.say(`The sum went wrong (${fault.message}). What you typed is kept; change the last figure, or load the page again.`, 'sum');
+}
+
+/** The pass that is looked at, and the pin that it is of alone, give their sections' keys; true if another now. */
+function putKeys(pass, form) {
+  const pin = form[`pass.${pass}.of`] || '1';
+  if (trueStep.dataset.key === pass && aloneSet.dataset.key === pin) return false;
+  trueStep.dataset.key = pass;
+  aloneSet.dataset.key = pin;
+  return true;
 }
 
 /** What this tab alone remembers, over a reload too; null where the browser lets it not. */
@@ -250,7 +260,7 @@ class Bench {
     this.answer();
   }
 
-  /** The pass on the bench gives the dials' section its key; true if it is another now. */
+  /** Puts the pass that is looked at on the bench; true if it, or the pin that it is of, is another now. */
   putPassOnBench() {
     const keys = keysOf(this.job.form, 'pass');
     if (this.viewed !== this.job) {
@@ -259,8 +269,7 @@ class Bench {
       this.view = this.job.form.bench ?? '';
     }
     if (!keys.includes(this.view)) this.view = keys.at(-1) ?? '1';
-    if (trueStep.dataset.key === this.view) return false;
-    trueStep.dataset.key = this.view;
+    if (!putKeys(this.view, this.job.form)) return false;
     this.pin = '';
     this.controls.passChanged();
     return true;
@@ -373,7 +382,7 @@ class Bench {
 
   /** Adds a place close to each centre, to be read. */
   nearCentres() {
-    this.put(this.call('near', this.job.form, { first: newKey(), second: newKey() }));
+    this.put(this.call('near', this.form, { first: newKey(), second: newKey() }));
     const places = document.getElementById('more-dials');
     places.open = true;
     places.scrollIntoView();
@@ -391,8 +400,9 @@ class Bench {
   /** Opens a row on the pass before, blank, for what was done and isn't logged: left blank it counts as not known. */
   saySince(field) {
     const { form } = this.job;
-    const keys = keysOf(form, 'pass');
-    const before = keys[keys.indexOf(field.split('.')[1]) - 1];
+    const [, pass] = field.split('.');
+    const keys = keysOf(form, 'pass').filter((key) => (form[`pass.${key}.of`] ?? '') === (form[`pass.${pass}.of`] ?? ''));
+    const before = keys[keys.indexOf(pass) - 1];
     const words = 'Say here what was done. If it was no blow and no squeeze, take the row out.';
     if (!this.grow({ [field]: 'else', ...added(form, `pass.${before}.done`) }, words)) return;
     this.lookAt(before);
@@ -403,10 +413,25 @@ class Bench {
     if (this.grow(this.call('again', this.form, { pass: newKey() }))) this.controls.toReadings();
   }
 
+  /** Begins the readings of a pin alone, counted from the left, or with '' of the whole crank; since says what came before them. */
+  readStage(of, since = '') {
+    const pass = newKey();
+    const changes = { ...this.call('again', this.form, { pass }), [`pass.${pass}.of`]: of, [`pass.${pass}.since`]: since };
+    if (!this.grow(changes)) return false;
+    this.controls.toReadings();
+    return true;
+  }
+
   /** Begins the readings of a crank that was since pressed apart and up again, or had its nuts drawn up. */
   readAnew(since) {
-    const pass = newKey();
-    if (this.grow({ ...this.call('again', this.form, { pass }), [`pass.${pass}.since`]: since })) location.hash = '#true';
+    if (this.readStage('', since)) location.hash = '#true';
+  }
+
+  /** Adds a row at the end of a group; a further place is of what the pass on the bench is of. */
+  addRow(group) {
+    const key = newKey();
+    const of = this.job.form[`pass.${this.view}.of`];
+    this.grow({ ...added(this.job.form, group, key), ...(of && group === 'dial' && { [`dial.${key}.of`]: of }) });
   }
 
   /** Makes an edit that brings rows; false where there is none, or, and says why, where the job would hold too many. */
@@ -458,9 +483,9 @@ class Bench {
     notice.edited();
     this.plan.say('');
     this.change(changes, run);
-    // A further place's readings have controls of their own among the dials' too.
-    if (Object.keys(changes).some((name) => name.includes('.dial.'))) for (const painter of Object.values(painters.get(this.step))) painter.fill(this.form);
-    this.answer();
+    // A further place's readings have controls of their own among the dials' too, and what a pass is of changes others' names.
+    if (Object.keys(changes).some((name) => name.includes('.dial.') || name.endsWith('.of'))) this.refresh();
+    else this.answer();
   }
 
   /** Makes an edit that no control shows yet; with words, says so and how to take it back. */
@@ -620,6 +645,8 @@ class Bench {
       'did-else': () => this.didElse(),
       'read-logged': () => this.again(),
       'change-logged': () => this.changeDone(),
+      'next-alone': () => this.readStage(this.answers.now['next.alone']),
+      joined: () => this.readStage(''),
       'next-pass': () => this.lookOn(),
       'jobs-afresh': () => this.startAfresh(() => { location.hash = '#true'; }),
       again: () => this.again(),

@@ -11,7 +11,7 @@ var mostRows = map[string]struct {
 	rows int
 	what string
 }{
-	"pass": {200, "passes"}, "dial": {20, "further places on the shafts"}, "pin": {5, "further crankpins"}, "done": {20, "moves in one pass"},
+	"pass": {200, "passes"}, "dial": {20, "further places on the shafts"}, "pin": {5, "further crankpins"}, "alone": {6, "pins alone"}, "done": {20, "moves in one pass"},
 	"made": {50, "cuts that the wheels came with"}, "cut": {50, "cuts"}, "swing": {50, "swing tests"},
 	"cylinder": {20, "further cylinders"}, "keep": {100, "places to keep off"}, "hole": {100, "holes"},
 	"joint": {20, "joints"}, "main": {20, "main bearings"},

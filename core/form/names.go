@@ -46,9 +46,11 @@ const (
 	DialHalf
 	DialAt
 	DialOrder
+	DialOf
 	PassSince
 	Centres
 	PassTailstock
+	PassOf
 	Clamp
 	PassDoneKind
 	PassDoneWheel
@@ -61,6 +63,8 @@ const (
 	PassDonePin
 	TrySeed
 	TryStart
+	AloneMount
+	AloneCentres
 	PinOrder
 	PinAt
 	PinAngle

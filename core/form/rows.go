@@ -17,7 +17,8 @@ var table = [rows]Row{
 	// the angle from the first pin clockwise as the hours run; "runs" and "main" are whether the journal before
 	// it has a main bearing, and where. Its angle is measured by a dividing head, or by heights above a flat at one
 	// setting: its own, the first pin's and the shafts' middle, rows of "index". "bench" is the key of the pass that is on
-	// the bench, "look" the pin whose clock face is looked at, counted from the left.
+	// the bench, "of" what a pass or a further place is of: the whole crank, or a pin alone with its two pieces before they are
+	// joined; "alone" is how these hang, its rows keyed by the pin counted from the left. "look" is the pin whose clock face is looked at, counted from the left.
 	Left:             {Pattern: "left", Numbers: numbers{1}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Seen:             {Pattern: "seen", Numbers: numbers{2}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	Units:            {Pattern: "units", Numbers: numbers{3}, Kind: Choice, Choices: []string{"inch", "metric"}},
@@ -28,11 +29,11 @@ var table = [rows]Row{
 	Rim:              {Pattern: "rim", Numbers: numbers{8}, Unit: unit.MM, Min: 40, Max: 400, Default: "190"},
 	Number:           {Pattern: "number", Numbers: numbers{9}, Kind: Words, Long: 180},
 	ShaftDivision:    {Pattern: "@.division", Places: sides[:], Numbers: numbers{10, 20}, Unit: unit.Thou, Min: 0.0001, Max: 0.1, Default: "0.5"},
-	ShaftAt:          {Pattern: "@.at", Places: sides[:], Numbers: numbers{11, 21}, Unit: unit.MM, Min: 1, Max: 500, Default: "75"},
-	ShaftPin:         {Pattern: "@.pin", Places: sides[:], Numbers: numbers{12, 22}, Unit: unit.MM, Min: 5, Max: 600, Default: "120"},
+	ShaftAt:          {Pattern: "@.at", Places: halves[:], Numbers: numbers{11, 21, 780, 781}, Unit: unit.MM, Min: 1, Max: 500, Default: "75"},
+	ShaftPin:         {Pattern: "@.pin", Places: halves[:], Numbers: numbers{12, 22, 782, 783}, Unit: unit.MM, Min: 5, Max: 600, Default: "120"},
 	ShaftBearing:     {Pattern: "@.bearing", Places: sides[:], Numbers: numbers{13, 23}, Unit: unit.MM, Max: 500, Default: "70"},
 	ShaftTip:         {Pattern: "@.tip", Places: sides[:], Numbers: numbers{14, 24}, Unit: unit.MM, Max: 500, Default: "10"},
-	ShaftHeld:        {Pattern: "@.held", Places: sides[:], Numbers: numbers{15, 25}, Unit: unit.MM, Max: 500, Default: "60"},
+	ShaftHeld:        {Pattern: "@.held", Places: halves[:], Numbers: numbers{15, 25, 784, 785}, Unit: unit.MM, Max: 500, Default: "60"},
 	ShaftSweep:       {Pattern: "@.sweep", Places: sides[:], Numbers: numbers{16, 26}, Unit: unit.Thou, Min: 0.01, Max: 30, Default: "50"},
 	Tilt:             {Pattern: "tilt", Numbers: numbers{27}, Unit: unit.ArcMinute, Min: 0.0001, Max: 1, Default: "4"},
 	Feeler:           {Pattern: "feeler", Numbers: numbers{28}, Unit: unit.Thou, Min: 0.0001, Max: 0.5, Default: "1"},
@@ -58,10 +59,14 @@ var table = [rows]Row{
 	ReadingHours:     {Pattern: "pass.*.@.hours", Places: readings[:], Numbers: numbers{49, 59, 79}, Kind: List, Long: 4000, Unit: unit.OClock, Max: 12},
 	DialHalf:         {Pattern: "dial.*.half", Numbers: numbers{60}, Kind: Choice, Choices: []string{"drive", "timing"}},
 	DialAt:           {Pattern: "dial.*.at", Numbers: numbers{61}, Unit: unit.MM, Min: 1, Max: 1200, Default: "40"},
+	DialOf:           {Pattern: "dial.*.of", Numbers: numbers{787}, Kind: Choice, Choices: ofWhat[:]},
 	DialOrder:        {Pattern: "dial.*.order", Numbers: numbers{62}, Kind: Order},
 	PassSince:        {Pattern: "pass.*.since", Numbers: numbers{80}, Kind: Choice, Choices: []string{"", "said", "first", "else", "nuts", "nothing", "apart"}},
 	Centres:          {Pattern: "centres", Numbers: numbers{81}, Kind: Choice, Choices: []string{"", "good"}},
 	PassTailstock:    {Pattern: "pass.*.tailstock", Numbers: numbers{82}, Kind: Choice, Choices: []string{"", "steady", "moved"}},
+	PassOf:           {Pattern: "pass.*.of", Numbers: numbers{786}, Kind: Choice, Choices: ofWhat[:]},
+	AloneMount:       {Pattern: "alone.*.mount", Numbers: numbers{788}, Kind: Choice, Choices: []string{"", "centres", "vblocks"}},
+	AloneCentres:     {Pattern: "alone.*.centres", Numbers: numbers{789}, Kind: Choice, Choices: []string{"", "good"}},
 	Clamp:            {Pattern: "clamp", Numbers: numbers{83}, Kind: Choice, Choices: []string{"turns", "closing"}},
 	PassDoneKind:     {Pattern: "pass.*.done.*.kind", Numbers: numbers{90}, Kind: Choice, Choices: []string{"strike", "squeeze", "spread"}},
 	PassDoneWheel:    {Pattern: "pass.*.done.*.wheel", Numbers: numbers{91}, Kind: Choice, Choices: []string{"drive", "timing"}},
@@ -70,7 +75,7 @@ var table = [rows]Row{
 	PassDoneStrength: {Pattern: "pass.*.done.*.strength", Numbers: numbers{94}, Min: 0.01, Max: 50, Default: "1"},
 	PassDoneOrder:    {Pattern: "pass.*.done.*.order", Numbers: numbers{95}, Kind: Order},
 	PassDoneTurns:    {Pattern: "pass.*.done.*.turns", Numbers: numbers{96}, Min: 0.05, Max: 100},
-	PassDonePin:      {Pattern: "pass.*.done.*.pin", Numbers: numbers{648}, Kind: Choice, Choices: []string{"1", "2", "3", "4", "5", "6"}},
+	PassDonePin:      {Pattern: "pass.*.done.*.pin", Numbers: numbers{648}, Kind: Choice, Choices: ofWhat[1:]},
 	PassDoneClosing:  {Pattern: "pass.*.done.*.closing", Numbers: numbers{97}, Unit: unit.Thou, Min: 0.001, Max: 25},
 	TrySeed:          {Pattern: "try.seed", Numbers: numbers{100}, Kind: Words, Long: 12},
 	TryStart:         {Pattern: "try.start", Numbers: numbers{101}, Kind: Choice, Choices: []string{"chance", "twist", "pinch", "skew", "mismatch"}},

@@ -39,7 +39,9 @@ type numbers [4]uint16
 // Places that have fields alike.
 var (
 	sides    = [...]string{"drive", "timing"} // the fixed words for the two ends
+	halves   = [...]string{"drive", "timing", "alone.*.drive", "alone.*.timing"}
 	readings = [...]string{"drive", "timing", "dial.*"}
+	ofWhat   = [...]string{"", "1", "2", "3", "4", "5", "6"} // the whole crank, or a pin
 	knives   = [...]string{"whole", "drive", "timing"}
 	parts    = [...]string{Weighed, New, cylinder + Weighed, cylinder + New}
 	cuts     = [...]string{"made", "cut"}

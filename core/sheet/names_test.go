@@ -142,10 +142,12 @@ func sayingJobs() []form.Form {
 	for i, key := range []string{"c", "d", "e", "f"} {
 		six["pin."+key+".order"], six["pin."+key+".at"], six["pin."+key+".angle"] = strconv.Itoa(i+2), strconv.Itoa(60*i+220), "180"
 	}
+	alone := jobs.Typed("0.5", "3", "0.5", "9").With(form.Form{"drive.pin": "100", "drive.at": "60", "timing.pin": "100", "timing.at": "60", "pin.b.at": "160",
+		"pin.b.order": "1", "pass.1.of": "1", "alone.1.timing.pin": "40", "alone.1.timing.at": "20", "alone.1.mount": "vblocks", "alone.1.drive.held": "30", "alone.1.timing.held": "5"})
 	logged := jobs.Typed("4", "3", "4", "9")
 	logged = logged.With(truing.Done(logged, []string{"a"}, "")) // "Something else", not read again yet
 	return []form.Form{
-		logged,
+		logged, alone, alone.With(form.Form{"pass.1.of": "2", "alone.2.drive.pin": "40", "alone.2.drive.at": "20"}),
 		jobs.Again(jobs.Skewed(), "", "3", "12", "3", "12"), jobs.Again(jobs.Skewed(), "nothing", "3", "12", "3", "12"),
 		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"centres": "good"}),
 		struck, struck.With(form.Form{"bench": "1"}), twin, six, twin.With(form.Form{"pass.2.order": "2", "pass.2.dial.a.tir": "1", "pass.2.dial.a.high": "3"}),

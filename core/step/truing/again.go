@@ -16,7 +16,7 @@ import (
 // a new pass there follow those of Again. Nothing is logged where nothing is advised.
 func Done(f form.Form, rows []string, newPass string) form.Form {
 	changes := form.Form{}
-	for i, m := range advised(form.Read(f)) {
+	for i, m := range advised(f) {
 		if i == len(rows) {
 			break
 		}
@@ -47,8 +47,9 @@ type advisedMove struct {
 	how              string  // and how hard; blank where no amount was advised
 }
 
-func advised(r *form.Reader) (all []advisedMove) {
-	p := workOut(r, nil)
+func advised(f form.Form) (all []advisedMove) {
+	keys, on := PassKeys(f)
+	p := passOf(nil, f, keys[on])
 	for _, m := range p.moves {
 		field, how := p.logged(doneAs(&m.PlannedMove))
 		if p.leverAssumed {
@@ -64,7 +65,7 @@ func advised(r *form.Reader) (all []advisedMove) {
 }
 
 // Again returns the fields that begin a new pass after the last, read as the
-// last was; on a made-up crank its dials are read at once. None is begun while
+// last was and of what it was of; on a made-up crank its dials are read at once. None is begun while
 // the last is unread. Which pass is looked at is the page's to know: a job that
 // says so, as older ones do, says it no more.
 func Again(f form.Form, newPass string) form.Form {
@@ -75,6 +76,10 @@ func Again(f form.Form, newPass string) form.Form {
 	}
 	order := form.Whole(f[form.PassOrder.Name(last)])
 	changes := form.Form{form.PassOrder.Name(newPass): strconv.Itoa(order + 1), form.Bench.Name(): ""}
+	of := f[form.PassOf.Name(last)]
+	if of != "" {
+		changes[form.PassOf.Name(newPass)] = of
+	}
 	r := form.Read(f)
 	s := readSetUp(r)
 	for _, st := range s.stations {
@@ -84,7 +89,7 @@ func Again(f form.Form, newPass string) form.Form {
 			}
 		}
 	}
-	if r.Text(form.TrySeed) != "" {
+	if r.Text(form.TrySeed) != "" && of == "" {
 		s.readMadeUp(r, keys, newPass, changes)
 	}
 	return changes

@@ -98,12 +98,17 @@ func (s *setUp) untried() (halves []clock.End) {
 // NearCentres returns the fields that add a place close to its centre on each shaft
 // that is read at one place only, under new rows with the keys given.
 func NearCentres(f form.Form, rows [2]string) form.Form {
-	s := readSetUp(form.Read(f))
+	keys, on := PassKeys(f)
+	of := stageOf(f, keys[on])
+	s := readSetUp(form.Read(of.form))
 	changes := form.Form{}
 	for i, half := range s.untried() {
 		changes[form.DialHalf.Name(rows[i])] = s.SideOf[half]
 		changes[form.DialAt.Name(rows[i])] = unit.Figures(s.nearCentre(half), unit.MM, 1)
-		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(s.stations) + i)
+		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(sideNames) + len(f.Rows("dial")) + i)
+		if of.pin > 0 {
+			changes[form.DialOf.Name(rows[i])] = strconv.Itoa(of.pin)
+		}
 	}
 	return changes
 }
@@ -191,14 +196,18 @@ func (a answers) askValues(p *pass) {
 		ask("reading", lackNames[p.reading[p.wants].lack].Name(p.key, p.stations[p.wants].name))
 	case p.pressed:
 		ask(adviceNames[crank.Unclear], "")
-	case p.fault == nil:
+	case p.fault != nil:
+		for _, name := range p.lacks(form.Read(p.form)) {
+			ask("distance", name)
+		}
+	default:
 		for _, each := range p.next.Asks {
 			key := p.rounds[each.Pass].key
 			switch each.What {
 			case crank.AskSince:
 				ask("since", form.PassSince.Name(key), "said", "first", "else", "nuts", "apart", "nothing")
 			case crank.AskCentres:
-				at := ask("centres", form.Centres.Name(), "good")
+				at := ask("centres", p.name(form.Centres.Name()), "good")
 				for i, half := range p.untried() {
 					place := at + "places/" + strconv.Itoa(i) + "/"
 					a.Text(place+"half", p.SideOf[half])

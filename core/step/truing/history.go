@@ -35,9 +35,12 @@ func (p *pass) history(r *form.Reader, kept *bench.Kept) []past {
 
 // solve finds how the halves or pieces sat in a round, as far as its readings tell.
 func (p *pass) solve(as *past, d *round, r *form.Reader) {
-	if p.several() {
+	switch {
+	case p.several():
 		as.stand, as.fault = p.stood(d, r)
-	} else {
+	case p.lacks(r) != nil:
+		as.fault = &unmeasuredError{}
+	default:
 		as.pose, as.fault = p.crank.Solve(d.counted)
 	}
 	if as.fault == nil {

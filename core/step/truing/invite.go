@@ -14,7 +14,7 @@ func (a answers) invite(p *pass) {
 	if got.lack == runOut && next < len(sideNames) {
 		switch other := p.reading[1-next].lack; {
 		case other == runOut && p.bench > 0:
-			a.Say("truing.headline", readAgain(passName(p.bench)))
+			a.Say("truing.headline", readAgain(p.passName(p.bench)))
 			return
 		case other == runOut:
 			a.Say("truing.headline", turnAndRead)
@@ -58,7 +58,11 @@ func (a answers) cantSolve(p *pass) {
 		a.askUnit(p)
 		return
 	}
-	if _, ok := p.fault.(*unmeasuredError); ok {
+	if _, ok := p.fault.(*unmeasuredError); ok && p.pin > 0 {
+		a.Say("truing.headline", measureThePiece(alonePin(p.pin)))
+		a.Say("truing.then", pieceHangsOnIt)
+		return
+	} else if ok {
 		a.Say("truing.headline", measureThePins)
 		a.Say("truing.then", pinHangsOnIt)
 		return

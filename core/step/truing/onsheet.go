@@ -12,7 +12,7 @@ import (
 // as left, and the passes between.
 func (a answers) onSheet(r *form.Reader) {
 	found, left := a.rounds(r)
-	assumed := distancesAssumed(r)
+	assumed := distancesAssumed(left.form)
 	a.plain(found, left, assumed)
 	a.line(r, left)
 	if left.wants < 0 && left.fault == nil {
@@ -25,17 +25,18 @@ func (a answers) onSheet(r *form.Reader) {
 			a.sit(left)
 		}
 	}
-	for i, d := range left.rounds {
-		at := "pass." + d.key + "."
-		a.Say(at+"said", passSaid(passName(i), left.roundWords(&d), left.doneWords(i)))
-		a.Say(at+"noted", r.Text(form.PassNote, d.key))
+	for _, of := range a.stages(left) {
+		a.listed(of)
+		for _, d := range of.rounds {
+			a.Say("pass."+d.key+".noted", r.Text(form.PassNote, d.key))
+		}
 	}
 }
 
 // distancesAssumed tells whether any of the distances that turn run-out into
 // what is wrong at the pin and in the bearings is a stand-in.
-func distancesAssumed(r *form.Reader) bool {
-	own := form.Read(r.Form)
+func distancesAssumed(f form.Form) bool {
+	own := form.Read(f)
 	readSetUp(own)
 	for _, s := range own.StandIns {
 		if isDistance(s.Name) {
@@ -112,8 +113,8 @@ func NutsDrawn(_ *bench.Kept, f form.Form) bool {
 func TruedAgain(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) && endsTrue(k, f) }
 
 func endsTrue(k *bench.Kept, f form.Form) bool {
-	is := lastPass(k, f).standing()
-	return is == standing(crank.Fit) || is == standing(crank.FitAsHung) || is == leansOpen
+	last := lastPass(k, f)
+	return last.pin == 0 && last.isTrue()
 }
 
 // lastPass works out a job with its last pass on the bench.
@@ -124,16 +125,20 @@ func lastPass(k *bench.Kept, f form.Form) *pass {
 
 // state says how far a pass has come: never surer than the verdict.
 func (p *pass) state() string {
-	return stateWords(p.standing(), p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
+	words := stateWords(p.standing(), p.besideRunOut(crank.Figure{Value: p.advice.Worst.Value}))
+	if p.pin > 0 {
+		return aloneState(alonePin(p.pin), words)
+	}
+	return words
 }
 
 // rounds works out the first pass and the last, and shows the dials in each.
 func (a answers) rounds(r *form.Reader) (found, left *pass) {
-	keys, _ := PassKeys(r.Form)
-	found, left = passOf(a.Kept, r.Form, keys[0]), lastPass(a.Kept, r.Form)
+	left = lastPass(a.Kept, r.Form)
+	found = passOf(a.Kept, r.Form, left.rounds[0].key)
 	which := [...]string{"found", "left"}
 	both := []*pass{found, left}
-	if len(keys) == 1 {
+	if len(left.rounds) == 1 {
 		both = both[:1]
 	}
 	for i, p := range both {
@@ -194,6 +199,10 @@ func (a answers) throwsOnSheet(passes []*pass, which []string) {
 func (a answers) plain(found, left *pass, assumed bool) {
 	worst, allowed := left.besideRunOut(crank.Figure{Value: left.advice.Worst.Value}), left.limit()
 	standing := left.standing()
+	if left.pin > 0 {
+		a.Say("sheet.plain", notJoined(left.state()))
+		return
+	}
 	if standing == unmeasured {
 		a.Say("sheet.plain", plainWords(standing, worst, allowed))
 		return

@@ -10,18 +10,20 @@ import (
 
 // passes lists the passes, charts them, and says what came of what was done.
 func (a answers) passes(p *pass) {
-	a.Say("pass.name", passName(p.bench))
+	a.Say("pass.name", p.passName(p.bench))
 	a.Text("bench", p.key)
 	chart := draw.ChartView{Prefix: "chart", Unit: p.Unit.Name(), Limit: p.inFine(p.allowed.RunOut)}
+	for i, of := range a.stages(p) {
+		a.listed(of)
+		a.lessons(of, i == 0)
+	}
 	for i, d := range p.rounds {
-		a.Say("pass."+d.key+".said", passSaid(passName(i), p.roundWords(&d), p.doneWords(i)))
 		chart.Passes = append(chart.Passes, p.figures(&d, &p.past[i]))
 	}
 	if len(p.rounds) > 1 {
 		a.Text("picture.chart", draw.Chart(chart))
 	}
 	a.spin(p, 0, p.bench)
-	a.lessons(p)
 	if p.several() {
 		a.Say("throws.any", "yes")
 	}
@@ -30,9 +32,16 @@ func (a answers) passes(p *pass) {
 	}
 }
 
+// listed says of each pass of a stage what was read and done.
+func (a answers) listed(p *pass) {
+	for i, d := range p.rounds {
+		a.Say("pass."+d.key+".said", passSaid(p.passName(i), p.roundWords(&d), p.doneWords(i)))
+	}
+}
+
 // lessons say what came of everything that was done, each beside its pass, and
 // of what was done last on the bench too.
-func (a answers) lessons(p *pass) {
+func (a answers) lessons(p *pass, bench bool) {
 	tries := p.next.Tries
 	for i := 0; i < len(tries); {
 		said, of := "", tries[i].Pass
@@ -47,7 +56,7 @@ func (a answers) lessons(p *pass) {
 		}
 		said = strings.Trim(said, " ")
 		a.Say("pass."+p.rounds[of].key+".came", said)
-		if i == len(tries) {
+		if bench && i == len(tries) {
 			a.Say("truing.lesson", said)
 		}
 	}

@@ -21,6 +21,9 @@ func (a answers) spin(p *pass, found, left int) {
 	}
 	views := []draw.TurnView{p.turnView("found", found, full)}
 	a.Say("spin.found", "yes")
+	if p.pin > 0 {
+		a.Say("spin.of", alonePin(p.pin)+".")
+	}
 	if found != left {
 		a.Say("spin.left", "yes")
 		views = append(views, p.turnView("left", left, full))

@@ -149,6 +149,41 @@ func dialOnPin(at string) string {
 	return bench.Fill("a dial at % from the left end stands on a pin or past the end: give a place on a shaft or an inner journal", at)
 }
 
+// The words of a pin alone: two pieces and their pin, before they are joined.
+
+const (
+	isTrue          = "is true"
+	isTrueAsHung    = "is true as it hangs"
+	joinNext        = "Join the pieces, then read the whole."
+	joinedReadWhole = "Joined: read the whole"
+	wholeCrank      = "Whole crank"
+	pieceHangsOnIt  = "Type them below the readings: what to do, and how hard, hangs on them."
+)
+
+func alonePin(pin int) string { return bench.Fill("Pin % alone", strconv.Itoa(pin)) }
+
+func aloneIs(alone, how, next string) string { return bench.Fill("% %. %", alone, how, next) }
+
+func aloneNext(pin string) string { return bench.Fill("Next % alone, then join.", pin) }
+
+func readAloneNext(pin string) string { return bench.Fill("Read % alone", pin) }
+
+func passOfStage(stage, pass string) string { return bench.Fill("%, %", stage, pass) }
+
+func measureThePiece(alone string) string {
+	return bench.Fill("%: measure where its dials and its pin stand.", alone)
+}
+
+func aloneState(alone, state string) string { return bench.Fill("%: %", lowerFirst(alone), state) }
+
+func noSuchPin(pins string) string {
+	return bench.Fill("this crank has % pins: give one of them, or the whole crank", pins)
+}
+
+func notJoined(state string) string {
+	return bench.Fill("The crank isn’t joined yet; %.", state)
+}
+
 // The words of the angles between pins.
 
 const giveIndexAllowed = "How far it may be out is the maker’s to say: give it, and this is judged."

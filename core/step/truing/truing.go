@@ -12,6 +12,7 @@ import (
 // pass is the round of readings on the bench, worked out with those before it.
 type pass struct {
 	*setUp
+	*stage
 	round
 	rounds  []round // of all passes, in order
 	past    []past  // these, for the crank room
@@ -64,7 +65,10 @@ func (a answers) first(r *form.Reader) {
 	} else {
 		a.face(p)
 	}
-	a.askLever(r)
+	if p.pin == 0 {
+		a.askLever(r)
+	}
+	a.pinAlone(p, r)
 }
 
 // more answers what stands below the clock face.
@@ -93,8 +97,13 @@ func (a answers) more(r *form.Reader) {
 	}
 	a.turns(p)
 	a.passes(p)
-	a.foldedLines(p.setUp, r)
-	a.measure(p.setUp, r)
+	s := p.setUp
+	if p.pin > 0 { // these are of the whole crank
+		whole := readSetUp(r)
+		s = &whole
+	}
+	a.foldedLines(s, r)
+	a.measure(s, r)
 }
 
 // workOut works out the pass on the bench, and tells what is wrong with its fields.
@@ -112,14 +121,19 @@ func passOf(k *bench.Kept, f form.Form, key string) *pass {
 }
 
 func passAt(k *bench.Kept, f form.Form, key string) (*pass, *form.Reader) {
-	return bench.Once(k, "pass "+key, f.With(form.Form{form.Bench.Name(): key}), func(r *form.Reader) *pass { return workOut(r, k) })
+	s := stageOf(f, key)
+	return bench.Once(k, "pass "+key, s.form, func(r *form.Reader) *pass {
+		p := workOut(r, s, k)
+		s.rename(r)
+		return p
+	})
 }
 
 // workOut reads the passes and works out the one on the bench, as far as its
 // readings let it. What it reads of the passes is kept.
-func workOut(r *form.Reader, kept *bench.Kept) *pass {
+func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	s := readSetUp(r)
-	p := &pass{setUp: &s, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
+	p := &pass{setUp: &s, stage: of, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
 	p.readRounds(r, kept)
 	p.past = p.history(r, kept)
 	p.round = p.rounds[p.bench]

@@ -32,7 +32,7 @@ func (a answers) words(p *pass) {
 	}
 	if _, asked := p.asks(crank.AskCentres); asked && p.next.Why != crank.Stop {
 		a.Say("ask.centres", "yes")
-		a.Text("ask.centres", "centres")
+		a.Text("ask.centres", p.name(form.Centres.Name()))
 	}
 	a.Say("lathe.do", far)
 }
@@ -41,10 +41,10 @@ func (a answers) words(p *pass) {
 func (a answers) leaveWords(p *pass) {
 	switch verdict := p.advice.Verdict; {
 	case verdict == crank.Fit:
-		a.Say("truing.headline", trueLeaveIt)
+		a.Say("truing.headline", a.leaveIt(p, trueLeaveIt, isTrue))
 		a.Say("truing.then", worstRunOut(p.runOutWords()))
 	case verdict == crank.FitAsHung:
-		a.Say("truing.headline", trueAsHung)
+		a.Say("truing.headline", a.leaveIt(p, trueAsHung, isTrueAsHung))
 		a.Say("truing.then", worstAsHung(p.runOutWords(), p.whyAsHung()))
 	case verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
 		headline := bumpingCantMend

@@ -85,15 +85,18 @@ func asAdvised(m *move, d *crank.JointDone) bool {
 // logged already.
 func (a answers) wayOn(p *pass, r *form.Reader) {
 	_, asked := p.asksSince() // is answered first
+	keys, on := PassKeys(r.Form)
 	switch {
-	case p.bench < len(p.rounds)-1:
-		a.Say("truing.next", onToPass(strconv.Itoa(p.bench+2)))
+	case on < len(keys)-1:
+		a.Say("truing.next", onToPass(strconv.Itoa(on+2)))
 	case asked:
 		return
-	case p.advice.Verdict == crank.Fit:
+	case p.advice.Verdict == crank.Fit && p.pin == 0:
 		a.Say("truing.on", "yes")
 	case len(p.done(r, p.key)) > 0:
 		a.Say("truing.logged", asLogged)
+	case p.pin > 0 && p.left():
+		a.join(p)
 	case len(p.moves) > 0:
 		a.Say("truing.did", doneReadAgain(didWords[p.moves[0].Kind]))
 		switch n := len(p.moves); {

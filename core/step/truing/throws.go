@@ -67,7 +67,7 @@ func (s *setUp) readMains(r *form.Reader) {
 // at fault.
 type unmeasuredError struct{}
 
-func (*unmeasuredError) Error() string { return "truing: pins not measured" }
+func (*unmeasuredError) Error() string { return "unmeasured" }
 
 // unmeasured tells whether where a pin stands, along the crank or round it, is assumed.
 func (p *pass) unmeasured(r *form.Reader) bool {

@@ -159,7 +159,7 @@ func sayingJobs() []form.Form {
 			"keep.a.hour", "5", "hole.a.wheel", "drive", "hole.a.radius", "71", "hole.a.hour", "12", "hole.a.drill", "10", "hole.a.depth", "10",
 			"hole.b.wheel", "timing", "hole.b.radius", "72", "hole.b.hour", "12", "hole.b.drill", "12", "hole.b.depth", "12",
 			"balance.whole", "9 kg", "balance.rolls", "1", "knife.whole.hour", "3", "knife.whole.weight", "5", "knife.whole.radius", "80"),
-		jobs.Knife("knife.apart", "apart", "drive.pin", "100", "pin.b.at", "200", "pin.b.angle", "120", "pin.b.whole.hung", "202", "pin.c.at", "300", "pin.c.angle", "240"),
+		jobs.Knife("knife.apart", "apart", "drive.pin", "100", "pin.b.at", "200", "pin.b.angle", "120", "pin.b.whole.hung", "202", "pin.b.came", "70", "pin.c.at", "300", "pin.c.angle", "240"),
 		jobs.Knife("knife.apart", "joined", "pin.b.angle", "360", "pin.b.order", "1"),
 		jobs.Knife("knife.what", "wheels", "knife.drive.on", "pin", "knife.drive.hung", "125", "knife.timing.hung", "545"),
 		jobs.Typed("3", "3", "3", "9").With(form.Form{

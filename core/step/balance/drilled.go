@@ -14,7 +14,7 @@ import (
 func Drilled(f form.Form, key string) form.Form {
 	r := form.Read(f)
 	changes, kept := form.Form{}, len(f.Rows("keep"))
-	for _, s := range atOnce(readThrows(r)) {
+	for _, s := range atOnce(readThrows(&bench.Answers{}, r)) {
 		r.Pin = s.pin
 		h := s.readShop()
 		s.drilled(h, changes)
@@ -26,47 +26,39 @@ func Drilled(f form.Form, key string) form.Form {
 	return changes
 }
 
-// drilled logs a throw as drilled, but for its holes as places to keep off.
+// drilled logs a throw as drilled, but for its holes as places to keep off. The new parts
+// count as fitted once no other throw's reading stands: while that was taken the old were on.
 func (s *crank) drilled(h *shop, changes form.Form) {
-	f := s.r.Form
 	if s.ask == "" && s.job.Check() == nil {
 		s.keepAim(h, changes)
 	}
-	if s.onlyReading() {
-		s.fitNew(changes)
-	}
-	gone := s.holeNames(f)
-	for _, side := range bench.Sides {
-		gone = append(gone, form.After.Name(side))
-	}
-	for _, place := range places {
-		for id := form.KnifeHung; id <= form.KnifeRadius; id++ {
-			gone = append(gone, s.r.Name(id, place))
+	others := false
+	for name, text := range s.r.Form {
+		field, keys, known := form.Job.Lookup(name)
+		if !known || text == "" {
+			continue
 		}
-	}
-	for _, name := range gone {
-		if f[name] != "" {
+		switch pin, is := readingOf(field, keys); {
+		case is && (s.joined || pin == s.pin) || s.ofHole(field, keys, true):
 			changes[name] = ""
+		case is:
+			others = true
 		}
+	}
+	if !others {
+		s.fitNew(changes)
 	}
 }
 
-// onlyReading tells whether no other throw's reading stands: with one, the parts that
-// were on while it was taken are still the old ones.
-func (s *crank) onlyReading() bool {
-	if s.joined {
-		return true
+// readingOf tells whether a field is of a reading, on the knife-edges or of what came off, and
+// of which pin, by its row.
+func readingOf(field *form.Field, keys []string) (pin string, is bool) {
+	switch id := field.ID; {
+	case id >= form.PinHung && id <= form.PinRadius:
+		return keys[0], true
+	default:
+		return "", id == form.After || id >= form.KnifeHung && id <= form.KnifeRadius
 	}
-	defer func() { s.r.Pin = s.pin }()
-	for n, pin := range s.pins {
-		s.r.Pin = pin.Key
-		for _, place := range places {
-			if n != s.nth && !(s.r.Blank(form.KnifeHung, place) && s.r.Blank(form.KnifeWeight, place)) {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // fitNew takes the new parts as those that are on.

@@ -248,14 +248,14 @@ func (s *crank) holeWords(h *shop, before int) {
 		at := "balance.holes/" + strconv.Itoa(before+i) + "/"
 		if s.several() {
 			line = atPin(pinName(s.nth), line)
-			s.Number(at+"pin", float64(s.nth+1))
+			s.all.Number(at+"pin", float64(s.nth+1))
 		}
-		s.Say("hole."+d.key+".said", line)
-		s.Text(at+"wheel", where)
-		s.Number(at+"hour", hour)
-		s.Number(at+"radius_mm", d.RadiusMM)
-		s.Number(at+"drill_mm", d.DiameterMM)
-		s.Number(at+"depth_mm", d.DepthMM)
-		s.Number(at+"removed_g", d.MassG)
+		s.all.Say("hole."+d.key+".said", line)
+		s.all.Text(at+"wheel", where)
+		s.all.Number(at+"hour", hour)
+		s.all.Number(at+"radius_mm", d.RadiusMM)
+		s.all.Number(at+"drill_mm", d.DiameterMM)
+		s.all.Number(at+"depth_mm", d.DepthMM)
+		s.all.Number(at+"removed_g", d.MassG)
 	}
 }

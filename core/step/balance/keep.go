@@ -113,7 +113,7 @@ func (s *crank) clear(d *drilled, h *shop) bool {
 		}
 	}
 	if thin != "" {
-		s.Say("hole."+d.key+".thin", thin)
+		s.all.Say("hole."+d.key+".thin", thin)
 	}
 	return true
 }

@@ -87,7 +87,7 @@ func (s *crank) probe(h *shop, n *need) bool {
 func Plan(f form.Form, key string) *bench.Answers {
 	r := form.Read(f)
 	a := &bench.Answers{}
-	for _, s := range atOnce(readThrows(r)) {
+	for _, s := range atOnce(readThrows(&bench.Answers{}, r)) {
 		r.Pin = s.pin
 		a.Say("plan.said", s.plan(a, f, key))
 	}
@@ -125,8 +125,10 @@ func (s *crank) plan(a *bench.Answers, f form.Form, key string) string {
 			return wheelCant(s.SideOf[end], s.complainDrill(err))
 		}
 	}
-	for _, name := range s.holeNames(f) {
-		a.Text(name, "")
+	for name := range f {
+		if s.ofHole(form.Job.Lookup(name)) {
+			a.Text(name, "")
+		}
 	}
 	s.putHoles(a, &n, plans, key)
 	return s.planSaid(h, &n, plans)
@@ -137,14 +139,9 @@ func (s *crank) alikeWheels(h *shop, n *need) bool {
 	return slices.Equal(circles(s.keepOff(clock.Left)), circles(s.keepOff(clock.Right)))
 }
 
-// holeNames are the fields of the holes that a form has in this throw.
-func (s *crank) holeNames(f form.Form) (all []string) {
-	for _, name := range f.Names() {
-		if field, keys, ok := form.Job.Lookup(name); ok && slices.Contains(holeFields[:], field.ID) && s.here(form.HolePin, keys[0]) {
-			all = append(all, name)
-		}
-	}
-	return all
+// ofHole tells whether a field is of a hole in this throw.
+func (s *crank) ofHole(field *form.Field, keys []string, known bool) bool {
+	return known && slices.Contains(holeFields[:], field.ID) && s.here(form.HolePin, keys[0])
 }
 
 // holeFields are what a hole to be drilled is written in.

@@ -15,22 +15,24 @@ import (
 // balancing answers the step "Balance": weights in, factor and drilling plan
 // out.
 func balancing(a *bench.Answers, r *form.Reader) {
-	throws, looked := readThrows(r)
+	throws, looked := readThrows(a, r)
 	holes := 0
+	var onSheet []string
 	for n, s := range throws {
 		r.Pin = s.pin
 		h := s.readShop()
 		need := s.answer(h, holes)
 		if holes += len(h.holes); n == looked {
 			s.wheels(h, &need)
+			a.Entries = append(a.Entries, s.Entries...)
 		}
-		for _, e := range s.Entries {
-			if n == looked || strings.HasPrefix(e.Name, "say.hole.") || strings.HasPrefix(e.Name, "balance.holes/") {
-				a.Entries = append(a.Entries, e)
-			}
+		line := strings.Join(s.told, " ")
+		if s.several() {
+			line = atPin(pinName(n), line)
 		}
+		onSheet = append(onSheet, line)
 	}
-	a.Say("sheet.balance", sheetLines(throws))
+	a.Say("sheet.balance", strings.Join(onSheet, "\n"))
 	together(a, throws, looked)
 }
 
@@ -48,6 +50,9 @@ func (s *crank) answer(h *shop, holesBefore int) (n need) {
 	}
 	s.rodDoubt(halfAtSmallEnd(bench.Percent((s.lightG / 2) * (1 - s.stands.Factor.X) / s.job.Before.RecG())))
 	s.standing()
+	if s.several() {
+		s.told[0] = s.carries()
+	}
 	if s.unweighed() {
 		return n
 	}
@@ -63,31 +68,15 @@ func (s *crank) answer(h *shop, holesBefore int) (n need) {
 	return n
 }
 
-// sheetLines say on the sheet where each throw stands and what comes off it.
-func sheetLines(throws []*crank) string {
-	var all []string
-	for _, s := range throws {
-		names := []string{"headline", "side", "do", "then", "planned"}
-		var words []string
-		switch {
-		case s.several() && s.solved:
-			words, names = []string{s.carries()}, names[1:]
-		case s.several():
-			words = []string{pinName(s.nth) + ":"}
-		}
-		for _, name := range names {
-			if e, ok := s.Get("say.balance." + name); ok {
-				words = append(words, e.Text)
-			}
-		}
-		all = append(all, strings.Join(words, " "))
-	}
-	return strings.Join(all, "\n")
+// tell says what the sheet tells of each throw too.
+func (s *crank) tell(name, words string) {
+	s.Say("balance."+name, words)
+	s.told = append(s.told, words)
 }
 
 // unbalanced fills in what can't be said yet.
 func (s *crank) unbalanced() {
-	s.Say("balance.headline", s.ask)
+	s.tell("headline", s.ask)
 	for _, name := range [...]string{"factor_percent", "target_percent", "side_imbalance_gmm", "planned_factor_percent"} {
 		s.Null("balance." + name)
 	}
@@ -176,14 +165,17 @@ func (s *crank) standing() {
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
 	words, factor := asFound, s.within(found.Factor)
-	s.found = factor
 	if came, drilled := s.r.Number(form.KnifeCame); drilled {
-		words, s.found, s.left = asItStands, bench.Percent(came/100), factor
+		words = asItStands
+		s.sheetFactor("found", bench.Percent(came/100))
+		s.sheetFactor("left", factor)
+	} else {
+		s.sheetFactor("found", factor)
 	}
-	s.Say("balance.headline", words(factor))
+	s.tell("headline", words(factor))
 	if math.Abs(side.X) > math.Max(side.PM(), 0.5) {
 		s.Number("balance.side_hour", s.Hour(s.sideHour(side.X)))
-		s.Say("balance.side", heavyToSide(s.at(s.sideHour(side.X)), bench.Plain(math.Abs(side.X), 1), bench.Plain(side.PM(), 1)))
+		s.tell("side", heavyToSide(s.at(s.sideHour(side.X)), bench.Plain(math.Abs(side.X), 1), bench.Plain(side.PM(), 1)))
 	}
 	if wheels, err := s.job.Wheels(); err == nil && len(wheels) == 2 {
 		for _, w := range wheels {
@@ -227,17 +219,17 @@ func (s *crank) toTakeOff(h *shop, n *need) {
 		then = thatKeeps
 	}
 	if most <= s.tolerance() {
-		s.Say("balance.do", nearAsAsked)
+		s.tell("do", nearAsAsked)
 		then = toHave
 	} else {
 		s.probe(h, n)
-		s.Say("balance.do", s.takeOff(h, n))
+		s.tell("do", s.takeOff(h, n))
 		if all := n.all(); all.Len() > s.tolerance() { // of unlike wheels, one may make up for the other
 			s.Say("balance.moment", inAll(bench.Plain(all.Len(), 1), bench.Plain(plus, 1), s.at(all.Hour())))
 		}
 		s.Say("balance.caution", holesWeaken)
 	}
-	s.Say("balance.then", then(bench.Percent(aim.X)))
+	s.tell("then", then(bench.Percent(aim.X)))
 	s.proof(aim.X)
 }
 
@@ -304,8 +296,8 @@ func (s *crank) planned(h *shop, aim float64) {
 	if heavy {
 		side = sideLeft(bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
-	s.Say("balance.planned", withTheHoles(bench.Percent(left.Factor.X), side))
-	s.left = factorDrawn(bench.Percent(left.Factor.X))
+	s.tell("planned", withTheHoles(bench.Percent(left.Factor.X), side))
+	s.sheetFactor("left", factorDrawn(bench.Percent(left.Factor.X)))
 	if !s.several() {
 		s.Say("balance.after", "yes")
 	}

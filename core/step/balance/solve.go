@@ -31,15 +31,15 @@ type crank struct {
 	joined   bool            // all throws are weighed at once, and share alike
 	stands   balance.Standing
 	remove   []balance.Correction
-	solved   bool   // stands and remove are told
-	found    string // the factor, as the sheet sets it beside what is left
-	left     string
+	solved   bool           // stands and remove are told
+	all      *bench.Answers // of the whole crank
+	told     []string       // what the sheet tells
 }
 
 // readCrank reads the nth throw of a crank by itself, or the only one.
-func readCrank(r *form.Reader, pins []bench.Pin, nth int) *crank {
+func readCrank(a *bench.Answers, r *form.Reader, pins []bench.Pin, nth int) *crank {
 	r.Pin = pins[nth].Key
-	s := &crank{pin: r.Pin, Answers: &bench.Answers{}, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
+	s := &crank{all: a, pin: r.Pin, Answers: &bench.Answers{}, Ends: bench.ReadEnds(r), r: r, rows: []string{""}, offBy: r.Default(form.PlanWithin) / 100, pins: pins, nth: nth}
 	s.keys = r.Form.Rows("cylinder")
 	for _, key := range s.keys {
 		s.rows = append(s.rows, "cylinder."+key+".")

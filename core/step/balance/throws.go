@@ -15,7 +15,7 @@ const mostThrows = 3
 
 // readThrows reads the throws of a crank, each as a crank by itself, and which is looked
 // at: the one touched, else the first that lacks something. The reader stays with that.
-func readThrows(r *form.Reader) (all []*crank, looked int) {
+func readThrows(a *bench.Answers, r *form.Reader) (all []*crank, looked int) {
 	pins := []bench.Pin{{ThrowMM: r.Default(form.Throw)}}
 	if len(r.Rows("pin")) > 0 {
 		ends := bench.ReadEnds(r)
@@ -23,7 +23,7 @@ func readThrows(r *form.Reader) (all []*crank, looked int) {
 		pins = bench.ReadPins(r, ends.Seen, first, bench.WheelMM(r))
 	}
 	for n := range min(len(pins), mostThrows) {
-		s := readCrank(r, pins, n)
+		s := readCrank(a, r, pins, n)
 		if all = append(all, s); all[looked].ask == "" && s.ask != "" {
 			looked = n
 		}
@@ -99,8 +99,6 @@ func (s *crank) here(pin form.ID, key string) bool {
 // together says where the throws stand, and of several the forces and the couples that
 // they leave as found and as aimed at.
 func together(a *bench.Answers, throws []*crank, looked int) {
-	sheetRow(a, "found", throws, func(s *crank) string { return s.found })
-	sheetRow(a, "left", throws, func(s *crank) string { return s.left })
 	r := throws[0].r
 	for n, s := range throws {
 		if r.Pin = s.pin; n > 0 {
@@ -126,7 +124,7 @@ func together(a *bench.Answers, throws []*crank, looked int) {
 		r.Pin = s.pin
 		s.values(a)
 		if told = told && s.solved && s.placed(); s.solved {
-			lines = append(lines, s.carries())
+			lines = append(lines, atPin(pinName(s.nth), s.carries()))
 			s.join(&found, &s.job.Before, s.stands.Factor.X, s.stands.SideGMM.X)
 			s.join(&aim, &s.job.After, s.remove[0].Factor.X, 0)
 		}
@@ -140,27 +138,19 @@ func together(a *bench.Answers, throws []*crank, looked int) {
 	}
 }
 
-// sheetRow sets what each throw's factor is in one column of the sheet.
-func sheetRow(a *bench.Answers, column string, throws []*crank, of func(*crank) string) {
-	var all []string
-	for _, s := range throws {
-		switch factor := of(s); {
-		case factor == "":
-		case s.several():
-			all = append(all, atPin(pinName(s.nth), factor))
-		default:
-			all = append(all, factor)
-		}
+// sheetFactor puts the throw's factor in a column of the sheet.
+func (s *crank) sheetFactor(column, factor string) {
+	row := "sheet.factor."
+	if s.nth > 0 {
+		row = "pin." + s.pins[s.nth].Key + ".factor."
 	}
-	if len(all) > 0 {
-		a.Say("sheet.factor."+column, strings.Join(all, "; "))
-	}
+	s.all.Say(row+column, factor)
 }
 
 // carries says what a throw's wheels carry, and are to.
 func (s *crank) carries() string {
 	to := s.remove[0].Factor.X
-	return pinCarries(pinName(s.nth), s.within(s.stands.Factor), bench.Percent(to),
+	return carries(s.within(s.stands.Factor), bench.Percent(to),
 		s.weight(s.job.Before.CounterG(s.stands.Factor.X)/2), s.weight(s.job.After.CounterG(to)/2))
 }
 

@@ -32,8 +32,8 @@ func asTheyWillRun(upAndDown, round string) string {
 	return bench.Fill("As they will run: reciprocating %, rotating %. Weigh every throw with the old parts until all are drilled.", upAndDown, round)
 }
 
-func pinCarries(pin, factor, aim, carries, then string) string {
-	return bench.Fill("%: % as found, to have %; its wheels carry % each at the throw, then %.", pin, factor, aim, carries, then)
+func carries(factor, aim, carries, then string) string {
+	return bench.Fill("% as found, to have %; its wheels carry % each at the throw, then %.", factor, aim, carries, then)
 }
 
 // shakes says what is left at a speed: of force and of couple by turns the greatest of the

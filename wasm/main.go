@@ -111,7 +111,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 			out.addForm(truing.NearCentres(job.form(), [2]string{args.get("first"), args.get("second")}))
 			return out
 		},
-		// pins: a form, "throws", "apart" in degrees, "keys" for five new rows → the fields that make a crank of so many throws
+		// pins: a form, "throws", "apart" in degrees, "keys" for fifteen new rows → the fields that make a crank of so many throws
 		"pins": func(job, args flat) (out flat) {
 			out.addForm(truing.Pins(job.form(), form.Whole(args.get("throws")), form.Whole(args.get("apart")), keysOf(args.get("keys"))))
 			return out

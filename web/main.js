@@ -463,7 +463,7 @@ class Bench {
   /** Makes the crank one of so many throws, its pins so far apart. */
   setPins() {
     const [throws, apart] = ['pins-throws', 'pins-apart'].map((id) => document.getElementById(id).value);
-    const keys = Array.from({ length: 5 }, newKey).join(' ');
+    const keys = Array.from({ length: 15 }, newKey).join(' ');
     this.grow(this.call('pins', this.job.form, { throws, apart, keys }), 'The pins are set: measure where each stands.');
   }
 

@@ -70,10 +70,13 @@ func TestPinsAreSetByChoice(t *testing.T) {
 	angles := `[...document.querySelectorAll('#throws [name$=".angle"]')].map((c) => c.value).join(' ')`
 	p.Until(angles + ` === '120 240'`)
 	p.Until(`document.querySelector('.elevation svg')`)
+	places := `document.querySelectorAll('#more-dials [name="dial.*.at"]').length`
+	p.Until(places + ` === 4`)
 	p.Choose("Throws", "2")
 	p.Choose("From pin to pin", "180°")
 	p.Press("Set the pins so")
 	p.Until(angles + ` === '180'`)
+	p.Until(places + ` === 2`)
 	p.Press("Undo")
 	p.Until(angles + ` === '120 240'`)
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
@@ -86,7 +89,6 @@ func TestTheLatheGoesThroughEveryDial(t *testing.T) {
 	p.Phone()
 	p.Unfold()
 	p.Press("Set the pins so")
-	p.Press("Add a place")
 	p.Until(`document.querySelector('.readings [name="pass.*.dial.*.tir"]')`)
 	twist(p)
 	Eval[bool](p, `(scrollTo(0, 0), document.querySelector('.acts [data-lathe-open]').click(), true)`)

@@ -155,11 +155,11 @@ func TryOut(seed, start string, throws, apart int) form.Form {
 	return f
 }
 
-// drawnThrows are the pins of a made-up crank of several throws, their places and the
-// dials: one on each shaft, two on each inner journal. The sizes are made up.
+// drawnThrows are the pins of a made-up crank of several throws, their places and those of
+// the dials. The sizes are made up.
 func drawnThrows(throws, apart int) form.Form {
 	const end, pitch, first, second = 110, 100, 30, 70
-	keys := make([]string, 2*throws)
+	keys := make([]string, 3*mostPins)
 	for i := range keys {
 		keys[i] = strconv.Itoa(i + 1)
 	}
@@ -173,8 +173,8 @@ func drawnThrows(throws, apart int) form.Form {
 	}
 	for i := range throws - 1 {
 		put(form.PinAt, end+pitch*(i+1), keys[i])
-		put(form.DialAt, end+pitch*i+first, keys[2*i])
-		put(form.DialAt, end+pitch*i+second, keys[2*i+1])
+		put(form.DialAt, end+pitch*i+first, keys[mostPins+2*i])
+		put(form.DialAt, end+pitch*i+second, keys[mostPins+2*i+1])
 	}
 	return f
 }

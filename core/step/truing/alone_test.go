@@ -29,7 +29,7 @@ const (
 
 // twin is a job of that crank at 180°, its halves measured and its centres known good.
 func twin() form.Form {
-	f := truing.Pins(nil, 2, 180, []string{"b"})
+	f := truing.Pins(nil, 2, 180, strings.Fields("b - - - - d e"))
 	maps.Copy(f, form.Form{
 		"left": "drive", "throw": "27", "rim": "110", "drive.pin": "110", "timing.pin": "110", "drive.at": "65", "timing.at": "65", "pin.b.at": "210",
 		"alone.1.timing.pin": "50", "alone.1.timing.at": "30", "alone.2.drive.pin": "50", "alone.2.drive.at": "30",

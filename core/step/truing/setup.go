@@ -77,11 +77,27 @@ func readSetUp(r *form.Reader) setUp {
 	s.closing = r.Word(form.Clamp) == "closing"
 	s.addStation(r, "drive", "drive", half[s.End("drive")].dial)
 	s.addStation(r, "timing", "timing", half[s.End("timing")].dial)
-	for _, key := range r.Rows("dial") {
+	for n, key := range r.Rows("dial") {
 		side := r.Word(form.DialHalf, key)
-		s.addStation(r, "dial."+key, side, r.Or(half[s.End(side)].dial/2, form.DialAt, key))
+		s.addStation(r, "dial."+key, side, r.Or(s.usualPlace(n, side, half[s.End(side)].dial), form.DialAt, key))
 	}
 	return s
+}
+
+// usualPlace is where the nth further dial stands until that is measured, mm from a shaft's
+// own end: half-way to the shaft's first dial, and of several throws two on each inner
+// journal from the left, a third of the way from pin to pin and two.
+func (s *setUp) usualPlace(nth int, side string, firstMM float64) float64 {
+	pins, before := s.throws.Joints, nth/2
+	if before+1 >= len(pins) {
+		return firstMM / 2
+	}
+	third := (pins[before+1].At - pins[before].At) / 3
+	at := math.Round(pins[before].At + third*float64(1+nth%2))
+	if s.End(side) == clock.Right {
+		at = s.length() - at
+	}
+	return at
 }
 
 // addStation adds a station so far from its own shaft's end.

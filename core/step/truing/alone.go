@@ -1,11 +1,9 @@
 package truing
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
-	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
@@ -15,41 +13,44 @@ import (
 // two pieces, which is a crank of one throw. Its passes are read from a form that holds no
 // other stage's, so that nothing that was done to one counts for another.
 type stage struct {
-	pin  int               // counted from the left; 0: the whole crank
-	job  form.Form         // the job
-	form form.Form         // this stage alone, a pin's with the lengths of its own pieces
-	from map[string]string // the job's names for what stands in form under others
-
-	staged bool // the job has passes of a pin alone
+	pin    int       // counted from the left; 0: the whole crank
+	job    form.Form // the job
+	form   form.Form // this stage alone, a pin's with the lengths of its own pieces
+	from   form.Form // the job's names for what stands in form under others
+	staged bool      // the job has passes of a pin alone
 }
 
 // stageOf is the stage of a pass.
 func stageOf(f form.Form, pass string) *stage {
-	of, staged := stagesOf(f)
-	s := &stage{pin: of["pass."+pass], job: f, form: f.With(form.Form{form.Bench.Name(): pass}), staged: staged}
-	if !staged {
+	of := stagesOf(f)
+	own := of["pass."+pass]
+	s := &stage{pin: form.Whole(own), job: f, form: f.With(form.Form{form.Bench.Name(): pass}), staged: len(of) > 0}
+	if !s.staged {
 		return s
 	}
 	for name := range s.form {
-		if !s.holds(name, of) {
+		group, rest, _ := strings.Cut(name, ".")
+		key, _, _ := strings.Cut(rest, ".")
+		if (group == "pass" || group == "dial") && of[group+"."+key] != own || group == "pin" && s.pin > 0 {
 			delete(s.form, name)
 		}
 	}
 	if s.pin > 0 {
-		s.from = map[string]string{}
-		s.measure(strconv.Itoa(s.pin))
+		s.from = form.Form{}
+		s.measure(own)
 	}
 	return s
 }
 
 // stagesOf are the pins, counted from the left, that the job's passes and its further
-// places are of alone, by "pass.k3y"; 0 is the whole crank, which a pin that it lacks is
-// taken for. False where all are of the whole.
-func stagesOf(f form.Form) (of map[string]int, staged bool) {
-	of = map[string]int{}
+// places are of alone, by "pass.k3y"; those of the whole crank aren't among them, for which
+// a pin that it lacks is taken.
+func stagesOf(f form.Form) form.Form {
+	of := form.Form{}
 	pins := 0
 	for name, text := range f {
-		if !strings.HasSuffix(name, ".of") { // few do, and it is asked at each keystroke
+		row, isOf := strings.CutSuffix(name, ".of")
+		if !isOf { // few are, and it is asked at each keystroke
 			continue
 		}
 		field, _, ok := form.Job.Lookup(name)
@@ -60,23 +61,10 @@ func stagesOf(f form.Form) (of map[string]int, staged bool) {
 			pins = 1 + len(f.Rows("pin"))
 		}
 		if pin := form.Whole(text); pins > 1 && pin > 0 && pin <= pins {
-			of[strings.TrimSuffix(name, ".of")] = pin
+			of[row] = text
 		}
 	}
-	return of, len(of) > 0
-}
-
-// holds tells whether a field of the job is one of the stage's.
-func (s *stage) holds(name string, of map[string]int) bool {
-	group, rest, _ := strings.Cut(name, ".")
-	switch group {
-	case "pass", "dial":
-		key, _, _ := strings.Cut(rest, ".")
-		return of[group+"."+key] == s.pin
-	case "pin":
-		return s.pin == 0
-	}
-	return true
+	return of
 }
 
 // measure puts the lengths of a pin's own pieces in the place of the whole crank's. An end
@@ -85,51 +73,44 @@ func (s *stage) measure(pin string) {
 	whole := readSetUp(form.Read(s.job))
 	t := &whole.throws
 	j := s.pin - 1
-	if key := t.keys[j]; key != "" && s.job[form.PinThrow.Name(key)] != "" {
-		s.put(form.Throw.Name(), form.PinThrow.Name(key))
-	}
-	if mount := form.AloneMount.Name(pin); s.job[mount] != "" {
-		s.put(form.Mount.Name(), mount)
-	}
-	s.put(form.Centres.Name(), form.AloneCentres.Name(pin))
+	s.put(form.Throw.Name(), form.PinThrow.Name(t.keys[j]), false)
+	s.put(form.Mount.Name(), form.AloneMount.Name(pin), false)
+	s.put(form.Centres.Name(), form.AloneCentres.Name(pin), true)
 	for end, side := range whole.SideOf {
-		own, piece := "alone."+pin+"."+side, j+end
+		piece := j + end
 		inner := piece > 0 && piece < len(t.Joints)
 		for _, id := range lengthsAlone {
-			if inner || s.job[id.Name(own)] != "" {
-				s.put(id.Name(side), id.Name(own))
-			}
+			s.put(id.Name(side), id.Name("alone."+pin+"."+side), inner)
 		}
-		bearing := form.ShaftBearing.Name(side)
-		if inner {
-			s.put(form.ShaftTip.Name(side), "")
-			s.put(bearing, "")
-			s.form[bearing] = s.bearing(t, piece, own)
-		} else if s.job[bearing] == "" { // what stands in for it is the whole crank's
-			s.form[bearing] = whole.fromEnd(clock.End(end), whole.crank.Bearing[end])
-		}
+		s.form[form.ShaftBearing.Name(side)] = s.bearing(t, piece, side)
 	}
 }
 
-// lengthsAlone are those that an inner piece is measured by.
-var lengthsAlone = [...]form.ID{form.ShaftPin, form.ShaftAt, form.ShaftHeld}
+// lengthsAlone are those that a piece is measured by; where its seat and its bearing are
+// is the whole crank's to say.
+var lengthsAlone = [...]form.ID{form.ShaftPin, form.ShaftAt, form.ShaftHeld, form.ShaftTip, form.ShaftBearing}
 
-// put has a name of the stage's form stand for one of the job's; "" for none.
-func (s *stage) put(name, from string) { s.form[name], s.from[name] = s.job[from], from }
+// put has a name of the stage's form stand for one of the job's, where that is given or
+// always.
+func (s *stage) put(name, from string, always bool) {
+	if text := s.job[from]; text != "" || always {
+		s.form[name], s.from[name] = text, from
+	}
+}
 
-// bearing is how far an inner journal's main bearing stands from its free end, as typed;
-// "" where that isn't known.
-func (s *stage) bearing(t *throws, piece int, own string) string {
-	pin, given := form.Read(s.job).Number(form.ShaftPin, own)
+// bearing is how far a piece's main bearing stands from its own end, as typed; "" where
+// that isn't known.
+func (s *stage) bearing(t *throws, piece int, side string) string {
+	pin, given := form.Read(s.form).Number(form.ShaftPin, side)
 	for _, m := range t.Mains {
-		if off := math.Abs(m.At - t.Joints[s.pin-1].At); given && m.Piece == piece && off <= pin {
-			return unit.Format(pin-off, unit.MM, 0.1)
+		if off := abs(m.At - t.Joints[s.pin-1].At); given && m.Piece == piece && off <= pin {
+			return unit.Format(pin-off, unit.MM, 0.001)
 		}
 	}
 	return ""
 }
 
-// name is the job's own name for a field of the stage's form; "" where it has none.
+// name is the job's own name for a field of the stage's form.
 func (s *stage) name(name string) string {
 	if from, other := s.from[name]; other {
 		return from
@@ -137,7 +118,8 @@ func (s *stage) name(name string) string {
 	return name
 }
 
-// rename has what was told of the stage's form told by the job's own names.
+// rename has what was told of the stage's form told by the job's own names; what the job
+// has no field for isn't.
 func (s *stage) rename(r *form.Reader) {
 	for i := range r.Problems {
 		r.Problems[i].Name = s.name(r.Problems[i].Name)
@@ -147,23 +129,22 @@ func (s *stage) rename(r *form.Reader) {
 	}
 	kept := r.StandIns[:0]
 	for _, in := range r.StandIns {
-		if in.Name = s.name(in.Name); in.Name != "" {
+		in.Name = s.name(in.Name)
+		if _, _, ok := form.Job.Lookup(in.Name); ok {
 			kept = append(kept, in)
 		}
 	}
 	r.StandIns = kept
 }
 
-// lacks are the lengths of a pin alone that aren't measured, by the job's names: its levers
-// are short, and a guess would tell the wrong amounts.
-func (p *pass) lacks(r *form.Reader) (names []string) {
-	if p.pin == 0 {
-		return nil
-	}
-	for _, side := range p.SideOf {
-		for _, id := range lengthsAlone {
-			if (id != form.ShaftHeld || p.heldAt == id) && r.Blank(id, side) {
-				names = append(names, p.name(id.Name(side)))
+// lacking are the lengths of a pin alone that aren't measured, by the job's names: its
+// levers are short, and a guess would tell the wrong amounts.
+func (s *stage) lacking(r *form.Reader) (names []string) {
+	for _, in := range r.StandIns {
+		switch field, _, _ := form.Job.Lookup(in.Name); field.ID {
+		case form.ShaftPin, form.ShaftAt, form.ShaftHeld:
+			if s.pin > 0 {
+				names = append(names, s.name(in.Name))
 			}
 		}
 	}
@@ -186,7 +167,7 @@ func (a answers) pinAlone(p *pass, r *form.Reader) {
 	a.Say("alone.name", alonePin(p.pin))
 	a.Say("throws.look", pinOnFace(alonePin(p.pin)))
 	for _, side := range p.SideOf {
-		if _, inner := p.from[form.ShaftTip.Name(side)]; inner {
+		if p.from[form.ShaftTip.Name(side)] != "" {
 			a.Say("alone."+side, "yes")
 		}
 	}
@@ -202,12 +183,12 @@ func (a answers) stages(p *pass) []*pass {
 	if !p.staged {
 		return all
 	}
-	of, _ := stagesOf(p.job)
+	of := stagesOf(p.job)
 	keys, _ := PassKeys(p.job)
 	for i := len(keys) - 1; i >= 0; i-- {
 		seen := false
 		for _, other := range all {
-			seen = seen || other.pin == of["pass."+keys[i]]
+			seen = seen || other.pin == form.Whole(of["pass."+keys[i]])
 		}
 		if !seen {
 			all = append(all, passOf(a.Kept, p.job, keys[i]))

@@ -200,7 +200,7 @@ func TestAPinAlonesLengthsAreAskedFor(t *testing.T) {
 	f := twin().With(jobs.Typed("6", "3", "4", "9")).With(form.Form{"pass.1.of": "2", "alone.2.drive.at": "", "alone.2.mount": "vblocks"})
 	a := sheet.Answer(f, "true.values")
 	assert.Equal(t, "needs a reading", jobs.Text(a, "verdict"))
-	for i, field := range []string{"alone.2.drive.at", "alone.2.drive.held", "timing.held"} {
+	for i, field := range []string{"alone.2.drive.held", "alone.2.drive.at", "timing.held"} {
 		assert.Equal(t, field, jobs.Text(a, "asks/"+strconv.Itoa(i)+"/field"))
 	}
 	f = f.With(form.Form{"alone.2.drive.at": "30", "alone.2.drive.held": "5", "alone.2.timing.held": "100"})

@@ -197,7 +197,7 @@ func (a answers) askValues(p *pass) {
 	case p.pressed:
 		ask(adviceNames[crank.Unclear], "")
 	case p.fault != nil:
-		for _, name := range p.lacks(form.Read(p.form)) {
+		for _, name := range p.lacks {
 			ask("distance", name)
 		}
 	default:

@@ -38,7 +38,7 @@ func (p *pass) solve(as *past, d *round, r *form.Reader) {
 	switch {
 	case p.several():
 		as.stand, as.fault = p.stood(d, r)
-	case p.lacks(r) != nil:
+	case p.lacks != nil:
 		as.fault = &unmeasuredError{}
 	default:
 		as.pose, as.fault = p.crank.Solve(d.counted)

@@ -26,7 +26,8 @@ type pass struct {
 	next    crank.Next
 	allowed crank.Tolerance
 	moves   []move
-	pressed bool // the tailstock pressed on the crank while it was read
+	lacks   []string // lengths of a pin alone that aren't measured
+	pressed bool     // the tailstock pressed on the crank while it was read
 }
 
 // round is one round of readings as it stands in the form.
@@ -133,7 +134,7 @@ func passAt(k *bench.Kept, f form.Form, key string) (*pass, *form.Reader) {
 // readings let it. What it reads of the passes is kept.
 func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	s := readSetUp(r)
-	p := &pass{setUp: &s, stage: of, allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
+	p := &pass{setUp: &s, stage: of, lacks: of.lacking(r), allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
 	p.readRounds(r, kept)
 	p.past = p.history(r, kept)
 	p.round = p.rounds[p.bench]

@@ -18,6 +18,7 @@ type stage struct {
 	form   form.Form // this stage alone, a pin's with the lengths of its own pieces
 	from   form.Form // the job's names for what stands in form under others
 	staged bool      // the job has passes of a pin alone
+	joined bool      // its first pass came after those
 }
 
 // stageOf is the stage of a pass.
@@ -38,6 +39,8 @@ func stageOf(f form.Form, pass string) *stage {
 	if s.pin > 0 {
 		s.from = form.Form{}
 		s.measure(own)
+	} else if keys, _ := PassKeys(f); of["pass."+keys[0]] != "" {
+		s.joined = true
 	}
 	return s
 }
@@ -246,11 +249,32 @@ func (a answers) join(p *pass) {
 
 // passName names one of the stage's passes, counted from 0.
 func (s *stage) passName(i int) string {
+	name := passName(i)
+	if s.joined && i == 0 {
+		name = asJoined
+	}
 	switch {
 	case s.pin > 0:
-		return passOfStage(alonePin(s.pin), lowerFirst(passName(i)))
+		return passOfStage(alonePin(s.pin), lowerFirst(name))
 	case s.staged:
-		return passOfStage(wholeCrank, lowerFirst(passName(i)))
+		return passOfStage(wholeCrank, lowerFirst(name))
 	}
-	return passName(i)
+	return name
+}
+
+// aloneOnSheet tells of each pin that was trued alone how it came and how it was left, and
+// that a crank joined from such wasn't found as it was read first.
+func (a answers) aloneOnSheet(left *pass) {
+	var lines []string
+	stages := a.stages(left)
+	for i := len(stages) - 1; i >= 0; i-- { // the last is first among them
+		if of := stages[i]; of.pin > 0 {
+			first := passOf(a.Kept, left.job, of.rounds[0].key)
+			lines = append(lines, aloneCame(upperFirst(of.state()), first.roundWords(&first.round)))
+		}
+	}
+	if left.joined {
+		lines = append(lines, foundAsJoined)
+	}
+	a.Say("sheet.alone", strings.Join(lines, "\n"))
 }

@@ -236,9 +236,20 @@ func TestAPinTrueAloneLeadsOn(t *testing.T) {
 	a = sheet.Answer(f, "")
 	assert.Empty(t, jobs.Said(a, "ask.since"))
 	assert.Contains(t, jobs.Said(a, "truing.headline"), "of pin")
-	assert.Equal(t, "Whole crank, as found", jobs.Said(a, "pass.name"))
+	assert.Equal(t, "Whole crank, as joined", jobs.Said(a, "pass.name"))
 	assert.Contains(t, jobs.Said(a, "pass.1.said"), "Pin 1 alone, as found: ")
-	assert.True(t, strings.HasPrefix(jobs.Said(sheet.Answer(f, "sheet"), "pass.2.said"), "Pin 2 alone, as found: "))
+
+	// The sheet tells of each, and not that the crank came as it was joined.
+	f = f.With(form.Form{"pass.4.order": "4", "pass.4.drive.tir": "0.5", "pass.4.drive.high": "4", "pass.4.timing.tir": "0.5", "pass.4.timing.high": "4"})
+	for _, key := range []string{"d", "e"} {
+		f["pass.4.dial."+key+".tir"] = "0"
+	}
+	a = sheet.Answer(f, "sheet")
+	assert.True(t, strings.HasPrefix(jobs.Said(a, "pass.2.said"), "Pin 2 alone, as found: "))
+	assert.Equal(t, "Pin 1 alone: true to 0.5 thou; it came at D 0.5 thou, T 0.5 thou.\nPin 2 alone: true to 0.5 thou; it came at D 0.5 thou, T 0 thou.\n“As found” is here as the crank was joined from these.", jobs.Said(a, "sheet.alone"))
+	assert.Empty(t, jobs.Said(a, "sheet.came"))
+	f["pass.1.of"], f["pass.2.of"] = "", ""
+	assert.NotEmpty(t, jobs.Said(sheet.Answer(f, "sheet"), "sheet.came"), "read whole from the first")
 }
 
 // A pass after one of a pin alone is of that pin too, and so are the places that its

@@ -15,6 +15,7 @@ func (a answers) onSheet(r *form.Reader) {
 	assumed := distancesAssumed(left.form)
 	a.plain(found, left, assumed)
 	a.line(r, left)
+	a.aloneOnSheet(left)
 	if left.wants < 0 && left.fault == nil {
 		switch {
 		case assumed:
@@ -215,7 +216,7 @@ func (a answers) plain(found, left *pass, assumed bool) {
 	default:
 		a.Say("sheet.plain", plainWords(standing, worst, allowed))
 	}
-	if len(left.rounds) > 1 && found.wants < 0 && found.fault == nil {
+	if len(left.rounds) > 1 && !left.joined && found.wants < 0 && found.fault == nil {
 		a.Say("sheet.came", cameAt(found.Amount(found.advice.Worst.Value)))
 	}
 }

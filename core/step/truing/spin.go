@@ -21,9 +21,7 @@ func (a answers) spin(p *pass, found, left int) {
 	}
 	views := []draw.TurnView{p.turnView("found", found, full)}
 	a.Say("spin.found", "yes")
-	if p.pin > 0 {
-		a.Say("spin.of", alonePin(p.pin)+".")
-	}
+	a.Say("spin.of", p.passName(found))
 	if found != left {
 		a.Say("spin.left", "yes")
 		views = append(views, p.turnView("left", left, full))

@@ -157,6 +157,8 @@ const (
 	joinNext        = "Join the pieces, then read the whole."
 	joinedReadWhole = "Joined: read the whole"
 	wholeCrank      = "Whole crank"
+	asJoined        = "As joined"
+	foundAsJoined   = "“As found” is here as the crank was joined from these."
 	pieceHangsOnIt  = "Type them below the readings: what to do, and how hard, hangs on them."
 )
 
@@ -175,6 +177,9 @@ func measureThePiece(alone string) string {
 }
 
 func aloneState(alone, state string) string { return bench.Fill("%: %", lowerFirst(alone), state) }
+
+// aloneCame says how a pin alone was left, and by its dials how it came.
+func aloneCame(state, found string) string { return bench.Fill("%; it came at %.", state, found) }
 
 func noSuchPin(pins string) string {
 	return bench.Fill("this crank has % pins: give one of them, or the whole crank", pins)

@@ -178,7 +178,7 @@ func TestAPinAloneIsACrankOfOneThrow(t *testing.T) {
 				got := answered(sheet.Answer(job, part))
 				assert.NotEmpty(t, want)
 				for name, text := range want {
-					if !strings.HasPrefix(name, "say.block") && !strings.HasPrefix(name, "assumed.") && name != "say.truing.on" {
+					if !strings.HasPrefix(name, "say.block") && !strings.HasPrefix(name, "assumed.") && name != "say.truing.on" && name != "say.lathe.do" {
 						assert.Equal(t, text, strings.Replace(got[name], "alone."+pin+".", "", 1), "pin %s seen from %s: %s", pin, seen, name)
 					}
 				}
@@ -217,6 +217,7 @@ func TestAPinTrueAloneLeadsOn(t *testing.T) {
 	require.Empty(t, a.Faults())
 	assert.Equal(t, "Pin 1 alone is true. Next pin 2 alone, then join.", jobs.Said(a, "truing.headline"))
 	assert.Equal(t, "2", jobs.Text(a, "next.alone"))
+	assert.Equal(t, "PIN 1 · TRUE", jobs.Said(a, "lathe.do"))
 	assert.Empty(t, jobs.Said(a, "truing.on"))
 	assert.False(t, truing.Trued(nil, f))
 	assert.Contains(t, jobs.Said(sheet.Answer(f, "state"), "state"), "pin 1 alone: true to 0.5 thou")
@@ -224,6 +225,7 @@ func TestAPinTrueAloneLeadsOn(t *testing.T) {
 
 	f = f.With(form.Form{"pass.1.order": "1", "pass.2.order": "2", "pass.2.of": "2", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "1", "pass.2.timing.tir": "0"})
 	a = sheet.Answer(f, "true")
+	assert.Equal(t, "On to pin 2 alone, as found", jobs.Said(sheet.Answer(f.With(form.Form{"bench": "1"}), "true"), "truing.next"))
 	assert.Equal(t, "Pin 2 alone is true. Join the pieces, then read the whole.", jobs.Said(a, "truing.headline"))
 	assert.Empty(t, jobs.Said(a, "truing.alone"))
 	assert.NotEmpty(t, jobs.Said(a, "truing.join"))

@@ -1,6 +1,8 @@
 package truing
 
 import (
+	"strconv"
+
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -33,6 +35,9 @@ func (a answers) words(p *pass) {
 	if _, asked := p.asks(crank.AskCentres); asked && p.next.Why != crank.Stop {
 		a.Say("ask.centres", "yes")
 		a.Text("ask.centres", p.name(form.Centres.Name()))
+	}
+	if p.pin > 0 {
+		far = farAtPin(far, strconv.Itoa(p.pin))
 	}
 	a.Say("lathe.do", far)
 }

@@ -88,7 +88,12 @@ func (a answers) wayOn(p *pass, r *form.Reader) {
 	keys, on := PassKeys(r.Form)
 	switch {
 	case on < len(keys)-1:
-		a.Say("truing.next", onToPass(strconv.Itoa(on+2)))
+		name := passName(on + 1)
+		if p.staged {
+			next := passOf(a.Kept, r.Form, keys[on+1])
+			name = next.passName(next.bench)
+		}
+		a.Say("truing.next", onToPass(lowerFirst(name)))
 	case asked:
 		return
 	case p.advice.Verdict == crank.Fit && p.pin == 0:

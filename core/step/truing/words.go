@@ -147,7 +147,7 @@ func strikeAt(wheel, hour string) string { return bench.Fill("Strike the % wheel
 
 func untilStays(way, amount string) string { return bench.Fill("% until % stays", way, amount) }
 
-func onToPass(number string) string { return bench.Fill("On to pass %", number) }
+func onToPass(pass string) string { return bench.Fill("On to %", pass) }
 
 func doneReadAgain(done string) string { return bench.Fill("%: read again", done) }
 

@@ -20,13 +20,15 @@ func Compile(root, program string) ([]byte, error) {
 // CompileCore returns the same program made small, with the names of its
 // functions kept in the file's name section: no function inlined of the core or of
 // the libraries that it uses most, the ends of loops not turned (which writes their
-// conditions twice), and the collector that Go 1.25 had, which is smaller.
+// conditions twice), what is made of a length that isn't known always on the heap (else
+// the stack is tried first, for 32 bytes at most), and the collector that Go 1.25 had, which is smaller.
 func CompileCore(root, program string) ([]byte, error) {
-	args := []string{"-ldflags=-w -buildid=", "-gcflags=pintwelve/...=-l -d=ssa/loop_rotate/off"}
+	const heap = "-l -d=variablemakethreshold=0"
+	args := []string{"-ldflags=-w -buildid=", "-gcflags=pintwelve/...=" + heap + ",ssa/loop_rotate/off"}
 	for _, library := range []string{
 		"internal/reflectlite", "internal/runtime/maps", "internal/strconv", "math", "slices", "sort", "strconv", "strings", "syscall/js", "unicode/utf8",
 	} {
-		args = append(args, "-gcflags="+library+"=-l")
+		args = append(args, "-gcflags="+library+"="+heap)
 	}
 	return compile(root, program, "nogreenteagc", args...)
 }

@@ -72,8 +72,12 @@ func shortenedData(data []byte, reached []bool, constants map[int]bool, function
 	if err := nearTogether(data); err != nil {
 		return nil, err
 	}
+	c, err := columned(data)
+	if err != nil {
+		return nil, err
+	}
 	s, err := differences(data)
-	return s.code(), err
+	return s.code(c), err
 }
 
 // readModule returns what the code is rewritten by, and the memory that the data

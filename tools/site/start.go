@@ -38,29 +38,28 @@ func differences(memory []byte) (s sums, err error) {
 	return s, nil
 }
 
-// code is the function that adds them up: its argument-less body, as a section of
-// code has it (WebAssembly core specification 1.0, 5.4 and 5.5.13).
-func (s sums) code() []byte {
-	const at, sum = 0, 1 // locals, of 32 and 64 bits
-	body := []byte{2, 1, 0x7f, 1, 0x7e}
+// code is the function that adds them up, and writes what stands in columns into the infos: its
+// argument-less body, as a section of code has it (WebAssembly core specification 1.0, 5.4 and
+// 5.5.13).
+func (s sums) code(c columns) []byte {
+	body := []byte{2, startLocals32, 0x7f, 1, 0x7e} // numbers of 32 and of 64 bits
+	body = append(body, c.adding()...)
 	body = module.AppendSigned(append(body, 0x41), s.from)
-	body = append(body, 0x21, at, // local.set
+	body = append(body, 0x21, localAt, // local.set
 		0x03, 0x40, // loop
-		0x20, at, // local.get, for the store
-		0x20, at, 0x29, 3, 0, // i64.load
-		0x20, sum, 0x7c, // i64.add
-		0x22, sum, // local.tee
+		0x20, localAt, // local.get, for the store
+		0x20, localAt, 0x29, 3, 0, // i64.load
+		0x20, localSum, 0x7c, // i64.add
+		0x22, localSum, // local.tee
 		0x37, 3, 0, // i64.store
-		0x20, sum, 0x42, 32, 0x88, 0xa7) // i64.shr_u, i32.wrap_i64
+		0x20, localSum, 0x42, 32, 0x88, 0xa7) // i64.shr_u, i32.wrap_i64
 	body = module.AppendSigned(append(body, 0x41), s.infos)
-	body = append(body, 0x6a, // i32.add
-		0x20, sum, 0xa7, // i32.wrap_i64
-		0x36, 2, 0, // i32.store
-		0x20, at, 0x41, 8, 0x6a, 0x22, at) // local.tee
-	body = module.AppendSigned(append(body, 0x41), s.to)
-	body = append(body, 0x47, 0x0d, 0, // i32.ne, br_if
-		0x0b, 0x0b)
-	return module.AppendBytes(nil, body)
+	body = append(body, 0x6a, 0x22, localInfo, // i32.add, local.tee
+		0x20, localSum, 0xa7) // i32.wrap_i64
+	body = stored(body, 0)
+	body = append(body, c.writing()...)
+	body = next(body, localAt, 8, s.to)
+	return module.AppendBytes(nil, append(body, 0x0b))
 }
 
 // withOne returns a section that is a list with one more at its end.

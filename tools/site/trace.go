@@ -101,6 +101,11 @@ func untraced(memory []byte, reached []bool) error {
 		return err
 	}
 	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}, data: map[uint32]bool{}}
+	for i := range t.Functions { // the stack's sizes first: one after the other, their places pack to less
+		if reached[i] {
+			kept.table(binary.LittleEndian.Uint32(t.info(i)[infoSP:]))
+		}
+	}
 	for i := range t.Functions {
 		if err := kept.function(t.info(i), t.bytes[t.Names:t.Units], reached[i]); err != nil {
 			return err

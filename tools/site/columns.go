@@ -1,0 +1,181 @@
+package site
+
+import (
+	"encoding/binary"
+	"errors"
+
+	"pintwelve/tools/module"
+)
+
+// columns says where in memory stands, column by column, which places each function's info
+// holds, for the module to write them there as it starts: in the info they differ from
+// function to function, and one that was there before packs as one that is new. They stand
+// where the names of functions did.
+type columns struct {
+	functions int
+	all       []column
+	places    int // of all columns: three bytes of how much each is more than the one before it, the lowest of all first
+	count     int // of them
+	out       int // where they are added up to
+}
+
+// column is one of the infos' places. A function has in it two bytes, the lower of all, then
+// the higher: 0 for none, 1 for the next place that none had before, else 1 more than the number of a
+// place, from 1.
+type column struct {
+	at    int // where it stands in an info, after its PCData if it is FuncData
+	data  bool
+	first int // of the places
+	from  int // where the bytes stand
+}
+
+// What of an info is told in columns: where the tables of the stack's size and of which map
+// of the stack holds are, the maps of arguments and of variables, and what else is on the stack.
+var inColumns = []struct {
+	at, number int
+	data       bool
+}{
+	{infoSP, -1, false}, {infoRest + 4, 1, false}, {infoRest, 0, true}, {infoRest + 4, 1, true}, {infoRest + 8, 2, true},
+}
+
+// What stands where in a function's info (functionInfo).
+const (
+	infoSP     = 16
+	infoPCData = 28
+	infoData   = 43
+	infoRest   = 44
+)
+
+// columned writes the places of each function's info into columns.
+func columned(memory []byte) (c columns, err error) {
+	t, err := functionsIn(memory)
+	if err != nil {
+		return c, err
+	}
+	c.functions = int(t.Functions)
+	to := len(memory) - len(t.bytes) + int(t.Names) + 8 // the first name is that of functions without one
+	var places []int
+	for _, each := range inColumns {
+		col := column{at: each.at, data: each.data, first: len(places), from: to}
+		known := map[uint32]int{}
+		for i := range t.Functions {
+			place := placeIn(t.info(i), each.at, each.number, each.data)
+			if place == nil {
+				continue
+			}
+			value := binary.LittleEndian.Uint32(place)
+			number, ok := known[value]
+			if !ok {
+				known[value] = len(known) + 1
+				places = append(places, int(value))
+			}
+			if number >= 1<<16-1 {
+				return c, errors.New("more places than two bytes number")
+			}
+			memory[to+int(i)] = byte(number + 1)
+			memory[to+c.functions+int(i)] = byte((number + 1) >> 8)
+			clear(place)
+		}
+		to += 2 * c.functions
+		c.all = append(c.all, col)
+	}
+	c.places, c.count, c.out = to, len(places), (to+3*len(places)+3)&^3
+	if c.out+4*c.count > len(memory)-len(t.bytes)+int(t.Values) {
+		return c, errors.New("no room where the names of functions were")
+	}
+	last := 0
+	for i, place := range places {
+		for plane := range 3 {
+			memory[c.places+plane*c.count+i] = byte((place - last) >> (8 * plane))
+		}
+		last = place
+	}
+	return c, nil
+}
+
+// placeIn returns where in an info a place stands, nil if there is none: of PCData and the
+// stack's size 0, of FuncData all ones.
+func placeIn(info []byte, at, number int, data bool) []byte {
+	count, none := int(binary.LittleEndian.Uint32(info[infoPCData:])), uint32(0)
+	if data {
+		at += 4 * count
+		count, none = int(info[infoData]), ^uint32(0)
+	}
+	if number >= count {
+		return nil
+	}
+	if place := info[at:][:4]; binary.LittleEndian.Uint32(place) != none {
+		return place
+	}
+	return nil
+}
+
+// The locals of the function that runs at the start.
+const (
+	localAt       = iota // in the table of functions
+	localInfo            // the function's
+	localNumber          // of the function, or of a place
+	localValue           // what a column has for it, or a place
+	localCounts          // how many places each column has had
+	localSum      = localCounts + 5
+	startLocals32 = localSum
+)
+
+// adding adds the places up.
+func (c columns) adding() (code []byte) {
+	code = append(code, 0x03, 0x40, // loop
+		0x20, localNumber, 0x41, 2, 0x74, // where it goes: i32.shl
+		0x20, localValue)
+	for plane, op := range []byte{0x2d, 0x2d, 0x2c} { // the highest with its sign
+		code = loaded(code, op, c.places+plane*c.count, 8*plane)
+		code = append(code, 0x6a) // i32.add
+	}
+	code = append(code, 0x22, localValue) // local.tee
+	code = stored(code, c.out)
+	code = next(code, localNumber, 1, c.count)
+	return append(code, 0x41, 0, 0x21, localNumber) // the functions' now
+}
+
+// writing writes one function's places into its info.
+func (c columns) writing() (code []byte) {
+	for n, col := range c.all {
+		count := byte(localCounts + n)
+		code = loaded(code, 0x2d, col.from, 0)
+		code = loaded(code, 0x2d, col.from+c.functions, 8)
+		code = append(code, 0x6a, 0x22, localValue, 0x04, 0x40, // i32.add, local.tee, if
+			0x20, localInfo)
+		if col.data {
+			code = append(code, 0x20, localInfo, 0x28, 2, infoPCData, 0x41, 2, 0x74, 0x6a) // behind its PCData: i32.load, i32.shl, i32.add
+		}
+		code = append(code, 0x20, count, 0x20, localValue, 0x41, 1, 0x46, 0x6a, 0x22, count, // i32.eq, i32.add, local.tee
+			0x20, localValue, 0x41, 1, 0x6b, // i32.sub
+			0x20, localValue, 0x41, 1, 0x46, 0x1b, // i32.eq, select
+			0x41, 2, 0x74) // i32.shl
+		code = append(code, 0x28, 2) // i32.load
+		code = module.AppendNumber(code, c.out+4*(col.first-1))
+		code = stored(code, col.at)
+		code = append(code, 0x0b)
+	}
+	return append(code, 0x20, localNumber, 0x41, 1, 0x6a, 0x21, localNumber)
+}
+
+// loaded is one byte more, shifted, from where localNumber is counted from.
+func loaded(code []byte, op byte, from, shift int) []byte {
+	code = module.AppendNumber(append(code, 0x20, localNumber, op, 0), from)
+	if shift > 0 {
+		code = append(code, 0x41, byte(shift), 0x74) // i32.shl
+	}
+	return code
+}
+
+// stored is an i32.store.
+func stored(code []byte, at int) []byte {
+	return module.AppendNumber(append(code, 0x36, 2), at)
+}
+
+// next ends a loop that goes on until a local, so much more, is at its last.
+func next(code []byte, local, more byte, last int) []byte {
+	code = append(code, 0x20, local, 0x41, more, 0x6a, 0x22, local)
+	code = module.AppendSigned(append(code, 0x41), last)
+	return append(code, 0x47, 0x0d, 0, 0x0b) // i32.ne, br_if, end
+}

@@ -3,6 +3,7 @@ package rewrite
 import (
 	"encoding/binary"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -20,9 +21,12 @@ var never = []string{
 	"runtime.checkFinalizersAndCleanups", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
 }
 
-// silent are the functions that write a trace into the browser's log when the
-// program has failed and said how. There are no names left to tell: they return.
+// silent are the functions that do nothing here but look, and return at once: those that write a
+// trace into the browser's log when the program has failed and said how, for
+// which there are no names left; that match the types of several modules, of which there is
+// one; and that make sure of what the linker and the machine do as the program starts.
 var silent = []string{
+	"runtime.typelinksinit", "runtime.moduledataverify1", "runtime.check", "runtime.dumpgstatus",
 	"runtime.goroutineheader", "runtime.traceback1", "runtime.tracebackHexdump", "runtime.tracebacksomeothers", "runtime.hexdumpWords", "runtime.gcDumpObject",
 }
 
@@ -60,9 +64,7 @@ const firstFunction = 0x1000
 
 // reached says of each function whether something calls it, or could: what is
 // exported, what a word of the data or a constant may stand for as a place in the
-// code, and what two words of the data may number as a type's method, which a value
-// in an interface is asked for (internal/abi.Method: Ifn and Tfn, which on
-// WebAssembly are places in the table).
+// code, and the methods that a value in an interface may be asked for.
 func (m Module) reached(all []function) []bool {
 	if reached := m.reachedBut(equals, all); !m.compares(all, reached) {
 		return reached
@@ -116,22 +118,25 @@ func (m Module) reachedBut(prefix string, all []function) []bool {
 			visit(n)
 		}
 	}
+	literals := m.literals()
 	place := func(at uint64) {
-		if at%(1<<partBits) == 0 && at>>partBits >= firstFunction {
-			known(int(at>>partBits) - firstFunction)
+		if n, ok := functionAt(at); ok {
+			known(n)
+		}
+		if n, ok := literals[at]; ok {
+			visit(n)
 		}
 	}
 	for _, f := range m.Exports {
 		visit(f - m.Imports)
 	}
+	for _, n := range m.Methods {
+		known(n - firstFunction)
+	}
 	for at := 0; at+8 <= len(m.Data); at += 4 {
-		first := int(binary.LittleEndian.Uint32(m.Data[at:])) - firstFunction
-		second := int(binary.LittleEndian.Uint32(m.Data[at+4:])) - firstFunction
-		if 0 <= min(first, second) && max(first, second) < len(all) {
-			known(first)
-			known(second)
+		if _, ok := literals[uint64(at)]; !ok {
+			place(binary.LittleEndian.Uint64(m.Data[at:]))
 		}
-		place(binary.LittleEndian.Uint64(m.Data[at:]))
 	}
 	for len(next) > 0 {
 		n := next[0]
@@ -150,6 +155,27 @@ func (m Module) reachedBut(prefix string, all []function) []bool {
 	}
 	return reached
 }
+
+// functionAt returns the number of the function that a place in the code is the start of.
+func functionAt(at uint64) (n int, ok bool) {
+	return int(at>>partBits) - firstFunction, at%(1<<partBits) == 0 && at>>partBits >= firstFunction
+}
+
+// literals returns the words of the data that hold functions written inside another,
+// which nothing of theirs but a word's own place leads to: what would make a
+// value of one has that, and no interface's table holds one.
+func (m Module) literals() map[uint64]int {
+	literals := map[uint64]int{}
+	for at := 0; at+8 <= len(m.Data); at += 8 {
+		if n, ok := functionAt(binary.LittleEndian.Uint64(m.Data[at:])); ok && literal.MatchString(m.Names[m.Imports+n]) {
+			literals[uint64(at)] = n
+		}
+	}
+	return literals
+}
+
+// literal is how the compiler names such a function: by that which it is in, and a number.
+var literal = regexp.MustCompile(`\.func[0-9]+$`)
 
 // trap is in the place of a function that is never called, quiet of one that
 // returns at once.

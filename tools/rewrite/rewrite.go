@@ -33,7 +33,8 @@ type Module struct {
 	Imports int            // how many functions are imported
 	Exports []int          // the functions that are exported
 	Names   map[int]string // what the linker calls the functions
-	Data    []byte         // all in its memory that can lead to a function
+	Methods []int          // those of types that interfaces ask for, by their places in the table (internal/abi.Method: Ifn)
+	Data    []byte         // all else in its memory that can lead to a function
 }
 
 // Code returns a module's section of code, rewritten, and of each of its functions

@@ -47,7 +47,7 @@ func shortened(program []byte) (out []byte, err error) {
 			if err != nil {
 				return nil, err
 			}
-			start, err := shortenedData(data, reached, rewrite.Constants(section), about.Names)
+			start, err := shortenedData(data, reached)
 			if err != nil {
 				return nil, err
 			}
@@ -62,11 +62,8 @@ func shortened(program []byte) (out []byte, err error) {
 
 // shortenedData writes shorter in place what a memory begins with, and returns the
 // function that writes the rest as the module starts.
-func shortenedData(data []byte, reached []bool, constants map[int]bool, functions map[int]string) (start []byte, err error) {
+func shortenedData(data []byte, reached []bool) (start []byte, err error) {
 	if err := untraced(data, reached); err != nil {
-		return nil, err
-	}
-	if err := unnamed(data, constants, functions); err != nil {
 		return nil, err
 	}
 	if err := nearTogether(data); err != nil {
@@ -81,8 +78,9 @@ func shortenedData(data []byte, reached []bool, constants map[int]bool, function
 }
 
 // readModule returns what the code is rewritten by, and the memory that the data
-// make.
+// make, with what nothing asks of types cleared.
 func readModule(program []byte) (about rewrite.Module, data []byte, err error) {
+	var constants map[int]bool
 	for rest := module.Reader(program[module.HeaderSize:]); len(rest) > 0; {
 		kind, section := rest.Byte(), rest.Bytes()
 		content := module.Reader(section)
@@ -91,6 +89,8 @@ func readModule(program []byte) (about rewrite.Module, data []byte, err error) {
 			about.Imports = content.Number() // nothing but functions
 		case module.Export:
 			about.Exports = module.Exported(content)
+		case module.Code:
+			constants = rewrite.Constants(section)
 		case module.Data:
 			data = memory(segments(section))
 		case module.Custom:
@@ -98,6 +98,9 @@ func readModule(program []byte) (about rewrite.Module, data []byte, err error) {
 				about.Names = module.FunctionNames(content)
 			}
 		}
+	}
+	if about.Methods, err = unnamed(data, constants, about.Names); err != nil {
+		return about, nil, err
 	}
 	about.Data, err = withoutTable(data)
 	return about, data, err

@@ -72,10 +72,10 @@ func TestShortenedRefusesWhatIsNoModule(t *testing.T) {
 	}
 }
 
-// What a type's method table alone leads to is reached: of all that isn't, nothing
-// is a method that a value in an interface may be asked for, or the core's but for
-// what would compare structs, as nothing does.
-func TestUnreachedIsTheRuntimesAlone(t *testing.T) {
+// What a type's method table alone leads to is reached where an interface asks for it: of all that
+// isn't, nothing is such a method, by which a pointer to the value is taken, or the core's but
+// for what would compare structs, as nothing does.
+func TestUnreachedIsTheLibrarysAlone(t *testing.T) {
 	onKnownGo(t)
 	program, err := CompileCore("../..", "./wasm")
 	require.NoError(t, err)
@@ -99,11 +99,11 @@ func TestUnreachedIsTheRuntimesAlone(t *testing.T) {
 				continue
 			}
 			unreached++
-			assert.Regexp(t, `^(runtime\.|_rt0_wasm_js$)`, name)
-			assert.NotRegexp(t, `\.(Error|String|RuntimeError)$`, name)
+			assert.Regexp(t, `^(runtime\.|_rt0_wasm_js$|internal_|syscall_js\.)`, name)
+			assert.NotRegexp(t, `\.__\w+_\.(Error|String|RuntimeError)$`, name)
 		}
 		assert.Greater(t, unreached, 50)
-		assert.Less(t, unreached, 200)
+		assert.Less(t, unreached, 300)
 		assert.Greater(t, compare, 100, "core code compares values in interfaces: tell them by their types")
 	}
 }

@@ -16,24 +16,25 @@ var readsTypes = []string{"reflect.", "internal_reflectlite.haveIdenticalUnderly
 // looked up by name and type when a value's type first meets it (runtime.itabInit); a type's number
 // for switches that no switch in the code has; fields that nothing goes
 // through. Each part is taken as none by the runtime's own rule: a place of 0, a list of 0.
-// An error says that it isn't laid out as is known here, or that package reflect is there.
-func unnamed(memory []byte, constants map[int]bool, functions map[int]string) error {
+// It returns the functions of the methods that are asked for. An error says that it isn't
+// laid out as is known here, or that package reflect is there.
+func unnamed(memory []byte, constants map[int]bool, functions map[int]string) (methods []int, err error) {
 	for _, name := range functions {
 		if slices.ContainsFunc(readsTypes, func(prefix string) bool { return strings.HasPrefix(name, prefix) }) {
-			return errors.New("a function that reads the names of types: " + name)
+			return nil, errors.New("a function that reads the names of types: " + name)
 		}
 	}
 	table, err := functionsIn(memory)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	m, err := table.module(memory)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	g, err := typesIn(memory, m, constants)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	u := unnamer{goTypes: g, switched: map[uint32]bool{}, asked: map[asked]bool{}, kept: map[int]bool{}, gone: map[int]bool{}, walked: map[int]bool{}}
 	u.look(constants)
@@ -48,7 +49,7 @@ func unnamed(memory []byte, constants map[int]bool, functions map[int]string) er
 	}
 	clear(memory[m.word(moduleTypeLinks):][:4*m.word(moduleTypeLinks+8)]) // what package reflect looks through
 	clear(m[moduleTypeLinks:][:24])
-	return nil
+	return u.methods, nil
 }
 
 // unnamer knows what of types must stay.
@@ -59,6 +60,7 @@ type unnamer struct {
 	kept     map[int]bool    // names
 	gone     map[int]bool    // and those that nothing asks for, but for what is kept
 	walked   map[int]bool    // types whose fields are gone through
+	methods  []int           // places in the table of functions
 }
 
 // asked is a method as it is looked up.
@@ -156,15 +158,16 @@ func (u *unnamer) clear(at int, t goType) {
 // clearMethods clears those that nothing asks for, in their places, and the package, which
 // only a method that isn't exported is looked up by.
 func (u *unnamer) clearMethods(t goType) {
-	const function, exported = 12, 1 // where the one stands that takes the value itself: package reflect's
+	const function, ofValue = 8, 12 // which takes a pointer to the value, or the value: package reflect's
 	ofPackage := false
 	for _, m := range t.methods {
 		switch {
 		case u.asked[u.asks(m)]:
 			u.keep(m.name)
-			ofPackage = ofPackage || u.memory[m.name]&exported == 0
+			ofPackage = ofPackage || u.memory[m.name]&nameExported == 0
 			if t.kind != kindInterface {
-				clear(u.memory[m.at+function:][:4])
+				u.methods = append(u.methods, int(u.hash(m.at+function)))
+				clear(u.memory[m.at+ofValue:][:4])
 			}
 		default:
 			u.gone[m.name] = true

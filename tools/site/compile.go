@@ -21,14 +21,15 @@ func Compile(root, program string) ([]byte, error) {
 // functions kept in the file's name section: no function inlined of the core or of
 // the libraries that it uses most, the ends of loops not turned (which writes their
 // conditions twice), what is made of a length that isn't known always on the heap (else
-// the stack is tried first, for 32 bytes at most), and the collector that Go 1.25 had, which is smaller.
+// the stack is tried first, for 32 bytes at most), parts in the order that they were in before the
+// likelier ones are put next to each other, and the collector that Go 1.25 had, which is smaller.
 func CompileCore(root, program string) ([]byte, error) {
-	const heap = "-l -d=variablemakethreshold=0"
-	args := []string{"-ldflags=-w -buildid=", "-gcflags=pintwelve/...=" + heap + ",ssa/loop_rotate/off"}
+	const small = "-l -d=variablemakethreshold=0,ssa/late_fuse/off,ssa/likelyadjust/off"
+	args := []string{"-ldflags=-w -buildid=", "-gcflags=pintwelve/...=" + small + ",ssa/loop_rotate/off"}
 	for _, library := range []string{
 		"internal/reflectlite", "internal/runtime/maps", "internal/strconv", "math", "slices", "sort", "strconv", "strings", "syscall/js", "unicode/utf8",
 	} {
-		args = append(args, "-gcflags="+library+"="+heap)
+		args = append(args, "-gcflags="+library+"="+small)
 	}
 	return compile(root, program, "nogreenteagc", args...)
 }

@@ -29,12 +29,16 @@ type column struct {
 	from  int // where the bytes stand
 }
 
-// What of an info is told in columns: where the tables of the stack's size and of which map
-// of the stack holds are, the maps of arguments and of variables, and what else is on the stack.
-var inColumns = []struct {
+// told is what of an info is told in a column: where it stands, and which of its PCData or
+// FuncData it is.
+type told struct {
 	at, number int
 	data       bool
-}{
+}
+
+// The tables of the stack's size and of which map of the stack holds, the maps of arguments and of
+// variables, and what else is on the stack.
+var inColumns = []told{
 	{infoSP, -1, false}, {infoRest + 4, 1, false}, {infoRest, 0, true}, {infoRest + 4, 1, true}, {infoRest + 8, 2, true},
 }
 
@@ -46,41 +50,28 @@ const (
 	infoRest   = 44
 )
 
-// columned writes the places of each function's info into columns.
+// columned writes the places of each function's info into columns. An error says that they
+// can't be, or that the memory holds no table of the layout that is known here.
 func columned(memory []byte) (c columns, err error) {
 	t, err := functionsIn(memory)
 	if err != nil {
 		return c, err
 	}
+	table := len(memory) - len(t.bytes)
 	c.functions = int(t.Functions)
-	to := len(memory) - len(t.bytes) + int(t.Names) + 8 // the first name is that of functions without one
+	to := table + int(t.Names) + 8 // the first name is that of functions without one
 	var places []int
 	for _, each := range inColumns {
-		col := column{at: each.at, data: each.data, first: len(places), from: to}
-		known := map[uint32]int{}
-		for i := range t.Functions {
-			place := placeIn(t.info(i), each.at, each.number, each.data)
-			if place == nil {
-				continue
-			}
-			value := binary.LittleEndian.Uint32(place)
-			number, ok := known[value]
-			if !ok {
-				known[value] = len(known) + 1
-				places = append(places, int(value))
-			}
-			if number >= 1<<16-1 {
-				return c, errors.New("more places than two bytes number")
-			}
-			memory[to+int(i)] = byte(number + 1)
-			memory[to+c.functions+int(i)] = byte((number + 1) >> 8)
-			clear(place)
+		c.all = append(c.all, column{each.at, each.data, len(places), to})
+		more, err := t.column(each, memory[to:])
+		if err != nil {
+			return c, err
 		}
+		places = append(places, more...)
 		to += 2 * c.functions
-		c.all = append(c.all, col)
 	}
 	c.places, c.count, c.out = to, len(places), (to+3*len(places)+3)&^3
-	if c.out+4*c.count > len(memory)-len(t.bytes)+int(t.Values) {
+	if c.out+4*c.count > table+int(t.Values) {
 		return c, errors.New("no room where the names of functions were")
 	}
 	last := 0
@@ -93,15 +84,39 @@ func columned(memory []byte) (c columns, err error) {
 	return c, nil
 }
 
-// placeIn returns where in an info a place stands, nil if there is none: of PCData and the
-// stack's size 0, of FuncData all ones.
-func placeIn(info []byte, at, number int, data bool) []byte {
-	count, none := int(binary.LittleEndian.Uint32(info[infoPCData:])), uint32(0)
-	if data {
+// column takes what is told in one out of all infos, writes the column, and returns the
+// places that its numbers stand for.
+func (t functionTable) column(each told, to []byte) (places []int, err error) {
+	known := map[uint32]int{}
+	for i := range int(t.Functions) {
+		place := each.in(t.info(uint64(i)))
+		if place == nil {
+			continue
+		}
+		value := binary.LittleEndian.Uint32(place)
+		number, ok := known[value]
+		if !ok {
+			known[value] = len(known) + 1
+			places = append(places, int(value))
+		}
+		if number >= 1<<16-1 {
+			return nil, errors.New("more places than two bytes number")
+		}
+		to[i], to[int(t.Functions)+i] = byte(number+1), byte((number+1)>>8)
+		clear(place)
+	}
+	return places, nil
+}
+
+// in returns where in an info it stands, nil if there is none: of PCData and the stack's
+// size 0, of FuncData all ones.
+func (w told) in(info []byte) []byte {
+	at, count, none := w.at, int(binary.LittleEndian.Uint32(info[infoPCData:])), uint32(0)
+	if w.data {
 		at += 4 * count
 		count, none = int(info[infoData]), ^uint32(0)
 	}
-	if number >= count {
+	if w.number >= count {
 		return nil
 	}
 	if place := info[at:][:4]; binary.LittleEndian.Uint32(place) != none {

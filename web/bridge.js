@@ -67,7 +67,9 @@ function bury({ go }) {
   globalThis.pintwelve = undefined;
 }
 
-// A host that serves .wasm under another type can't be compiled as it streams.
+// A host that serves .wasm under another type can't be compiled as it streams. What
+// the service worker has kept is there whole: to stream that would have this thread
+// read all of it, where the page waits.
 async function instantiate(address, imports) {
   // No file of the site is ever redirected, nor is the core a page: a network does that until one has logged in.
   const response = await fetch(address, { redirect: 'manual' });
@@ -75,7 +77,7 @@ async function instantiate(address, imports) {
     throw new Error(`a page of the network’s own came in the place of ${address}, perhaps for you to log in there first`);
   }
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
-  if (response.headers.get('Content-Type') === 'application/wasm') {
+  if (response.headers.get('Content-Type') === 'application/wasm' && !navigator.serviceWorker?.controller) {
     return WebAssembly.instantiateStreaming(response, imports);
   }
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);

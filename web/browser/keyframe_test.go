@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"os"
 	"slices"
 	"strconv"
 	"testing"
@@ -11,7 +10,6 @@ import (
 	"github.com/chromedp/cdproto/css"
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/input"
-	"github.com/stretchr/testify/require"
 
 	"pintwelve/tools/site"
 )
@@ -59,9 +57,7 @@ func typedPages(b *testing.B) map[string]*typedPage {
 		"here": truedPage(b, Built(b)),
 		"echo": echoPage(b),
 	}
-	if dist := os.Getenv("PINTWELVE_AGAINST"); dist != "" {
-		files, err := site.Read(dist)
-		require.NoError(b, err)
+	if files := against(b); files != nil {
 		pages["against"] = truedPage(b, files)
 	}
 	for _, p := range pages {

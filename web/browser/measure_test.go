@@ -3,8 +3,12 @@ package browser
 import (
 	"fmt"
 	"net/http"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
@@ -96,9 +100,11 @@ func timeEdit(p *Page, i int) float64 {
 	return took
 }
 
-// BenchmarkColdStart times a start of the page, to data-ready, over the same
-// page with an empty Go program: that of a first visit, and the next one's in a
-// new process, served by the service worker.
+// BenchmarkColdStart times a start of the page, to data-ready: that of a first visit,
+// and the next one's in a new process, served by the service worker. Beside it, in
+// turns, start the same page with an empty Go program, a bare page with that
+// program, and the site that PINTWELVE_AGAINST names (the dist folder of another
+// checkout). Blocked is what tasks took over 50 ms each between the first paint and then.
 func BenchmarkColdStart(b *testing.B) {
 	for _, factor := range []float64{1, slowed} {
 		b.Run(fmt.Sprintf("slowed=%g", factor), func(b *testing.B) {
@@ -110,15 +116,23 @@ func BenchmarkColdStart(b *testing.B) {
 	}
 }
 
+// begun is what a start took, in milliseconds.
+type begun struct {
+	ReadyAt, Blocked float64
+}
+
 func coldStarts(b *testing.B, factor float64) {
-	const profiles = 15
-	hosts := []*Server{packed(b, Built(b)), packed(b, Empty(b))}
-	first, next := make([][]float64, len(hosts)), make([][]float64, len(hosts))
+	const profiles = 7
+	hosts := map[string]*Server{"here": packed(b, Built(b)), "empty": packed(b, Empty(b)), "bare": packed(b, bare(b))}
+	if files := against(b); files != nil {
+		hosts["against"] = packed(b, files)
+	}
+	first, next := map[string][]begun{}, map[string][]begun{}
 	for round := range 1 + profiles {
-		for i, s := range hosts {
+		for name, s := range hosts {
 			visit, again := startTwice(b, s, factor)
 			if round > 0 { // the first of each warms the machine's file caches
-				first[i], next[i] = append(first[i], visit), append(next[i], again)
+				first[name], next[name] = append(first[name], visit), append(next[name], again)
 			}
 		}
 	}
@@ -126,11 +140,55 @@ func coldStarts(b *testing.B, factor float64) {
 	report(b, "next", next)
 }
 
-func report(b *testing.B, start string, times [][]float64) {
-	core, empty := median(times[0]), median(times[1])
-	b.ReportMetric(core, start+"-ms")
-	b.ReportMetric(empty, start+"-ms-empty")
-	b.ReportMetric(core/empty, start+"-ratio")
+func report(b *testing.B, start string, took map[string][]begun) {
+	ready := map[string]float64{}
+	for name, starts := range took {
+		var at, blocked []float64
+		for _, s := range starts {
+			at, blocked = append(at, s.ReadyAt), append(blocked, s.Blocked)
+		}
+		ready[name] = median(at)
+		b.ReportMetric(ready[name], start+"-ms-"+name)
+		b.ReportMetric(median(blocked), start+"-blocked-"+name)
+	}
+	for name, at := range ready {
+		if name != "here" {
+			b.ReportMetric(ready["here"]/at, start+"-of-"+name)
+		}
+	}
+}
+
+// bare is the least page that starts a Go program: the empty one.
+func bare(b *testing.B) site.Files {
+	return site.Files{
+		"index.html": []byte(`<!doctype html><title>bare</title><p>bare</p><script type="module" src="bare.js"></script>`),
+		"bare.js": append(slices.Clone(wasmExec(b)), `
+			const go = new Go();
+			const { instance } = await WebAssembly.instantiateStreaming(fetch('core.wasm'), go.importObject);
+			go.run(instance);
+			globalThis.pintwelve('answer', '', '');
+			document.documentElement.dataset.ready = 'true';`...),
+		"core.wasm": Empty(b)["core.wasm"],
+	}
+}
+
+func wasmExec(b *testing.B) []byte {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	require.NoError(b, err)
+	script, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
+	require.NoError(b, err)
+	return script
+}
+
+// against is the site that PINTWELVE_AGAINST names, to measure beside this one; nil without.
+func against(b *testing.B) site.Files {
+	dist := os.Getenv("PINTWELVE_AGAINST")
+	if dist == "" {
+		return nil
+	}
+	files, err := site.Read(dist)
+	require.NoError(b, err)
+	return files
 }
 
 func median(values []float64) float64 {
@@ -154,27 +212,36 @@ func packed(b *testing.B, files site.Files) *Server {
 }
 
 // startTwice returns what two starts with one fresh profile took to data-ready.
-func startTwice(b *testing.B, s *Server, factor float64) (first, next float64) {
+func startTwice(b *testing.B, s *Server, factor float64) (first, next begun) {
 	profile := Profile(b)
-	for _, took := range []*float64{&first, &next} {
+	for _, took := range []*begun{&first, &next} {
 		browser := LaunchIn(b, profile)
 		p := browser.Tab()
 		*took = timeStart(p, s.URL("/"), factor)
-		p.Until(`navigator.serviceWorker.controller`)
+		if s.sites["/"]["sw.js"] != nil {
+			p.Until(`navigator.serviceWorker.controller`)
+		}
 		browser.Quit()
 	}
 	return first, next
 }
 
-func timeStart(p *Page, address string, factor float64) float64 {
+func timeStart(p *Page, address string, factor float64) begun {
 	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
+		const long = [];
+		new PerformanceObserver((list) => long.push(...list.getEntries())).observe({ type: 'longtask', buffered: true });
 		new MutationObserver((_, observer) => {
 			if (document.documentElement.dataset.ready !== 'true') return;
-			globalThis.readyAt = performance.now();
+			const readyAt = performance.now();
 			observer.disconnect();
+			setTimeout(() => {
+				const painted = performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0;
+				const blocks = long.filter(({ startTime, duration }) => startTime + duration > painted && startTime < readyAt);
+				globalThis.begun = { ReadyAt: readyAt, Blocked: blocks.reduce((sum, { duration }) => sum + duration - 50, 0) };
+			}, 200);
 		}).observe(document, { attributes: true, subtree: true, attributeFilter: ['data-ready'] });`})
 	p.Throttle(factor)
 	p.Visit(address)
-	p.Until(`globalThis.readyAt`)
-	return Eval[float64](p, `globalThis.readyAt`)
+	p.Until(`globalThis.begun`)
+	return Eval[begun](p, `globalThis.begun`)
 }

@@ -24,12 +24,10 @@ func TestATwinsHalvesByThumb(t *testing.T) {
 	h.Choose("This pass reads", "pin 1 alone")
 	touch4(h, "4", "5", "3", "8")
 	assert.Equal(t, "Pin 1 alone: measure where its dials and its pin stand.", p.Text(headline))
-	p.Screenshot("/tmp/B-measure.png")
 	h.Fill("Timing end to the middle of its pin", "50")
 	h.Fill("Timing end to its dial", "30")
 	p.Until(`document.querySelector('#true .headline').textContent.includes('the drive wheel') || document.querySelector('#true .headline').textContent.includes('the timing wheel')`)
 	topOf(p)
-	p.Screenshot("/tmp/B-work.png")
 	p.Until(`!document.getElementById('did').hidden`)
 	if Eval[bool](p, `document.getElementById('did-both').hidden`) {
 		h.Tap(p.Text("#did"))
@@ -38,7 +36,6 @@ func TestATwinsHalvesByThumb(t *testing.T) {
 	}
 	touch4(h, "0.5", "5", "0.5", "8")
 	p.Until(`document.querySelector('#true .headline').textContent.startsWith('Pin 1 alone is true')`)
-	p.Screenshot("/tmp/B-true.png")
 	h.Tap("Read pin 2 alone")
 	assert.Equal(t, "2", Eval[string](p, `document.getElementById('alone').dataset.key`))
 	touch4(h, "0.5", "5", "0.5", "8")
@@ -46,7 +43,6 @@ func TestATwinsHalvesByThumb(t *testing.T) {
 	h.Fill("Drive end to its dial", "30")
 	p.Until(`document.querySelector('#true .headline').textContent.includes('Join the pieces')`)
 	topOf(p)
-	p.Screenshot("/tmp/B-join.png")
 	h.Tap("Joined: read the whole")
 	p.Until(`document.getElementById('alone').hidden`)
 	assert.Empty(t, Eval[string](p, `document.querySelector('.reads select[name="pass.*.of"]').value`), "the whole crank")
@@ -56,8 +52,6 @@ func TestATwinsHalvesByThumb(t *testing.T) {
 	assert.Contains(t, p.Text("#passes"), "Pin 1 alone, pass 2")
 	assert.Contains(t, p.Text("#passes"), "Pin 2 alone, as found")
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
-	Eval[bool](p, `(document.getElementById('passes').scrollIntoView({behavior: 'instant'}), true)`)
-	p.Screenshot("/tmp/B-passes.png")
 	assert.LessOrEqual(t, h.Taps, 40)
 	assert.LessOrEqual(t, h.Fields, 30)
 }

@@ -23,10 +23,12 @@ var never = []string{
 
 // silent are the functions that do nothing here but look, and return at once: those that write a
 // trace into the browser's log when the program has failed and said how, for
-// which there are no names left; that match the types of several modules, of which there is
+// which there are no names left; that take down for a profile, which nothing reads, what was allocated as the program starts or
+// waited for; that match the types of several modules, of which there is
 // one; and that make sure of what the linker and the machine do as the program starts.
 var silent = []string{
 	"runtime.typelinksinit", "runtime.moduledataverify1", "runtime.check", "runtime.dumpgstatus",
+	"runtime.mProf_Malloc", "runtime.saveblockevent",
 	"runtime.goroutineheader", "runtime.traceback1", "runtime.tracebackHexdump", "runtime.tracebacksomeothers", "runtime.hexdumpWords", "runtime.gcDumpObject",
 }
 

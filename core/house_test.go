@@ -5,6 +5,7 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -137,4 +138,30 @@ func TestRowsAreThoseOfTheTable(t *testing.T) {
 		return err
 	}))
 	assert.Greater(t, asked, 15)
+}
+
+// written is a call that writes a figure, with its verb.
+var written = regexp.MustCompile(`(?:Format|Append)Float\(.*, (.*?), [^,]*, (?:32|64)\)`)
+
+// Figures are written by plain decimals: core.wasm goes without what writes others
+// (tools/rewrite).
+func TestFiguresAreWrittenByDecimals(t *testing.T) {
+	found := 0
+	for _, dir := range []string{".", "../wasm"} {
+		require.NoError(t, filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			text, err := os.ReadFile(path)
+			require.NoError(t, err)
+			calls := written.FindAllStringSubmatch(string(text), -1)
+			assert.Len(t, calls, strings.Count(string(text), "FormatFloat(")+strings.Count(string(text), "AppendFloat("), path)
+			for _, call := range calls {
+				assert.Equal(t, "'f'", call[1], path)
+				found++
+			}
+			return nil
+		}))
+	}
+	assert.Positive(t, found)
 }

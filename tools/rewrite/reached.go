@@ -19,6 +19,18 @@ var never = []string{
 	"runtime.tryRecordGoroutineProfile", "runtime.tryRecordGoroutineProfileWB",
 	// variables of GODEBUG that are 0 unless the environment says else, which the page leaves empty
 	"runtime.checkFinalizersAndCleanups", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
+	// a program is one module: types are the same only if they are one
+	"runtime.typesEqual",
+	// the rates of profiles of blocks and mutexes are 0 until they are asked for
+	"runtime.blockevent", "runtime.saveblockevent",
+	// WebAssembly has one thread, to which nothing is locked (runtime.dolockOSThread), and one processor, which is never idle
+	"runtime.handoffp", "runtime.mexit", "runtime.newm", "runtime.startlockedm", "runtime.startm", "runtime.stoplockedm",
+	// the heap is broken: what it tells goes before a throw
+	"runtime.__mspan_.reportZombies",
+	// cleanups are made by runtime.AddCleanup, which nothing calls
+	"runtime.__cleanupQueue_.enqueue",
+	// no figure is written in hexadecimals (core/house_test.go)
+	"internal_strconv.fmtX",
 }
 
 // silent are the functions that do nothing here but look, and return at once: those that write a
@@ -30,6 +42,12 @@ var silent = []string{
 	"runtime.typelinksinit", "runtime.moduledataverify1", "runtime.check", "runtime.dumpgstatus",
 	"runtime.mProf_Malloc", "runtime.saveblockevent",
 	"runtime.goroutineheader", "runtime.traceback1", "runtime.tracebackHexdump", "runtime.tracebacksomeothers", "runtime.hexdumpWords", "runtime.gcDumpObject",
+	// what a panic was called with, of a kind of one's own that is no error
+	"runtime.printanycustomtype",
+	// what a program asks of itself as it starts: the sizes of its types, its table of functions
+	"runtime.check", "runtime.moduledataverify1",
+	// options of the processor by GODEBUG
+	"internal_cpu.processOptions",
 }
 
 // named says whether a function's name is in a list.

@@ -1,10 +1,16 @@
 package crank_test
 
 import (
+	"math"
+	"slices"
 	"sort"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"pintwelve/core/crank"
+	"pintwelve/core/tryout"
 )
 
 // The check that the advice trues cranks of several throws, made up as exact bodies and
@@ -58,4 +64,42 @@ func trueThrows(t *testing.T, n int, rule throwsRule, runs bool, phases []float6
 	}
 	sort.Ints(y.passes)
 	return y, floored
+}
+
+// One throw is the case of two pieces: as a crank of several throws it is told the same, and
+// each move that one throw is told of is among the moves, at the same hour and as hard, over
+// whole jobs. (Of two faults the rules of one throw may leave the smaller for the next pass.)
+func TestOneThrowIsPlannedAsSeveralAre(t *testing.T) {
+	compared := 0
+	for seed := range int64(60) {
+		b := setUp(t, &row{yields: 1, points: 8}, seed, 3*thou, 15*thou)
+		a := crank.Assembly{
+			Joints: []crank.Joint{{At: b.set.Pin, Throw: b.set.Throw}}, Rim: b.set.Rim, Mount: b.set.Mount,
+			Rests: [2]crank.Rest{{Piece: 0, At: b.set.Support[0]}, {Piece: 1, At: b.set.Support[1]}},
+		}
+		var passes []crank.Pass
+		var several []crank.ThrowsPass
+		for range 6 {
+			p := b.reads(t)
+			s, err := a.Solve(p.Stations, nil)
+			require.NoError(t, err)
+			passes, several = append(passes, p), append(several, crank.ThrowsPass{Stand: s})
+			one, all := crank.Plan(passes, crank.Tolerance{RunOut: allowed}), crank.PlanThrows(several, crank.Tolerance{RunOut: allowed})
+			require.Equal(t, one.Why, all.Why, "seed %d, pass %d", seed, len(passes))
+			if one.Why != crank.Work {
+				break
+			}
+			for _, step := range one.Steps {
+				compared++
+				assert.True(t, slices.ContainsFunc(all.Steps, func(other crank.JointMove) bool {
+					return other.Kind == step.Kind && other.Wheel == step.Wheel && math.Abs(other.Hour-step.Hour) < 0.1 && math.Abs(other.Dose/step.Dose-1) < 0.02
+				}), "seed %d, pass %d: %v, not among %v", seed, len(passes), step, all.Steps)
+				done := crank.Done{Kind: step.Kind, Wheel: step.Wheel, Hour: step.Hour, Dose: step.Dose}
+				several[len(several)-1].Done = append(several[len(several)-1].Done, crank.JointDone{Done: done})
+				passes[len(passes)-1].Done = append(passes[len(passes)-1].Done, done)
+				require.NoError(t, b.made.Do(tryout.Blow{Kind: tryout.Kind(done.Kind), Wheel: done.Wheel, Hour: done.Hour, Dose: done.Dose}))
+			}
+		}
+	}
+	assert.Greater(t, compared, 100)
 }

@@ -23,6 +23,8 @@ import { FOLDER, Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const SCREEN_MS = 400; // after the last key
+const FRAME_MS = 40; // a frame of a slow phone is out by then, and a fast thumb's next key comes first
+const UNSEEN_MS = 300;
 const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
@@ -308,12 +310,31 @@ class Bench {
     if (this.step !== trueStep || !answers) return;
     this.controls.asked(answers.tap);
     this.controls.lathe?.answered();
+    this.restSoon();
+  }
+
+  /** Answers the rest; of what is typed once the frame that shows the first is out, and where none comes, in a tab that isn't seen, without. */
+  restSoon() {
+    this.noRest();
+    const after = (ms) => { this.rest = setTimeout(() => this.answerRest(), ms); };
+    if (!this.typing) {
+      after(0);
+      return;
+    }
+    after(UNSEEN_MS);
+    this.frame = requestAnimationFrame(() => {
+      clearTimeout(this.rest);
+      after(FRAME_MS);
+    });
+  }
+
+  noRest() {
     clearTimeout(this.rest);
-    this.rest = setTimeout(() => this.answerRest());
+    cancelAnimationFrame(this.frame);
   }
 
   answerRest() {
-    clearTimeout(this.rest);
+    this.noRest();
     this.compare();
     const answers = this.paint('later', 'true.more');
     if (answers) this.showPasses(answers);

@@ -19,8 +19,6 @@ var never = []string{
 	"runtime.tryRecordGoroutineProfile", "runtime.tryRecordGoroutineProfileWB",
 	// variables of GODEBUG that are 0 unless the environment says else, which the page leaves empty
 	"runtime.checkFinalizersAndCleanups", "runtime.printScavTrace", "runtime.runCheckmark", "runtime.schedtrace", "runtime.setCheckmark",
-	// a program is one module: types are the same only if they are one
-	"runtime.typesEqual",
 	// the rates of profiles of blocks and mutexes are 0 until they are asked for
 	"runtime.blockevent", "runtime.saveblockevent",
 	// WebAssembly has one thread, to which nothing is locked (runtime.dolockOSThread), and one processor, which is never idle
@@ -35,17 +33,14 @@ var never = []string{
 
 // silent are the functions that do nothing here but look, and return at once: those that write a
 // trace into the browser's log when the program has failed and said how, for
-// which there are no names left; that take down for a profile, which nothing reads, what was allocated as the program starts or
-// waited for; that match the types of several modules, of which there is
+// which there are no names left; that take down for a profile, which nothing reads, what was allocated as the program starts; that match the types of several modules, of which there is
 // one; and that make sure of what the linker and the machine do as the program starts.
 var silent = []string{
 	"runtime.typelinksinit", "runtime.moduledataverify1", "runtime.check", "runtime.dumpgstatus",
-	"runtime.mProf_Malloc", "runtime.saveblockevent",
+	"runtime.mProf_Malloc",
 	"runtime.goroutineheader", "runtime.traceback1", "runtime.tracebackHexdump", "runtime.tracebacksomeothers", "runtime.hexdumpWords", "runtime.gcDumpObject",
 	// what a panic was called with, of a kind of one's own that is no error
 	"runtime.printanycustomtype",
-	// what a program asks of itself as it starts: the sizes of its types, its table of functions
-	"runtime.check", "runtime.moduledataverify1",
 	// options of the processor by GODEBUG
 	"internal_cpu.processOptions",
 }

@@ -183,11 +183,8 @@ func shiftBetween(from, to *pooled) shift {
 func (g *pooled) only(other *pooled) *pooled {
 	var st []Station
 	for i := range g.Stations {
-		for k := range other.Stations {
-			if p := &g.Stations[i]; p.samePlace(&other.Stations[k]) {
-				st = append(st, *p)
-				break
-			}
+		if p := &g.Stations[i]; p.among(other.Stations) >= 0 {
+			st = append(st, *p)
 		}
 	}
 	if len(st) == len(g.Stations) {

@@ -99,20 +99,21 @@ func free(st []Station, piece int, from float64) (axis, Scatter) {
 func distinctPlaces(st []Station, piece int) int {
 	n := 0
 	for i := range st {
-		if st[i].Piece == piece && firstAtPlace(st, i) {
+		if st[i].Piece == piece && st[i].among(st[:i]) < 0 {
 			n++
 		}
 	}
 	return n
 }
 
-func firstAtPlace(st []Station, i int) bool {
-	for j := range i {
-		if st[j].samePlace(&st[i]) {
-			return false
+// among returns which of the stations is the first at its place, −1 where none is.
+func (p *Station) among(st []Station) int {
+	for i := range st {
+		if p.samePlace(&st[i]) {
+			return i
 		}
 	}
-	return true
+	return -1
 }
 
 func (p *Station) samePlace(q *Station) bool {

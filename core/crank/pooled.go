@@ -121,10 +121,8 @@ func unlike(was, now []Station) (differ bool, by Figure) {
 // again tells whether a place of a piece was read in both rounds.
 func again(was, now []Station, piece int) bool {
 	for i := range was {
-		for k := range now {
-			if was[i].Piece == piece && was[i].samePlace(&now[k]) {
-				return true
-			}
+		if was[i].Piece == piece && was[i].among(now) >= 0 {
+			return true
 		}
 	}
 	return false
@@ -168,15 +166,12 @@ func (g *pooled) join(p *Pass) {
 // each other.
 func joined(was, now []Station) []Station {
 	st := append([]Station(nil), was...)
-next:
 	for i := range now {
-		for k := range st {
-			if st[k].samePlace(&now[i]) {
-				st[k].mean(&now[i])
-				continue next
-			}
+		if k := now[i].among(st); k >= 0 {
+			st[k].mean(&now[i])
+		} else {
+			st = append(st, now[i])
 		}
-		st = append(st, now[i])
 	}
 	return st
 }

@@ -141,8 +141,6 @@ func (s *Pose) solveHalf(st []Station, h clock.End) error {
 		return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
 	}
 	s.A[h], s.B[h], s.Scatter[h] = y.a, y.b, scatter
-	if _, apart := places(st, int(h)); apart && s.Crank.Mount == Centres {
-		s.Held[h] = s.At(h, s.Crank.Support[h])
-	}
+	s.Held[h] = s.At(h, s.Crank.Support[h])
 	return nil
 }

@@ -81,7 +81,7 @@ var fitted = [...][]Kind{{Strike}, {Squeeze, Spread}}
 func (l *Lesson) fit(kinds []Kind) {
 	best := math.Inf(1)
 	most := l.mostDead(kinds)
-	for dead := 0.0; dead <= most; dead += deadStep {
+	for dead := 0.0; dead <= most && surprise(dead) < best; dead += deadStep {
 		cost := surprise(dead)
 		var gains [3]Gain
 		for _, k := range kinds {

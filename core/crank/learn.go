@@ -74,13 +74,11 @@ func learn(g []pooled, advised func(before int, l *Lesson) []Done) Lesson {
 	l := Lesson{Hinge: newHinge()}
 	l.fitAll()
 	for i := 1; i < len(g); i++ {
-		c, ok := changed(&g[i-1], &g[i])
-		if !ok {
-			continue
-		}
-		if g[i].unlogged && !g[i].said && advised != nil {
-			l.assume(&c, advised(i, &l))
-		} else {
+		switch c := g[i].came; {
+		case c == nil:
+		case g[i].unlogged && !g[i].said && advised != nil:
+			l.assume(c, advised(i, &l))
+		default:
 			l.take(&c.shift, c.tries(&l))
 		}
 	}
@@ -105,8 +103,9 @@ func (l *Lesson) take(c *shift, tries []Try) {
 
 // assume takes what was advised as done, where what came of it fits: nobody said.
 func (l *Lesson) assume(c *change, done []Done) {
-	c.done = done
-	tries := c.tries(l)
+	as := c.shift
+	as.done = done
+	tries := as.tries(l)
 	for i := range tries {
 		t := &tries[i]
 		if t.Outcome != AsMeant || t.Astray > 0 || t.Got > 4*t.Meant || 4*t.Got < t.Meant {
@@ -117,7 +116,7 @@ func (l *Lesson) assume(c *change, done []Done) {
 	if len(tries) == 0 {
 		return
 	}
-	c.assumed = true
+	c.done, c.assumed = done, true
 	for _, g := range [...]*pooled{c.from, c.was} {
 		g.Done, g.assumed = done, true
 	}
@@ -148,18 +147,18 @@ type shift struct {
 // slope.
 type leverage struct{ d, g float64 }
 
-// changed returns the change between two pooled readings; false where it can't be worked
+// changed returns the change between two pooled readings; nil where it can't be worked
 // out. Places read in one alone are left out: a centre that they show to be bad would
 // pass for something done.
-func changed(from, to *pooled) (change, bool) {
+func changed(from, to *pooled) *change {
 	if len(from.Stations) == 0 || len(to.Stations) == 0 {
-		return change{}, false
+		return nil
 	}
 	a, b := from.only(to), to.only(from)
 	if a == nil || b == nil {
-		return change{}, false
+		return nil
 	}
-	return change{shiftBetween(a, b), a, b, from}, true
+	return &change{shiftBetween(a, b), a, b, from}
 }
 
 func shiftBetween(from, to *pooled) shift {

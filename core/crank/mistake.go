@@ -56,7 +56,7 @@ const (
 // amissBy tells whether a move that was made otherwise than logged, or readings put
 // down wrong, explain a change far better than what was logged does.
 func (c *change) amissBy() bool {
-	one := []change{*c}
+	one := tell([]*change{c})
 	as := right.cost(one)
 	if as < certain {
 		return false
@@ -74,7 +74,7 @@ func (n *Next) doubts(g []pooled) (doubts int) {
 	return doubted(n.changes(g))
 }
 
-func doubted(all []change) (doubts int) {
+func doubted(all []*change) (doubts int) {
 	for i := len(all) - 1; i >= 0 && all[i].amissBy(); i-- {
 		doubts++
 	}
@@ -83,15 +83,16 @@ func doubted(all []change) (doubts int) {
 
 // likely ranks the mistakes by how well each explains all the changes, those that
 // explain it alike by how common they are.
-func likely(changes []change, excused float64) (causes []Cause) {
+func likely(changes []*change, excused float64) (causes []Cause) {
 	type guess struct {
 		cause Cause
 		cost  float64
 	}
 	var all []guess
-	as, best := right.cost(changes), math.Inf(1)
+	t := tell(changes)
+	as, best := right.cost(t), math.Inf(1)
 	for _, m := range mistakes() {
-		g := guess{m.cause, m.cost(changes)}
+		g := guess{m.cause, m.cost(t)}
 		if g.cost < as-excused {
 			all = append(all, g)
 			best = math.Min(best, g.cost)
@@ -109,57 +110,83 @@ func likely(changes []change, excused float64) (causes []Cause) {
 	return causes
 }
 
+// told is a change with what was done for it in sum: every mistake is tried on the same.
+type told struct {
+	*change
+	dose       float64
+	slope      clock.Vec
+	struck     bool
+	bent       sorts
+	perD, perG float64
+}
+
+func tell(changes []*change) []told {
+	all := make([]told, len(changes))
+	for i, c := range changes {
+		all[i] = c.tell()
+	}
+	return all
+}
+
+func (c *change) tell() told {
+	t := told{change: c}
+	t.dose, t.struck = c.struck()
+	t.slope, t.bent = c.bent()
+	t.perD, t.perG = c.shows()
+	return t
+}
+
 // cost is how badly a mistake explains the changes, the gains free within reason.
-func (m *mistake) cost(changes []change) float64 {
-	var blow, bend trend
-	for i := range changes {
-		c := m.remade(&changes[i])
-		if c == nil {
+func (m *mistake) cost(all []told) float64 {
+	blow, bend := make(trend, 0, len(all)), make(trend, 0, 2*len(all))
+	for i := range all {
+		c, ok := m.remade(&all[i])
+		if !ok {
 			return math.Inf(1)
 		}
-		dose, struck := c.struck()
-		slope, bent := c.bent()
 		d, g := c.d, c.g
-		perD, perG := c.shows()
 		strayD, strayG := 0.0, stray*g.Len()
-		if bent != none {
-			strayD = stray * g.Len() * perG / perD
+		if c.bent != none {
+			strayD = stray * g.Len() * c.perG / c.perD
 		}
-		if struck {
-			strayG += stray * math.Abs(d.N) * perD / perG
-			blow.add(m.blow*dose, m.seen.N*d.N, c.covD.NN+strayD*strayD)
+		if c.struck {
+			strayG += stray * math.Abs(d.N) * c.perD / c.perG
+			blow = append(blow, outcome{m.blow * c.dose, m.seen.N * d.N, c.covD.NN + strayD*strayD})
 		}
-		if bent == squeezed || bent == spread {
+		if c.bent == squeezed || c.bent == spread {
 			cov := c.covG.Add(lsq.Round(strayG))
-			bend.add(m.bend.T*slope.T, m.seen.T*g.T, cov.TT)
-			bend.add(m.bend.N*slope.N, m.seen.N*g.N, cov.NN)
+			bend = append(bend, outcome{m.bend.T * c.slope.T, m.seen.T * g.T, cov.TT}, outcome{m.bend.N * c.slope.N, m.seen.N * g.N, cov.NN})
 		}
 	}
 	return blow.cost(UsualStrike) + bend.cost(UsualBend)
 }
 
-// remade is the change as it would have been logged without the mistake; nil where
+// remade is the change as it would have been logged without the mistake; false where
 // it can't be worked out.
-func (m *mistake) remade(c *change) *shift {
-	out := c.shift
-	if m.swapped {
-		if c.from == nil {
-			return nil
-		}
-		from, to := *c.from, *c.to
+func (m *mistake) remade(t *told) (*told, bool) {
+	switch {
+	case m.swapped && t.from == nil:
+		return nil, false
+	case m.swapped:
+		from, to := *t.from, *t.to
 		if !from.swap() || !to.swap() {
-			return nil
+			return nil, false
 		}
-		out = shiftBetween(&from, &to)
-	}
-	if m.first && len(out.done) > 1 {
-		out.done = append([]Done(nil), c.done...)
+		out := *t
+		out.change = &change{shift: shiftBetween(&from, &to)}
+		out.perD, out.perG = out.shows()
+		return &out, true
+	case m.first && len(t.done) > 1:
+		out := change{shift: t.shift}
+		out.done = append([]Done(nil), t.done...)
 		// What else was meant did nothing: it counts as done with no dose.
 		for i := range out.done[1:] {
 			out.done[i+1].Dose = slight
 		}
+		of := out.tell()
+		return &of, true
 	}
-	return &out
+	return t, true
 }
 
 // swap gives each shaft the other's readings, nearest the centre to nearest.
@@ -192,26 +219,27 @@ func (g *pooled) swap() bool {
 const stray = 0.15
 
 // trend is what doses did, along one line through 0.
-type trend struct{ dose, got, noise []float64 }
+type trend []outcome
 
-func (t *trend) add(dose, got, variance float64) {
-	t.dose, t.got, t.noise = append(t.dose, dose), append(t.got, got), append(t.noise, variance)
-}
+// outcome is what came of a dose, and the variance of that.
+type outcome struct{ dose, got, noise float64 }
 
 // cost is the surprise of the best gain between a twentieth and twenty times the usual.
-func (t *trend) cost(usual float64) (cost float64) {
+func (t trend) cost(usual float64) (cost float64) {
 	xy, xx := 0.0, 0.0
-	for i, x := range t.dose {
-		v := t.noise[i] + hand*hand*t.got[i]*t.got[i]
-		xy, xx = xy+x*t.got[i]/v, xx+x*x/v
+	for i := range t {
+		o := &t[i]
+		v := o.noise + hand*hand*o.got*o.got
+		xy, xx = xy+o.dose*o.got/v, xx+o.dose*o.dose/v
 	}
 	gain := usual
 	if xx > 0 {
 		gain = math.Max(usual/20, math.Min(20*usual, xy/xx))
 	}
-	for i, x := range t.dose {
-		off := t.got[i] - gain*x
-		v := t.noise[i] + hand*hand*(gain*x)*(gain*x) + blur*blur*usual*usual
+	for i := range t {
+		o := &t[i]
+		off := o.got - gain*o.dose
+		v := o.noise + hand*hand*(gain*o.dose)*(gain*o.dose) + blur*blur*usual*usual
 		cost += math.Min(off*off/v, 2*oddest)
 	}
 	return cost
@@ -219,9 +247,9 @@ func (t *trend) cost(usual float64) (cost float64) {
 
 // changes are what was done, and what came of it, since the user last said that
 // something else was changed.
-func (n *Next) changes(g []pooled) (all []change) {
+func (n *Next) changes(g []pooled) (all []*change) {
 	for i := 1; i < len(g); i++ {
-		if c, ok := changed(&g[i-1], &g[i]); ok && c.from.last >= n.since && len(c.from.Done) > 0 {
+		if c := g[i].came; c != nil && c.from.last >= n.since && len(c.from.Done) > 0 {
 			all = append(all, c)
 		}
 	}

@@ -40,7 +40,7 @@ func exchanged(all []jointShift, joint int) float64 {
 // moved and wasn't worked at is that too.
 func (c shift) surprise(done []Done) float64 {
 	c.done = done
-	cost := right.cost([]change{{shift: c}})
+	cost := right.cost(tell([]*change{{shift: c}}))
 	perD, perG := c.shows()
 	_, struck := c.struck()
 	_, bent := c.bent()

@@ -63,10 +63,15 @@ func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol)
 func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
 	g := pool(passes)
 	l := learn(g, func(before int, l *Lesson) []Done {
-		n := m.after(g[:before], l, tol)
+		n, _ := m.steps(g[:before], l, tol)
 		return n.advised()
 	})
-	return m.after(g, &l, tol)
+	n, j := m.steps(g, &l, tol)
+	if j != nil {
+		n.name(g)
+		n.ask(j, g)
+	}
+	return n
 }
 
 // advised are the steps as if logged as done.
@@ -79,10 +84,11 @@ func (n *Next) advised() (done []Done) {
 	return done
 }
 
-// after says what to do after the latest of the pooled readings, by what they taught.
-func (m Manner) after(g []pooled, l *Lesson, tol Tolerance) Next {
+// steps says what to do after the latest of the pooled readings, by what they taught, and
+// how it judged; nil where there is nothing to judge.
+func (m Manner) steps(g []pooled, l *Lesson, tol Tolerance) (Next, *judge) {
 	if len(g) == 0 || len(g[len(g)-1].Stations) == 0 {
-		return Next{Lesson: *l}
+		return Next{Lesson: *l}, nil
 	}
 	last := &g[len(g)-1]
 	s := &last.Pose
@@ -103,9 +109,7 @@ func (m Manner) after(g []pooled, l *Lesson, tol Tolerance) Next {
 	if n.Why == Work || n.Why == Unclear {
 		n.work(&j)
 	}
-	n.name(g)
-	n.ask(&j, g)
-	return n
+	return n, &j
 }
 
 // margin is the Margin, and for a crank worked on and read often enough since a part of

@@ -12,7 +12,9 @@ import (
 type pooled struct {
 	Pass
 	pooling
-	assumed bool // what is down as done is what was advised, nobody having said
+	assumed bool    // what is down as done is what was advised, nobody having said
+	came    *change // between the round before and this one; nil where that can't be worked out
+	judged  float64 // the worst run-out that is judged [mm]
 }
 
 // pooling is which rounds are taken together, and why no others.
@@ -58,6 +60,19 @@ func (was *pooling) follows(i int, since Since, differ bool, by Figure) (pooling
 // pool gathers the passes: rounds with no move logged between them are one
 // where they agree (MODEL §7).
 func pool(passes []Pass) []pooled {
+	g := gathered(passes)
+	for i := range g {
+		if len(g[i].Stations) > 0 {
+			g[i].judged = g[i].worst()
+		}
+		if i > 0 {
+			g[i].came = changed(&g[i-1], &g[i])
+		}
+	}
+	return g
+}
+
+func gathered(passes []Pass) []pooled {
 	var out []pooled
 	for i := range passes {
 		p := &passes[i]

@@ -95,7 +95,7 @@ func worsts(g []pooled) (w []float64) {
 			w = nil
 		}
 		if len(g[i].Stations) > 0 {
-			w = append(w, g[i].worst())
+			w = append(w, g[i].judged)
 		}
 	}
 	return w

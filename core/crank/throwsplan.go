@@ -80,7 +80,7 @@ func (n *ThrowsNext) learn(g []pooledThrows) {
 	for j := range n.Stand.Bends {
 		l := Lesson{Hinge: newHinge()}
 		l.fitAll()
-		var changes []change
+		var changes []*change
 		for i := range rounds {
 			s := &rounds[i][j]
 			if !s.told || len(s.done) == 0 {
@@ -88,7 +88,7 @@ func (n *ThrowsNext) learn(g []pooledThrows) {
 			}
 			l.take(&s.shift, s.tries(&l))
 			if s.after >= since {
-				changes = append(changes, change{shift: s.shift})
+				changes = append(changes, &change{shift: s.shift})
 			}
 		}
 		n.elsewhere = append(n.elsewhere, elsewhere(rounds, j, since))

@@ -1,6 +1,7 @@
 // The one door between the page and the Go core: call(verb, form, arguments)
 // gives a flat object. Names and texts cross as one string with NULs between,
-// which costs one copy each way however many fields a job has.
+// which costs one copy each way, and of a form only what is other than the last
+// call's, however many fields a job has.
 
 const NUL = '\u0000';
 
@@ -40,7 +41,7 @@ export async function startCore(anew = () => {}) {
     let packed;
     let why = 'the core stopped';
     try {
-      packed = core.door(verb, pack(form), pack(args));
+      packed = core.door(verb, ...core.form.changed(form), pack(Object.entries(args).flat()));
     } catch (error) {
       why = error.message;
     }
@@ -58,7 +59,27 @@ export async function startCore(anew = () => {}) {
 
 function run(go, instance) {
   go.run(instance);
-  return { go, door: globalThis.pintwelve };
+  return { go, door: globalThis.pintwelve, form: new Sent() };
+}
+
+/** The form that a core has. */
+class Sent {
+  constructor() { this.form = new Map(); }
+
+  /** Makes it another form; gives the texts that have come or are others, and the names that have gone, packed. */
+  changed(form) {
+    const texts = [];
+    const gone = [];
+    const names = Object.keys(form);
+    for (const name of names) {
+      if (this.form.get(name) === form[name]) continue;
+      texts.push(name, form[name]);
+      this.form.set(name, form[name]);
+    }
+    if (this.form.size > names.length) gone.push(...[...this.form.keys()].filter((name) => !Object.hasOwn(form, name)));
+    for (const name of gone) this.form.delete(name);
+    return [pack(texts), pack(gone)];
+  }
 }
 
 /** Stops the timers of a core that died, which would wake it, and lets go of its memory. */
@@ -83,9 +104,7 @@ async function instantiate(address, imports) {
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);
 }
 
-function pack(flat) {
-  return Object.entries(flat).flat().map((text) => String(text).replaceAll(NUL, '')).join(NUL);
-}
+function pack(texts) { return texts.map((text) => String(text).replaceAll(NUL, '')).join(NUL); }
 
 function unpack(packed) {
   const flat = {};

@@ -24,14 +24,14 @@ type kept struct {
 // Once returns what was worked out of a form under a name, and what its reading
 // told: the first time by work, from then on as kept. What is kept is not changed
 // any more; nil keeps nothing.
-func Once[T any](k *Kept, name string, f form.Form, work func(*form.Reader) T) (T, *form.Reader) {
+func Once[T any](k *Kept, name string, r *form.Reader, work func(*form.Reader) T) (T, *form.Reader) {
 	if k == nil {
 		k = &Kept{}
 	}
 	if was, ok := k.held[name]; ok {
 		return was.result.(T), was.told
 	}
-	told := form.Read(f)
+	told := r.Apart()
 	result := work(told)
 	if k.held == nil {
 		k.held = held{}
@@ -74,18 +74,16 @@ func (k *Kept) row(group, key string) held {
 	return k.rows[group][key]
 }
 
-// Changed lets go of what was worked out of a form that is changed in the fields
-// named, but for the rows that they don't touch.
-func (k *Kept) Changed(names []string) {
+// Changed lets go of what was worked out of a form that is changed in the field
+// named, but for the rows that it doesn't touch.
+func (k *Kept) Changed(name string) {
 	k.held = nil
-	for _, name := range names {
-		group, rest, _ := strings.Cut(name, ".")
-		key, _, _ := strings.Cut(rest, ".")
-		delete(k.rows[group], key)
-		for other := range k.rows {
-			if other != group {
-				delete(k.rows, other)
-			}
+	group, rest, _ := strings.Cut(name, ".")
+	key, _, _ := strings.Cut(rest, ".")
+	delete(k.rows[group], key)
+	for other := range k.rows {
+		if other != group {
+			delete(k.rows, other)
 		}
 	}
 }

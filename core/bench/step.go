@@ -20,7 +20,7 @@ type Step struct {
 // Fill answers a form by the step; what was answered of the same form before is taken
 // as it is.
 func (s *Step) Fill(a *Answers, r *form.Reader) {
-	entries, told := Once(a.Kept, "step "+s.Name, r.Form, func(r *form.Reader) []Entry {
+	entries, told := Once(a.Kept, "step "+s.Name, r, func(r *form.Reader) []Entry {
 		own := Answers{Kept: a.Kept}
 		s.Answer(&own, r)
 		return own.Entries

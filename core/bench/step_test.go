@@ -28,7 +28,7 @@ func TestAStepAnswersAFormOnce(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 1, worked)
-	kept.Changed([]string{form.Throw.Name()})
+	kept.Changed(form.Throw.Name())
 	s.Fill(&Answers{Kept: kept}, form.Read(f))
 	s.Fill(&Answers{}, form.Read(f))
 	assert.Equal(t, 3, worked, "an edit, and where nothing is kept")

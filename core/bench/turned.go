@@ -72,7 +72,7 @@ type band struct {
 // ReadTurned reads a side's wheel. What is wrong with a figure is the lightening's to
 // say.
 func ReadTurned(r *form.Reader, side string) Turned {
-	q := form.Read(r.Form)
+	q := r.Apart()
 	w := Turned{}
 	w.DiameterMM, _ = OfWheel(q, form.WheelDiameter, side)
 	w.WidthMM, _ = OfWheel(q, form.WheelWidth, side)
@@ -81,7 +81,7 @@ func ReadTurned(r *form.Reader, side string) Turned {
 	}
 	ends := ReadEnds(q)
 	for _, group := range [...]string{"made", "cut"} {
-		for _, key := range q.Form.Rows(group) {
+		for _, key := range q.Rows(group) {
 			if on := q.Word(form.CutWheel, group, key); on == "both" || on == side {
 				w.cut(q, ends, group, key)
 			}

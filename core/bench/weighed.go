@@ -16,7 +16,7 @@ type Weighing struct {
 // reading within half a step of it; false where one wasn't weighed, or was before its
 // cuts and the other after.
 func Matched(r *form.Reader) (w Weighing, ok bool) {
-	q := form.Read(r.Form) // what is wrong with a weight is the lightening's to say
+	q := r.Apart() // what is wrong with a weight is the lightening's to say
 	when := form.WheelWeight
 	for _, side := range Sides {
 		if !q.Blank(form.WheelAfter, side) {

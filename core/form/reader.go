@@ -29,11 +29,18 @@ type Reader struct {
 	stood    map[string]bool // names whose stand-in has been kept
 	doubted  map[string]bool // names whose doubt has been kept
 	sure     bool            // keeps no doubts
-	groups   groups          // once the rows of one are asked for
+	groups   Groups          // once the rows of one are asked for
 }
 
 // Read starts reading a form.
 func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}, stood: map[string]bool{}} }
+
+// ReadBy starts reading a form whose groups are known.
+func ReadBy(f Form, known Groups) *Reader {
+	r := Read(f)
+	r.groups = known
+	return r
+}
 
 // complain keeps a problem with a field; the first one told of a field stands.
 func (r *Reader) complain(name, text string) {
@@ -45,18 +52,17 @@ func (r *Reader) complain(name, text string) {
 
 // Apart starts reading the same form anew, with nothing told yet.
 func (r *Reader) Apart() *Reader {
-	apart := Read(r.Form)
-	apart.groups = r.index()
-	return apart
+	return ReadBy(r.Form, r.Groups())
 }
 
 // Rows returns the keys of a group as Form.Rows does, of all groups by one walk
 // through the form; the list is not to be changed.
-func (r *Reader) Rows(group string) []string { return r.index()[group] }
+func (r *Reader) Rows(group string) []string { return r.Groups()[group] }
 
-func (r *Reader) index() groups {
+// Groups are those of the form, which are not to be changed.
+func (r *Reader) Groups() Groups {
 	if r.groups == nil {
-		r.groups = r.Form.groups()
+		r.groups = r.Form.Groups()
 	}
 	return r.groups
 }

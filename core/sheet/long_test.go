@@ -39,12 +39,13 @@ func turnAt3(runOut int) string {
 func BenchmarkEditOfPasses(b *testing.B) {
 	for _, passes := range []int{1, 10, 100} {
 		b.Run(strconv.Itoa(passes), func(b *testing.B) {
-			desk, f := Desk{}, longJob(passes)
+			desk := Desk{}
+			desk.Change(longJob(passes), nil)
 			name := form.ReadingTurn.Name("p"+strconv.Itoa(passes-1), "drive")
 			for n := 0; b.Loop(); n++ {
-				f[name] = turnAt3(1 + n%7)
-				desk.Answer(f, "true")
-				desk.Answer(f, "true.more")
+				desk.Change(form.Form{name: turnAt3(1 + n%7)}, nil)
+				desk.Answer("true")
+				desk.Answer("true.more")
 			}
 		})
 	}

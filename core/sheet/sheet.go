@@ -2,7 +2,6 @@
 package sheet
 
 import (
-	"maps"
 	"strings"
 
 	"pintwelve/core/bench"
@@ -17,27 +16,58 @@ import (
 
 // Answer answers a part of a form, or with part "" the whole of it but for the
 // sheet, which says the same again, and for how to measure.
-func Answer(f form.Form, part string) *bench.Answers { return answer(f, part, &bench.Kept{}) }
+func Answer(f form.Form, part string) *bench.Answers {
+	return answer(form.Read(f), part, &bench.Kept{})
+}
 
-// Desk answers part after part of a form, and solves nothing of it twice; of the next
-// form it reads only the passes that were changed. The zero value has no form yet.
+// Desk is where a form lies that is changed and answered, part after part: of it nothing is
+// solved twice, and after a change only what that touches is read. The zero value has a
+// blank form on it.
 type Desk struct {
-	form form.Form
-	kept bench.Kept
+	form   form.Form
+	groups form.Groups // of the form; nil where they aren't known
+	kept   bench.Kept
 }
 
-// Answer answers a part of a form as the function does.
-func (d *Desk) Answer(f form.Form, part string) *bench.Answers {
-	if names := f.Differing(d.form); names != nil {
-		d.kept.Changed(names)
-		d.form = maps.Clone(f)
+// Form is what lies on the desk, not to be changed but by Change.
+func (d *Desk) Form() form.Form { return d.form }
+
+// Change puts texts into the form, and takes others out of it by their names.
+func (d *Desk) Change(texts form.Form, gone []string) {
+	if d.form == nil {
+		d.form = form.Form{}
 	}
-	return answer(f, part, &d.kept)
+	for name, text := range texts {
+		if was, there := d.form[name]; !there || was != text {
+			d.form[name] = text
+			d.changed(name)
+		}
+	}
+	for _, name := range gone {
+		if _, there := d.form[name]; there {
+			delete(d.form, name)
+			d.changed(name)
+		}
+	}
 }
 
-func answer(f form.Form, part string, kept *bench.Kept) *bench.Answers {
+func (d *Desk) changed(name string) {
+	d.kept.Changed(name)
+	if !d.groups.Hold(d.form, name) {
+		d.groups = nil
+	}
+}
+
+// Answer answers a part of the form as it does any form.
+func (d *Desk) Answer(part string) *bench.Answers {
+	if d.groups == nil {
+		d.groups = d.form.Groups()
+	}
+	return answer(form.ReadBy(d.form, d.groups), part, &d.kept)
+}
+
+func answer(r *form.Reader, part string, kept *bench.Kept) *bench.Answers {
 	a := &bench.Answers{Kept: kept}
-	r := form.Read(f)
 	blocks(a, r)
 	for i := range steps {
 		s := &steps[i]

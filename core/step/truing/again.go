@@ -48,8 +48,9 @@ type advisedMove struct {
 }
 
 func advised(f form.Form) (all []advisedMove) {
-	keys, on := PassKeys(f)
-	p := passOf(nil, f, keys[on])
+	r := form.Read(f)
+	keys, on := passKeys(r)
+	p := passOf(nil, r, keys[on])
 	for _, m := range p.moves {
 		field, how := p.logged(doneAs(&m.PlannedMove))
 		if p.leverAssumed {

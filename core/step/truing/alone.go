@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
@@ -13,33 +14,36 @@ import (
 // two pieces, which is a crank of one throw. Its passes are read from a form that holds no
 // other stage's, so that nothing that was done to one counts for another.
 type stage struct {
-	pin    int       // counted from the left; 0: the whole crank
-	job    form.Form // the job
-	form   form.Form // this stage alone, a pin's with the lengths of its own pieces
-	from   form.Form // the job's names for what stands in form under others
-	staged bool      // the job has passes of a pin alone
-	joined bool      // its first pass came after those
+	pin    int          // counted from the left; 0: the whole crank
+	on     string       // the pass that is looked at
+	job    *form.Reader // of the job
+	read   *form.Reader // of this stage alone, a pin's with the lengths of its own pieces
+	from   form.Form    // the job's names for what stands in this under others
+	staged bool         // the job has passes of a pin alone
+	joined bool         // its first pass came after those
 }
 
 // stageOf is the stage of a pass.
-func stageOf(f form.Form, pass string) *stage {
-	of := stagesOf(f)
+func stageOf(k *bench.Kept, r *form.Reader, pass string) *stage {
+	of := stagesOf(k, r)
 	own := of["pass."+pass]
-	s := &stage{pin: form.Whole(own), job: f, form: f.With(form.Form{form.Bench.Name(): pass}), staged: len(of) > 0}
+	s := &stage{pin: form.Whole(own), on: pass, job: r, read: r, staged: len(of) > 0}
 	if !s.staged {
 		return s
 	}
-	for name := range s.form {
+	alone := r.Form.With(nil)
+	for name := range alone {
 		group, rest, _ := strings.Cut(name, ".")
 		key, _, _ := strings.Cut(rest, ".")
 		if (group == "pass" || group == "dial") && of[group+"."+key] != own || group == "pin" && s.pin > 0 {
-			delete(s.form, name)
+			delete(alone, name)
 		}
 	}
+	s.read = form.Read(alone)
 	if s.pin > 0 {
 		s.from = form.Form{}
 		s.measure(own)
-	} else if keys, _ := PassKeys(f); of["pass."+keys[0]] != "" {
+	} else if keys, _ := passKeys(r); of["pass."+keys[0]] != "" {
 		s.joined = true
 	}
 	return s
@@ -48,32 +52,29 @@ func stageOf(f form.Form, pass string) *stage {
 // stagesOf are the pins, counted from the left, that the job's passes and its further
 // places are of alone, by "pass.k3y"; those of the whole crank aren't among them, for which
 // a pin that it lacks is taken.
-func stagesOf(f form.Form) form.Form {
-	of := form.Form{}
-	pins := 0
-	for name, text := range f {
-		row, isOf := strings.CutSuffix(name, ".of")
-		if !isOf { // few are, and it is asked at each keystroke
-			continue
+func stagesOf(k *bench.Kept, r *form.Reader) form.Form {
+	of, _ := bench.Once(k, "stages", r, func(r *form.Reader) form.Form {
+		of, pins := form.Form{}, 1+len(r.Rows("pin"))
+		if pins == 1 {
+			return of
 		}
-		field, _, ok := form.Job.Lookup(name)
-		if !ok || field.ID != form.PassOf && field.ID != form.DialOf {
-			continue
+		for group, id := range map[string]form.ID{"pass": form.PassOf, "dial": form.DialOf} {
+			for _, key := range r.Rows(group) {
+				text := r.Text(id, key)
+				if pin := form.Whole(text); pin > 0 && pin <= pins {
+					of[group+"."+key] = text
+				}
+			}
 		}
-		if pins == 0 {
-			pins = 1 + len(f.Rows("pin"))
-		}
-		if pin := form.Whole(text); pins > 1 && pin > 0 && pin <= pins {
-			of[row] = text
-		}
-	}
+		return of
+	})
 	return of
 }
 
 // measure puts the lengths of a pin's own pieces in the place of the whole crank's. An end
 // piece has the crank's; an inner one is measured from its own free end.
 func (s *stage) measure(pin string) {
-	whole := readSetUp(form.Read(s.job))
+	whole := readSetUp(s.job.Apart())
 	t := &whole.throws
 	j := s.pin - 1
 	s.put(form.Throw.Name(), form.PinThrow.Name(t.keys[j]), false)
@@ -85,7 +86,7 @@ func (s *stage) measure(pin string) {
 		for _, id := range lengthsAlone {
 			s.put(id.Name(side), id.Name("alone."+pin+"."+side), inner)
 		}
-		s.form[form.ShaftBearing.Name(side)] = s.bearing(t, piece, side)
+		s.read.Form[form.ShaftBearing.Name(side)] = s.bearing(t, piece, side)
 	}
 }
 
@@ -96,15 +97,15 @@ var lengthsAlone = [...]form.ID{form.ShaftPin, form.ShaftAt, form.ShaftHeld, for
 // put has a name of the stage's form stand for one of the job's, where that is given or
 // always.
 func (s *stage) put(name, from string, always bool) {
-	if text := s.job[from]; text != "" || always {
-		s.form[name], s.from[name] = text, from
+	if text := s.job.Form[from]; text != "" || always {
+		s.read.Form[name], s.from[name] = text, from
 	}
 }
 
 // bearing is how far a piece's main bearing stands from its own end, as typed; "" where
 // that isn't known.
 func (s *stage) bearing(t *throws, piece int, side string) string {
-	pin, given := form.Read(s.form).Number(form.ShaftPin, side)
+	pin, given := s.read.Apart().Number(form.ShaftPin, side)
 	for _, m := range t.Mains {
 		if off := abs(m.At - t.Joints[s.pin-1].At); given && m.Piece == piece && off <= pin {
 			return unit.Format(pin-off, unit.MM, 0.001)
@@ -186,8 +187,8 @@ func (a answers) stages(p *pass) []*pass {
 	if !p.staged {
 		return all
 	}
-	of := stagesOf(p.job)
-	keys, _ := PassKeys(p.job)
+	of := stagesOf(a.Kept, p.job)
+	keys, _ := passKeys(p.job)
 	for i := len(keys) - 1; i >= 0; i-- {
 		seen := false
 		for _, other := range all {

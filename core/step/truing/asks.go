@@ -98,14 +98,15 @@ func (s *setUp) untried() (halves []clock.End) {
 // NearCentres returns the fields that add a place close to its centre on each shaft
 // that is read at one place only, under new rows with the keys given.
 func NearCentres(f form.Form, rows [2]string) form.Form {
-	keys, on := PassKeys(f)
-	of := stageOf(f, keys[on])
-	s := readSetUp(form.Read(of.form))
+	r := form.Read(f)
+	keys, on := passKeys(r)
+	of := stageOf(nil, r, keys[on])
+	s := readSetUp(of.read)
 	changes := form.Form{}
 	for i, half := range s.untried() {
 		changes[form.DialHalf.Name(rows[i])] = s.SideOf[half]
 		changes[form.DialAt.Name(rows[i])] = unit.Figures(s.nearCentre(half), unit.MM, 1)
-		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(sideNames) + len(f.Rows("dial")) + i)
+		changes[form.DialOrder.Name(rows[i])] = strconv.Itoa(len(sideNames) + len(r.Rows("dial")) + i)
 		if of.pin > 0 {
 			changes[form.DialOf.Name(rows[i])] = strconv.Itoa(of.pin)
 		}

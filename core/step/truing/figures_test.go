@@ -71,7 +71,7 @@ func TestTheChartsFiguresAreInTheDialsUnit(t *testing.T) {
 		"pass.2.order": "2", "pass.2.drive.tir": "1 thou", "pass.2.drive.high": "3",
 	}
 	for units, tir := range map[string]float64{"inch": 3, "metric": 3 * thou} {
-		p := passOf(nil, f.With(form.Form{"units": units}), "1")
+		p := passOf(nil, form.Read(f.With(form.Form{"units": units})), "1")
 		read := p.figures(&p.rounds[0], &p.past[0])
 		assert.InDelta(t, tir, read.Drive, 1e-9, units)
 		assert.InDelta(t, -1.6*tir, read.Twist, 1e-9, units) // at the dial 75 of 120 mm out: 3 × 120/75

@@ -12,7 +12,7 @@ import (
 // as left, and the passes between.
 func (a answers) onSheet(r *form.Reader) {
 	found, left := a.rounds(r)
-	assumed := distancesAssumed(left.form)
+	assumed := distancesAssumed(left.read)
 	a.plain(found, left, assumed)
 	a.line(r, left)
 	a.aloneOnSheet(left)
@@ -36,8 +36,8 @@ func (a answers) onSheet(r *form.Reader) {
 
 // distancesAssumed tells whether any of the distances that turn run-out into
 // what is wrong at the pin and in the bearings is a stand-in.
-func distancesAssumed(f form.Form) bool {
-	own := form.Read(f)
+func distancesAssumed(r *form.Reader) bool {
+	own := r.Apart()
 	readSetUp(own)
 	for _, s := range own.StandIns {
 		if isDistance(s.Name) {
@@ -71,7 +71,7 @@ func (a answers) line(r *form.Reader, left *pass) {
 
 // state says in a few words how far a job's truing is.
 func (a answers) state(r *form.Reader) {
-	a.Say("state", lastPass(a.Kept, r.Form).state())
+	a.Say("state", lastPass(a.Kept, r).state())
 }
 
 // Begun tells whether a job holds a reading of its crank.
@@ -101,9 +101,10 @@ func Trued(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) || endsTrue
 
 // NutsDrawn tells whether its passes tell of nuts drawn up.
 func NutsDrawn(_ *bench.Kept, f form.Form) bool {
-	keys, _ := PassKeys(f)
+	r := form.Read(f)
+	keys, _ := passKeys(r)
 	for _, key := range keys {
-		if form.Read(f).Word(form.PassSince, key) == "nuts" {
+		if r.Word(form.PassSince, key) == "nuts" {
 			return true
 		}
 	}
@@ -114,14 +115,14 @@ func NutsDrawn(_ *bench.Kept, f form.Form) bool {
 func TruedAgain(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) && endsTrue(k, f) }
 
 func endsTrue(k *bench.Kept, f form.Form) bool {
-	last := lastPass(k, f)
+	last := lastPass(k, form.Read(f))
 	return last.pin == 0 && last.isTrue()
 }
 
 // lastPass works out a job with its last pass on the bench.
-func lastPass(k *bench.Kept, f form.Form) *pass {
-	keys, _ := PassKeys(f)
-	return passOf(k, f, keys[len(keys)-1])
+func lastPass(k *bench.Kept, r *form.Reader) *pass {
+	keys, _ := passKeys(r)
+	return passOf(k, r, keys[len(keys)-1])
 }
 
 // state says how far a pass has come: never surer than the verdict.
@@ -135,8 +136,8 @@ func (p *pass) state() string {
 
 // rounds works out the first pass and the last, and shows the dials in each.
 func (a answers) rounds(r *form.Reader) (found, left *pass) {
-	left = lastPass(a.Kept, r.Form)
-	found = passOf(a.Kept, r.Form, left.rounds[0].key)
+	left = lastPass(a.Kept, r)
+	found = passOf(a.Kept, r, left.rounds[0].key)
 	which := [...]string{"found", "left"}
 	both := []*pass{found, left}
 	if len(left.rounds) == 1 {

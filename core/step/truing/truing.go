@@ -109,21 +109,21 @@ func (a answers) more(r *form.Reader) {
 
 // workOut works out the pass on the bench, and tells what is wrong with its fields.
 func (a answers) workOut(r *form.Reader) *pass {
-	keys, on := passKeys(r.Form, r.Rows("pass"))
-	p, told := passAt(a.Kept, r.Form, keys[on])
+	keys, on := passKeys(r)
+	p, told := passAt(a.Kept, r, keys[on])
 	r.Take(told)
 	return p
 }
 
 // passOf works out the job with one of its passes on the bench.
-func passOf(k *bench.Kept, f form.Form, key string) *pass {
-	p, _ := passAt(k, f, key)
+func passOf(k *bench.Kept, r *form.Reader, key string) *pass {
+	p, _ := passAt(k, r, key)
 	return p
 }
 
-func passAt(k *bench.Kept, f form.Form, key string) (*pass, *form.Reader) {
-	s := stageOf(f, key)
-	return bench.Once(k, "pass "+key, s.form, func(r *form.Reader) *pass {
+func passAt(k *bench.Kept, r *form.Reader, key string) (*pass, *form.Reader) {
+	s := stageOf(k, r, key)
+	return bench.Once(k, "pass "+key, s.read, func(r *form.Reader) *pass {
 		p := workOut(r, s, k)
 		s.rename(r)
 		return p
@@ -165,8 +165,8 @@ func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 
 // readRounds reads every pass, and finds the scatter of the dials over all.
 func (p *pass) readRounds(r *form.Reader, kept *bench.Kept) {
-	var keys []string
-	keys, p.bench = passKeys(r.Form, r.Rows("pass"))
+	keys, _ := passKeys(r)
+	p.bench = slices.Index(keys, p.on)
 	readings := make([][]reading, len(keys))
 	for i, key := range keys {
 		read := bench.OfRow(kept, r, "pass", key, "readings", func(r *form.Reader) []reading { return p.readPass(r, key) })
@@ -181,19 +181,14 @@ func (p *pass) readRounds(r *form.Reader, kept *bench.Kept) {
 
 // PassKeys returns the keys of a job's passes, at least one, and which of them
 // is on the bench: the last, unless the form says otherwise.
-func PassKeys(f form.Form) (keys []string, bench int) {
-	return passKeys(f, f.Rows("pass"))
-}
+func PassKeys(f form.Form) (keys []string, bench int) { return passKeys(form.Read(f)) }
 
-func passKeys(f form.Form, rows []string) (keys []string, bench int) {
-	if keys = rows; len(keys) == 0 {
+func passKeys(r *form.Reader) (keys []string, bench int) {
+	if keys = r.Rows("pass"); len(keys) == 0 {
 		keys = []string{"1"}
 	}
-	bench = len(keys) - 1
-	for i, key := range keys {
-		if key == f[form.Bench.Name()] {
-			bench = i
-		}
+	if bench = slices.Index(keys, r.Text(form.Bench)); bench < 0 {
+		bench = len(keys) - 1
 	}
 	return keys, bench
 }

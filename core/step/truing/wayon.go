@@ -18,7 +18,7 @@ func (a answers) before(p *pass, r *form.Reader) {
 	last := &p.rounds[p.bench-1]
 	words := beforeIt(p.roundWords(last))
 	if done := p.done(r, last.key); len(done) > 0 {
-		if hope := passOf(a.Kept, r.Form, last.key).hopeOf(done); hope != nil {
+		if hope := passOf(a.Kept, r, last.key).hopeOf(done); hope != nil {
 			words += "\n" + hopedFor(p.hopeWords(hope, last.used))
 		}
 	} else if p.rounds[p.bench].since == "" {
@@ -85,12 +85,12 @@ func asAdvised(m *move, d *crank.JointDone) bool {
 // logged already.
 func (a answers) wayOn(p *pass, r *form.Reader) {
 	_, asked := p.asksSince() // is answered first
-	keys, on := PassKeys(r.Form)
+	keys, on := passKeys(r)
 	switch {
 	case on < len(keys)-1:
 		name := passName(on + 1)
 		if p.staged {
-			next := passOf(a.Kept, r.Form, keys[on+1])
+			next := passOf(a.Kept, r, keys[on+1])
 			name = next.passName(next.bench)
 		}
 		a.Say("truing.next", onToPass(lowerFirst(name)))

@@ -10,8 +10,9 @@ import (
 // nothing again, and what they read of its rows, so that the next form reads only
 // those that were changed. The zero value has nothing yet.
 type Kept struct {
-	held held
-	rows map[string]map[string]held // by group and key
+	held  held
+	rows  map[string]map[string]held // by group and key
+	lasts map[string]any
 }
 
 type held map[string]kept
@@ -72,6 +73,21 @@ func (k *Kept) row(group, key string) held {
 		k.rows[group][key] = held{}
 	}
 	return k.rows[group][key]
+}
+
+// Lasting returns what is kept under a name whatever is changed: what knows by itself what of
+// it still holds. Nil keeps nothing.
+func Lasting[T any](k *Kept, name string) *T {
+	if k == nil {
+		return new(T)
+	}
+	if k.lasts == nil {
+		k.lasts = map[string]any{}
+	}
+	if k.lasts[name] == nil {
+		k.lasts[name] = new(T)
+	}
+	return k.lasts[name].(*T)
 }
 
 // Changed lets go of what was worked out of a form that is changed in the field

@@ -44,6 +44,14 @@ type Lesson struct {
 	Gain  [3]Gain
 	Hinge Hinge
 	Tries []Try
+	past  *taught
+}
+
+// newLesson is what is taken of a joint before anything is done at it.
+func newLesson(past *taught) Lesson {
+	l := Lesson{Hinge: newHinge(), past: past}
+	l.fitAll()
+	return l
 }
 
 // usual is what a dose of a kind is taken to do at first.

@@ -70,9 +70,8 @@ type Try struct {
 
 // learn goes through the pooled readings. Where nothing is logged between two, advised may
 // say what to take as done, after so many of them and by what they taught.
-func learn(g []pooled, advised func(before int, l *Lesson) []Done) Lesson {
-	l := Lesson{Hinge: newHinge()}
-	l.fitAll()
+func learn(g []pooled, past *taught, advised func(before int, l *Lesson) []Done) Lesson {
+	l := newLesson(past)
 	for i := 1; i < len(g); i++ {
 		switch c := g[i].came; {
 		case c == nil:
@@ -95,7 +94,7 @@ func (l *Lesson) take(c *shift, tries []Try) {
 		bent = bent || t.Kind != Strike && t.Outcome == AsMeant
 	}
 	l.Tries = append(l.Tries, tries...)
-	l.fitAfter(tries)
+	l.past.fit(l, tries)
 	if bent {
 		l.Hinge.learn(c, struck)
 	}

@@ -49,6 +49,7 @@ type Manner struct {
 	// Margin is by how much of its doubt at 95 % a reading must lie inside its
 	// limit before the crank is left: at 1 it is inside for sure (ISO 14253-1).
 	Margin float64
+	past   *Past // nil has nothing
 }
 
 // Surely is a margin at which 99 of 100 made-up cranks are truly inside when they
@@ -62,7 +63,7 @@ func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol)
 // Plan says what to do after the latest of the passes (MODEL §7).
 func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
 	g := pool(passes)
-	l := learn(g, func(before int, l *Lesson) []Done {
+	l := learn(g, m.past.at(0), func(before int, l *Lesson) []Done {
 		n, _ := m.steps(g[:before], l, tol)
 		return n.advised()
 	})

@@ -46,6 +46,12 @@ type JointCause struct {
 // PlanThrows says what to do after the latest of the passes of an assembly, by what
 // each kind of move has done at each joint (MODEL §7, §11).
 func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
+	return (*Past)(nil).PlanThrows(passes, tol)
+}
+
+// PlanThrows says what to do after the latest of the passes of an assembly, by what
+// each kind of move has done at each joint (MODEL §7, §11).
+func (p *Past) PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 	g := poolThrows(passes)
 	if len(g) == 0 || g[len(g)-1].Stand == nil {
 		return ThrowsNext{}
@@ -53,7 +59,7 @@ func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 	last := &g[len(g)-1]
 	n := ThrowsNext{Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy, judge: last.Stand.judge(tol)}
 	n.JointAdvice = n.judge.advise()
-	n.learn(g)
+	n.learn(g, p)
 	n.beside()
 	n.Why = n.why(g)
 	if n.Why == Work {
@@ -66,7 +72,7 @@ func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 }
 
 // learn goes through what was done at each joint and came of it.
-func (n *ThrowsNext) learn(g []pooledThrows) {
+func (n *ThrowsNext) learn(g []pooledThrows, past *Past) {
 	since := 0
 	for i := range g {
 		if g[i].said {
@@ -78,8 +84,7 @@ func (n *ThrowsNext) learn(g []pooledThrows) {
 		rounds[i] = g[i].shifts(&g[i+1], len(n.Stand.Bends))
 	}
 	for j := range n.Stand.Bends {
-		l := Lesson{Hinge: newHinge()}
-		l.fitAll()
+		l := newLesson(past.at(j))
 		var changes []*change
 		for i := range rounds {
 			s := &rounds[i][j]

@@ -77,10 +77,10 @@ func (p *pass) advisedAt(passes []past, d *round) (done []crank.JointDone) {
 	}
 	var moves []move
 	if p.several() {
-		next := crank.PlanThrows(ofSeveral(passes), p.allowed)
+		next := p.learned.PlanThrows(ofSeveral(passes), p.allowed)
 		moves = p.jointMoves(&next)
 	} else {
-		next := crank.Plan(ofOne(passes), p.allowed)
+		next := p.learned.Plan(ofOne(passes), p.allowed)
 		moves = p.setUp.moves(d, &last.pose, &next)
 	}
 	for i := range moves {

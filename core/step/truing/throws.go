@@ -102,7 +102,7 @@ func (p *pass) workOutThrows(r *form.Reader) {
 		p.complainOfThrows(r, p.fault)
 		return
 	}
-	t.next = crank.PlanThrows(ofSeveral(p.past[:p.bench+1]), p.allowed)
+	t.next = p.learned.PlanThrows(ofSeveral(p.past[:p.bench+1]), p.allowed)
 	n := &t.next
 	p.advice = crank.Advice{Verdict: n.Verdict, Plain: n.Plain, Worst: n.Worst, Station: n.Station, Floor: n.Floor, Weak: n.Weak}
 	p.next = crank.Next{Advice: p.advice, Why: n.Why, Rounds: n.Rounds, Discrepancy: n.Discrepancy, Asks: n.Asks}

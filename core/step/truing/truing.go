@@ -2,6 +2,7 @@ package truing
 
 import (
 	"slices"
+	"strconv"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/clock"
@@ -16,9 +17,10 @@ type pass struct {
 	round
 	rounds  []round // of all passes, in order
 	past    []past  // these, for the crank room
-	bench   int     // which of them is on the bench
-	wants   int     // the station that wants a reading yet, or −1
-	fault   error   // why the readings can't be solved
+	learned *crank.Past
+	bench   int   // which of them is on the bench
+	wants   int   // the station that wants a reading yet, or −1
+	fault   error // why the readings can't be solved
 	doubts  []form.Doubt
 	doubt   *form.Doubt // the one that keeps the answer back
 	pose    crank.Pose
@@ -135,6 +137,7 @@ func passAt(k *bench.Kept, r *form.Reader, key string) (*pass, *form.Reader) {
 func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, stage: of, lacks: of.lacking(r), allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
+	p.learned = bench.Lasting[crank.Past](kept, "learned "+strconv.Itoa(of.pin))
 	p.readRounds(r, kept)
 	p.past = p.history(r, kept)
 	p.round = p.rounds[p.bench]
@@ -155,7 +158,7 @@ func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 		p.complain(r, p.fault)
 		return p
 	}
-	p.next = crank.Plan(ofOne(p.past[:p.bench+1]), p.allowed)
+	p.next = p.learned.Plan(ofOne(p.past[:p.bench+1]), p.allowed)
 	p.advice = p.next.Advice
 	if !p.pressed {
 		p.moves = p.setUp.moves(&p.round, &p.pose, &p.next)

@@ -55,7 +55,7 @@ func OfRow[T any](k *Kept, r *form.Reader, group, key, name string, read func(*f
 		told := r.Apart()
 		was = kept{result: read(told)}
 		// Without its form, which would stay for as long as the row stays as it is.
-		was.told = &form.Reader{Problems: told.Problems, StandIns: told.StandIns, Doubts: told.Doubts}
+		was.told = told.Told()
 		row[name] = was
 	}
 	r.Take(was.told)

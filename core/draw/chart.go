@@ -237,12 +237,22 @@ func (p *pen) seriesLine(c *chartPanel, s *series) {
 	p.pathEnd()
 }
 
+// seriesMarks marks the figures of a line, from its latest back, leaving out those without
+// room between others that the line leads to.
 func (p *pen) seriesMarks(c *chartPanel, s *series) {
+	const wide = 14
+	last := len(c.v.Passes) - 1
+	every := int(math.Ceil(wide / max(c.x(1)-c.x(0), 1)))
 	for i := range c.v.Passes {
-		if x := s.of(&c.v.Passes[i]); finite(x) {
+		if x := s.of(&c.v.Passes[i]); finite(x) && ((last-i)%every == 0 || !c.leads(s, i-1) && !c.leads(s, i+1)) {
 			s.marker(p, point{c.x(i), c.y(x)})
 		}
 	}
+}
+
+// leads tells whether a line has a figure at a pass.
+func (c *chartPanel) leads(s *series, pass int) bool {
+	return pass >= 0 && pass < len(c.v.Passes) && finite(s.of(&c.v.Passes[pass]))
 }
 
 // seriesNames writes the marker and name of each line at its end, moved apart where lines

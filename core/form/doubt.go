@@ -57,7 +57,7 @@ func (r *Reader) expected(name string, f *Field) (s span, division float64, ok b
 // its needle, mm, without keeping what stands in for them.
 func (r *Reader) scale(name string) (division, sweep float64) {
 	side := r.sideOf(name)
-	quiet := Reader{Form: r.Form, told: map[string]bool{}, stood: map[string]bool{}, sure: true}
+	quiet := Reader{Form: r.Form, sure: true}
 	division = quiet.Division(side)
 	if r.Form[Units.Name()] == "metric" && len(quiet.StandIns) > 0 {
 		division = 0.01 // who reads millimetres has hundredths, though half a thou stands in
@@ -69,7 +69,7 @@ func (r *Reader) scale(name string) (division, sweep float64) {
 // dial could show, and would be one in another unit. A figure that the field
 // doesn't take could be in another unit alone.
 func (r *Reader) doubt(name string, f *Field, takes bool) {
-	if r.sure || r.doubted[name] || r.typed(name) == "" || f.Unit != unit.Thou {
+	if r.sure || r.doubted.has(name) || r.typed(name) == "" || f.Unit != unit.Thou {
 		return
 	}
 	s, division, ok := r.expected(name, f)
@@ -107,7 +107,7 @@ func (r *Reader) inDoubt(name string, f *Field) bool {
 		return false
 	}
 	r.doubt(name, f, true)
-	return r.doubted[name]
+	return r.doubted.has(name)
 }
 
 // doubtHour keeps it where an hour may be minutes or a decimal. The two lie
@@ -117,7 +117,7 @@ func (r *Reader) doubtHour(name string) {
 	for _, text := range unit.Hours(r.Form[name]) {
 		d.Meanings = append(d.Meanings, Meaning{text, text})
 	}
-	if d.Meanings != nil && !r.sure && !r.doubted[name] {
+	if d.Meanings != nil && !r.sure && !r.doubted.has(name) {
 		r.keep(d)
 	}
 }
@@ -130,7 +130,7 @@ const mostFactor = 150
 func (r *Reader) doubtFactor(name string, f *Field, percent float64) {
 	text := r.typed(name)
 	bare := strings.IndexByte("0123456789.,", text[len(text)-1]) >= 0
-	if f.Unit != unit.PerCent || f.Max != mostFactor || !bare || percent <= 0 || 100*percent > mostFactor || r.sure || r.doubted[name] {
+	if f.Unit != unit.PerCent || f.Max != mostFactor || !bare || percent <= 0 || 100*percent > mostFactor || r.sure || r.doubted.has(name) {
 		return
 	}
 	d := Doubt{Name: name}
@@ -153,10 +153,7 @@ func (r *Reader) InDoubt(id ID, keys ...string) []Meaning {
 }
 
 func (r *Reader) keep(d Doubt) {
-	if r.doubted == nil {
-		r.doubted = map[string]bool{}
-	}
-	r.doubted[d.Name] = true
+	r.doubted.put(d.Name)
 	r.Doubts = append(r.Doubts, d)
 }
 

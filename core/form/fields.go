@@ -66,7 +66,7 @@ func (r *Reader) Text(id ID, keys ...string) string { return r.Form[r.Name(id, k
 func (r *Reader) Blank(id ID, keys ...string) bool { return r.typed(r.Name(id, keys...)) == "" }
 
 // Wrong says whether a problem with a field has been told.
-func (r *Reader) Wrong(id ID, keys ...string) bool { return r.told[r.Name(id, keys...)] }
+func (r *Reader) Wrong(id ID, keys ...string) bool { return r.told.has(r.Name(id, keys...)) }
 
 // Complain keeps a problem with a field; the first one told of a field stands.
 func (r *Reader) Complain(text string, id ID, keys ...string) {

@@ -24,16 +24,16 @@ type Reader struct {
 	Pin      string // key of the further pin whose throw is read on the knife-edges, "" for the first's
 	Problems []Problem
 	StandIns []StandIn
-	Doubts   []Doubt         // texts that may mean more than one thing
-	told     map[string]bool // names whose problem has been told
-	stood    map[string]bool // names whose stand-in has been kept
-	doubted  map[string]bool // names whose doubt has been kept
-	sure     bool            // keeps no doubts
-	groups   Groups          // once the rows of one are asked for
+	Doubts   []Doubt // texts that may mean more than one thing
+	told     marks   // names whose problem has been told
+	stood    marks   // names whose stand-in has been kept
+	doubted  marks   // names whose doubt has been kept
+	sure     bool    // keeps no doubts
+	groups   Groups  // once the rows of one are asked for
 }
 
 // Read starts reading a form.
-func Read(f Form) *Reader { return &Reader{Form: f, told: map[string]bool{}, stood: map[string]bool{}} }
+func Read(f Form) *Reader { return &Reader{Form: f} }
 
 // ReadBy starts reading a form whose groups are known.
 func ReadBy(f Form, known Groups) *Reader {
@@ -44,8 +44,7 @@ func ReadBy(f Form, known Groups) *Reader {
 
 // complain keeps a problem with a field; the first one told of a field stands.
 func (r *Reader) complain(name, text string) {
-	if !r.told[name] {
-		r.told[name] = true
+	if r.told.put(name) {
 		r.Problems = append(r.Problems, Problem{name, text})
 	}
 }
@@ -67,25 +66,36 @@ func (r *Reader) Groups() Groups {
 	return r.groups
 }
 
-// Take tells what another reader of the same form told.
+// Take tells what another reader of the same form told, who tells no more.
 func (r *Reader) Take(from *Reader) {
 	for _, p := range from.Problems {
-		r.complain(p.Name, p.Text)
-	}
-	for _, s := range from.StandIns {
-		r.standIn(s)
-	}
-	for _, d := range from.Doubts {
-		if !r.doubted[d.Name] {
-			r.keep(d)
+		if r.told.takes(&from.told, p.Name) {
+			r.Problems = append(r.Problems, p)
 		}
 	}
+	for _, s := range from.StandIns {
+		if r.stood.takes(&from.stood, s.Name) {
+			r.StandIns = append(r.StandIns, s)
+		}
+	}
+	for _, d := range from.Doubts {
+		if r.doubted.takes(&from.doubted, d.Name) {
+			r.Doubts = append(r.Doubts, d)
+		}
+	}
+	r.told.join(&from.told)
+	r.stood.join(&from.stood)
+	r.doubted.join(&from.doubted)
+}
+
+// Told are the problems, stand-ins and doubts of a reader alone, without the form.
+func (r *Reader) Told() *Reader {
+	return &Reader{Problems: r.Problems, StandIns: r.StandIns, Doubts: r.Doubts}
 }
 
 // standIn keeps a stand-in; the first one of a field stands.
 func (r *Reader) standIn(s StandIn) {
-	if !r.stood[s.Name] {
-		r.stood[s.Name] = true
+	if r.stood.put(s.Name) {
 		r.StandIns = append(r.StandIns, s)
 	}
 }
@@ -132,7 +142,7 @@ func (r *Reader) or(f *Field, name string, standIn float64) float64 {
 		}
 		standIn = v
 	}
-	if !r.stood[name] {
+	if !r.stood.has(name) {
 		r.standIn(StandIn{name, standIn, unit.Format(standIn, def, 0)})
 	}
 	return standIn
@@ -262,7 +272,7 @@ func (r *Reader) fits(name string) *Field {
 	case field.Kind == Order && (text == "" || !isOrder(text) || len(text) > 1 && text[0] == '0'):
 		r.complain(name, orderWords)
 	}
-	if r.told[name] {
+	if r.told.has(name) {
 		return nil
 	}
 	return field

@@ -125,6 +125,9 @@ func (s *stage) name(name string) string {
 // rename has what was told of the stage's form told by the job's own names; what the job
 // has no field for isn't.
 func (s *stage) rename(r *form.Reader) {
+	if s.pin == 0 {
+		return
+	}
 	for i := range r.Problems {
 		r.Problems[i].Name = s.name(r.Problems[i].Name)
 	}
@@ -139,17 +142,19 @@ func (s *stage) rename(r *form.Reader) {
 		}
 	}
 	r.StandIns = kept
+	*r = *r.Told() // marked by the names before
 }
 
 // lacking are the lengths of a pin alone that aren't measured, by the job's names: its
 // levers are short, and a guess would tell the wrong amounts.
 func (s *stage) lacking(r *form.Reader) (names []string) {
+	if s.pin == 0 {
+		return nil
+	}
 	for _, in := range r.StandIns {
 		switch field, _, _ := form.Job.Lookup(in.Name); field.ID {
 		case form.ShaftPin, form.ShaftAt, form.ShaftHeld:
-			if s.pin > 0 {
-				names = append(names, s.name(in.Name))
-			}
+			names = append(names, s.name(in.Name))
 		}
 	}
 	return names

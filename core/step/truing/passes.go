@@ -4,8 +4,10 @@ import (
 	"math"
 	"strings"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/crank"
 	"pintwelve/core/draw"
+	"pintwelve/core/form"
 )
 
 // passes lists the passes, charts them, and says what came of what was done.
@@ -17,8 +19,8 @@ func (a answers) passes(p *pass) {
 		a.listed(of)
 		a.lessons(of, i == 0)
 	}
-	for i, d := range p.rounds {
-		chart.Passes = append(chart.Passes, p.figures(&d, &p.past[i]))
+	for i := range p.rounds {
+		chart.Passes = append(chart.Passes, p.figures(&p.rounds[i], &p.past[i]))
 	}
 	if len(p.rounds) > 1 {
 		a.Text("picture.chart", draw.Chart(chart))
@@ -34,8 +36,10 @@ func (a answers) passes(p *pass) {
 
 // listed says of each pass of a stage what was read and done.
 func (a answers) listed(p *pass) {
-	for i, d := range p.rounds {
-		a.Say("pass."+d.key+".said", passSaid(p.passName(i), p.roundWords(&d), p.doneWords(i)))
+	for i := range p.rounds {
+		d := &p.rounds[i]
+		read := bench.OfRow(a.Kept, p.read, "pass", d.key, "words", func(*form.Reader) string { return p.roundWords(d) })
+		a.Say("pass."+d.key+".said", passSaid(p.passName(i), read, p.doneWords(i)))
 	}
 }
 

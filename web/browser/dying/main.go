@@ -14,23 +14,29 @@ import (
 )
 
 func main() {
+	desk := sheet.Desk{}
 	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		_, part, _ := strings.Cut(args[2].String(), "part\x00")
-		return answer(strings.Split(args[1].String(), "\x00"), part)
+		desk.Change(texts(strings.Split(args[1].String(), "\x00")), strings.Split(args[2].String(), "\x00"))
+		_, part, _ := strings.Cut(args[3].String(), "part\x00")
+		return answer(&desk, part)
 	}))
 	select {}
 }
 
-func answer(parts []string, part string) string {
-	job := form.Form{}
+func texts(parts []string) form.Form {
+	f := form.Form{}
 	for i := 0; i+1 < len(parts); i += 2 {
-		job[parts[i]] = parts[i+1]
+		f[parts[i]] = parts[i+1]
 	}
-	if end := ends[job["pass.1.drive.tir"]]; end != nil {
+	return f
+}
+
+func answer(desk *sheet.Desk, part string) string {
+	if end := ends[desk.Form()["pass.1.drive.tir"]]; end != nil {
 		end()
 	}
 	var out []string
-	for _, e := range sheet.Answer(job, part).Entries {
+	for _, e := range desk.Answer(part).Entries {
 		out = append(out, e.Name, e.Text)
 	}
 	return strings.Join(out, "\x00")

@@ -31,7 +31,7 @@ const little = 1.2
 func (s Shaft) known() bool { return s.State == Sound || s.State == BadSupport }
 
 // reserve takes shafts that were found sound in an earlier round for sound.
-func (n *Next) reserve(g []pooled, tol Tolerance) {
+func (n *Next) reserve(g []*pooled, tol Tolerance) {
 	if n.Verdict != FitAsHung {
 		return
 	}
@@ -48,7 +48,7 @@ func (n *Next) reserve(g []pooled, tol Tolerance) {
 }
 
 // lastSeen is a shaft as it was found when it was last looked at.
-func lastSeen(g []pooled, h clock.End) Shaft {
+func lastSeen(g []*pooled, h clock.End) Shaft {
 	for i := len(g) - 1; i >= 0; i-- {
 		if s := g[i].Pose.Shaft(g[i].Stations, h); s.State != Unseen {
 			return s
@@ -58,10 +58,10 @@ func lastSeen(g []pooled, h clock.End) Shaft {
 }
 
 // seenSound tells whether a shaft was found sound when it was last looked at.
-func seenSound(g []pooled, h clock.End) bool { return lastSeen(g, h).State == Sound }
+func seenSound(g []*pooled, h clock.End) bool { return lastSeen(g, h).State == Sound }
 
 // unseen tells whether a shaft was never read at more than one place.
-func (n *Next) unseen(g []pooled) bool {
+func (n *Next) unseen(g []*pooled) bool {
 	for h := range n.Shaft {
 		if n.Shaft[h].State == Unseen && !seenSound(g, clock.End(h)) {
 			return true

@@ -70,7 +70,7 @@ type Try struct {
 
 // learn goes through the pooled readings. Where nothing is logged between two, advised may
 // say what to take as done, after so many of them and by what they taught.
-func learn(g []pooled, past *taught, advised func(before int, l *Lesson) []Done) Lesson {
+func learn(g []*pooled, past *taught, advised func(before int, l *Lesson) []Done) Lesson {
 	l := newLesson(past)
 	for i := 1; i < len(g); i++ {
 		switch c := g[i].came; {
@@ -102,6 +102,7 @@ func (l *Lesson) take(c *shift, tries []Try) {
 
 // assume takes what was advised as done, where what came of it fits: nobody said.
 func (l *Lesson) assume(c *change, done []Done) {
+	c.say(nil, false)
 	as := c.shift
 	as.done = done
 	tries := as.tries(l)
@@ -115,11 +116,16 @@ func (l *Lesson) assume(c *change, done []Done) {
 	if len(tries) == 0 {
 		return
 	}
-	c.done, c.assumed = done, true
-	for _, g := range [...]*pooled{c.from, c.was} {
-		g.Done, g.assumed = done, true
-	}
+	c.say(done, true)
 	l.take(&c.shift, tries)
+}
+
+// say puts down as done, before a change of which nobody says it, what is taken for it.
+func (c *change) say(done []Done, assumed bool) {
+	c.done, c.assumed = done, assumed
+	for _, g := range [...]*pooled{c.from, c.was} {
+		g.Done, g.assumed = done, assumed
+	}
 }
 
 // change is what came about between two rounds of readings of a crank of one throw.
@@ -127,6 +133,7 @@ type change struct {
 	shift
 	from, to *pooled // by the places that were read in both
 	was      *pooled // from, with all its places
+	other    *change // by each dial's readings being the other's, once that was asked for
 }
 
 // shift is how the piece on the right of a joint has moved on that on its left, and
@@ -157,7 +164,7 @@ func changed(from, to *pooled) *change {
 	if a == nil || b == nil {
 		return nil
 	}
-	return &change{shiftBetween(a, b), a, b, from}
+	return &change{shift: shiftBetween(a, b), from: a, to: b, was: from}
 }
 
 func shiftBetween(from, to *pooled) shift {

@@ -70,7 +70,7 @@ func (c *change) amissBy() bool {
 }
 
 // doubts counts the latest changes in a row that a mistake explains far better.
-func (n *Next) doubts(g []pooled) (doubts int) {
+func (n *Next) doubts(g []*pooled) (doubts int) {
 	return doubted(n.changes(g))
 }
 
@@ -165,16 +165,14 @@ func (m *mistake) cost(all []told) float64 {
 // it can't be worked out.
 func (m *mistake) remade(t *told) (*told, bool) {
 	switch {
-	case m.swapped && t.from == nil:
-		return nil, false
 	case m.swapped:
-		from, to := *t.from, *t.to
-		if !from.swap() || !to.swap() {
+		other := t.swapped()
+		if other == nil {
 			return nil, false
 		}
 		out := *t
-		out.change = &change{shift: shiftBetween(&from, &to)}
-		out.perD, out.perG = out.shows()
+		out.change = other
+		out.perD, out.perG = other.shows()
 		return &out, true
 	case m.first && len(t.done) > 1:
 		out := change{shift: t.shift}
@@ -187,6 +185,21 @@ func (m *mistake) remade(t *told) (*told, bool) {
 		return &of, true
 	}
 	return t, true
+}
+
+// swapped is the change by each dial's readings being the other's; nil where it can't be
+// worked out.
+func (c *change) swapped() *change {
+	if c.other == nil && c.from != nil {
+		c.other = &change{}
+		if from, to := *c.from, *c.to; from.swap() && to.swap() {
+			c.other.shift = shiftBetween(&from, &to)
+		}
+	}
+	if c.other == nil || c.other.crank == nil {
+		return nil
+	}
+	return c.other
 }
 
 // swap gives each shaft the other's readings, nearest the centre to nearest.
@@ -247,7 +260,7 @@ func (t trend) cost(usual float64) (cost float64) {
 
 // changes are what was done, and what came of it, since the user last said that
 // something else was changed.
-func (n *Next) changes(g []pooled) (all []*change) {
+func (n *Next) changes(g []*pooled) (all []*change) {
 	for i := 1; i < len(g); i++ {
 		if c := g[i].came; c != nil && c.from.last >= n.since && len(c.from.Done) > 0 {
 			all = append(all, c)
@@ -257,7 +270,7 @@ func (n *Next) changes(g []pooled) (all []*change) {
 }
 
 // name gives the causes of a stop, or of what can't be mended, the likeliest first.
-func (n *Next) name(g []pooled) {
+func (n *Next) name(g []*pooled) {
 	switch n.Why {
 	case Stop:
 		n.Causes = likely(n.changes(g), excused)
@@ -306,7 +319,7 @@ func (n *Next) add(causes ...Cause) {
 
 // hung names centre and shaft where nobody has looked, or where they were found
 // wanting.
-func (n *Next) hung(g []pooled) {
+func (n *Next) hung(g []*pooled) {
 	last := &g[len(g)-1].Pose.Crank
 	if last.Mount != Centres || last.CentresKnown {
 		return
@@ -326,7 +339,7 @@ func (n *Next) hinged() {
 }
 
 // silent tells whether something was done that nobody has said.
-func (n *Next) silent(g []pooled) bool {
+func (n *Next) silent(g []*pooled) bool {
 	for i := range g {
 		if g[i].unlogged && !g[i].said && g[i].first > n.since {
 			return true
@@ -368,8 +381,8 @@ func (w *Witness) tells() float64 {
 }
 
 // ask says what to ask of the user, what settles most first.
-func (n *Next) ask(j *judge, g []pooled) {
-	last := &g[len(g)-1]
+func (n *Next) ask(j *judge, g []*pooled) {
+	last := g[len(g)-1]
 	add := func(w What, pass int) { n.Asks = append(n.Asks, Ask{What: w, Pass: pass}) }
 	for i := len(g) - 1; i > 0; i-- {
 		if g[i].unlogged && !g[i].said {

@@ -2,19 +2,21 @@ package crank
 
 import "slices"
 
-// Past is what was learned when passes were last planned after: of the next plan only what
-// follows the first outcome that is another is learned anew, since the gains are fitted to all
-// the tries after each. It changes no plan. The zero value has nothing yet.
-type Past struct{ joints [MostThrows]taught }
+// Past is what was learned when passes were last planned after. Of the next plan only what
+// follows the first pass that is another is gathered anew, and what follows the first outcome
+// that is another is learned anew, since the gains are fitted to all the tries after each. It
+// changes no plan. The zero value has nothing yet.
+type Past struct {
+	one    onePast
+	throws throwsPast
+	joints [MostThrows]taught
+}
 
 // Plan says what to do after the latest of the passes (MODEL §7).
-func (p *Past) Plan(passes []Pass, tol Tolerance) Next { return Manner{past: p}.Plan(passes, tol) }
+func (p *Past) Plan(passes []Pass, tol Tolerance) Next { return Manner{}.plan(p, passes, tol) }
 
-// at is what was learned at a joint; nil has nothing, and keeps nothing.
+// at is what was learned at a joint.
 func (p *Past) at(joint int) *taught {
-	if p == nil {
-		return nil
-	}
 	p.joints[joint].now = 0
 	return &p.joints[joint]
 }
@@ -50,10 +52,6 @@ func evidenceOf(tries []Try) (all []evidence) {
 // fit has a lesson whose latest tries these are take its gains as they were, or fit them and keep
 // them.
 func (p *taught) fit(l *Lesson, tries []Try) {
-	if p == nil {
-		l.fitAfter(tries)
-		return
-	}
 	by := evidenceOf(tries)
 	if p.now < len(p.after) && slices.Equal(p.after[p.now].by, by) {
 		l.Gain = p.after[p.now].gain

@@ -49,7 +49,6 @@ type Manner struct {
 	// Margin is by how much of its doubt at 95 % a reading must lie inside its
 	// limit before the crank is left: at 1 it is inside for sure (ISO 14253-1).
 	Margin float64
-	past   *Past // nil has nothing
 }
 
 // Surely is a margin at which 99 of 100 made-up cranks are truly inside when they
@@ -61,9 +60,11 @@ const Surely = 0.5
 func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol) }
 
 // Plan says what to do after the latest of the passes (MODEL §7).
-func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
-	g := pool(passes)
-	l := learn(g, m.past.at(0), func(before int, l *Lesson) []Done {
+func (m Manner) Plan(passes []Pass, tol Tolerance) Next { return m.plan(&Past{}, passes, tol) }
+
+func (m Manner) plan(past *Past, passes []Pass, tol Tolerance) Next {
+	g := past.one.pool(passes)
+	l := learn(g, past.at(0), func(before int, l *Lesson) []Done {
 		n, _ := m.steps(g[:before], l, tol)
 		return n.advised()
 	})
@@ -87,11 +88,11 @@ func (n *Next) advised() (done []Done) {
 
 // steps says what to do after the latest of the pooled readings, by what they taught, and
 // how it judged; nil where there is nothing to judge.
-func (m Manner) steps(g []pooled, l *Lesson, tol Tolerance) (Next, *judge) {
+func (m Manner) steps(g []*pooled, l *Lesson, tol Tolerance) (Next, *judge) {
 	if len(g) == 0 || len(g[len(g)-1].Stations) == 0 {
 		return Next{Lesson: *l}, nil
 	}
-	last := &g[len(g)-1]
+	last := g[len(g)-1]
 	s := &last.Pose
 	n := Next{
 		Advice: s.Advise(last.Stations, tol), Lesson: *l,
@@ -126,7 +127,7 @@ const atLast = 0.2
 
 // why judges whether to work on. A crank that no bumping trues is not begun on; one
 // that has been made worse is first brought back.
-func (m Manner) why(j *judge, n *Next, g []pooled) Why {
+func (m Manner) why(j *judge, n *Next, g []*pooled) Why {
 	back := n.Worst.Value > n.began(g) && n.Worst.Value >= n.Floor.Value+j.tol.RunOut
 	first := len(g) == 1
 	return whether(j.inside(m.margin(n.Rounds, first)), func() bool { return n.stops(j, g) }, n.Verdict, back, first)

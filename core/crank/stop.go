@@ -9,7 +9,7 @@ import (
 // stops tells whether to look for a cause before going on: moves went the other
 // way twice, did nothing twice, left the crank clearly worse than found, or bring
 // it no nearer (MODEL §7).
-func (n *Next) stops(j *judge, g []pooled) bool {
+func (n *Next) stops(j *judge, g []*pooled) bool {
 	strike, bend := n.record(Strike), n.record(Squeeze)
 	return strike.opposite >= 2 || bend.opposite >= 2 || n.doubted >= 2 ||
 		strike.dead() || bend.dead() || n.worse(j, g) || n.nowhere(g)
@@ -22,14 +22,14 @@ func (r *record) dead() bool {
 
 // worse tells whether the crank is so much worse than found, and no better for the
 // last move, though that didn't go too far the way it was meant.
-func (n *Next) worse(j *judge, g []pooled) bool {
+func (n *Next) worse(j *judge, g []*pooled) bool {
 	const clearly = 3
 	w := worsts(g)
 	return len(w) > 1 && !n.overshot(g) && n.Worst.Value-n.Worst.HalfWidth95 > clearly*math.Max(w[0], j.tol.RunOut) && w[len(w)-1] >= w[len(w)-2]
 }
 
 // overshot tells whether what was done last went the way it was meant.
-func (n *Next) overshot(g []pooled) (any bool) {
+func (n *Next) overshot(g []*pooled) (any bool) {
 	for i := range n.Tries {
 		if t := &n.Tries[i]; t.Pass == g[len(g)-2].last {
 			if t.Outcome != AsMeant && t.Outcome != Unshown {
@@ -53,7 +53,7 @@ const (
 )
 
 // nowhere tells whether the last passes brought the crank no nearer.
-func (n *Next) nowhere(g []pooled) bool {
+func (n *Next) nowhere(g []*pooled) bool {
 	w := worsts(g)
 	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest || n.mute(g) {
 		return true
@@ -68,7 +68,7 @@ func noNearer(w []float64, patience int) bool {
 
 // mute tells whether round upon round is read alike, more than were asked for, and
 // nobody says what was done between: what was advised is done and not logged.
-func (n *Next) mute(g []pooled) bool { return n.Rounds > mostRounds && g[len(g)-1].Since == Unsaid }
+func (n *Next) mute(g []*pooled) bool { return n.Rounds > mostRounds && g[len(g)-1].Since == Unsaid }
 
 func least2(w []float64) float64 {
 	out := w[0]
@@ -80,7 +80,7 @@ func least2(w []float64) float64 {
 
 // began is the worst run-out as first read [mm], since the user last said that
 // something else was changed.
-func (n *Next) began(g []pooled) float64 {
+func (n *Next) began(g []*pooled) float64 {
 	if w := worsts(g); len(w) > 0 {
 		return w[0]
 	}
@@ -89,7 +89,7 @@ func (n *Next) began(g []pooled) float64 {
 
 // worsts are the worst run-outs [mm] of the pooled readings since the user last said that
 // something else was changed.
-func worsts(g []pooled) (w []float64) {
+func worsts(g []*pooled) (w []float64) {
 	for i := range g {
 		if g[i].said {
 			w = nil

@@ -46,17 +46,17 @@ type JointCause struct {
 // PlanThrows says what to do after the latest of the passes of an assembly, by what
 // each kind of move has done at each joint (MODEL §7, §11).
 func PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
-	return (*Past)(nil).PlanThrows(passes, tol)
+	return (&Past{}).PlanThrows(passes, tol)
 }
 
 // PlanThrows says what to do after the latest of the passes of an assembly, by what
 // each kind of move has done at each joint (MODEL §7, §11).
 func (p *Past) PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
-	g := poolThrows(passes)
+	g := p.throws.pool(passes)
 	if len(g) == 0 || g[len(g)-1].Stand == nil {
 		return ThrowsNext{}
 	}
-	last := &g[len(g)-1]
+	last := g[len(g)-1]
 	n := ThrowsNext{Stand: last.Stand, Rounds: last.rounds, Discrepancy: last.discrepancy, judge: last.Stand.judge(tol)}
 	n.JointAdvice = n.judge.advise()
 	n.learn(g, p)
@@ -72,7 +72,7 @@ func (p *Past) PlanThrows(passes []ThrowsPass, tol Tolerance) ThrowsNext {
 }
 
 // learn goes through what was done at each joint and came of it.
-func (n *ThrowsNext) learn(g []pooledThrows, past *Past) {
+func (n *ThrowsNext) learn(g []*pooledThrows, past *Past) {
 	since := 0
 	for i := range g {
 		if g[i].said {
@@ -81,7 +81,7 @@ func (n *ThrowsNext) learn(g []pooledThrows, past *Past) {
 	}
 	rounds := make([][]jointShift, len(g)-1)
 	for i := range rounds {
-		rounds[i] = g[i].shifts(&g[i+1], len(n.Stand.Bends))
+		rounds[i] = g[i+1].came
 	}
 	for j := range n.Stand.Bends {
 		l := newLesson(past.at(j))
@@ -166,7 +166,7 @@ func (n *ThrowsNext) single(all []JointMove) []JointMove {
 }
 
 // why judges whether to work on, as for a crank of one throw.
-func (n *ThrowsNext) why(g []pooledThrows) Why {
+func (n *ThrowsNext) why(g []*pooledThrows) Why {
 	w, limit := throwsWorsts(g), n.judge.tol.RunOut
 	back := n.Worst.Value > w[0] && n.Worst.Value >= n.Floor.Value+limit
 	first := len(g) == 1
@@ -308,8 +308,8 @@ func (n *ThrowsNext) blame(joint int, causes ...Cause) {
 }
 
 // ask says what to ask of the user, what settles most first.
-func (n *ThrowsNext) ask(g []pooledThrows) {
-	last := &g[len(g)-1]
+func (n *ThrowsNext) ask(g []*pooledThrows) {
+	last := g[len(g)-1]
 	for i := len(g) - 1; i > 0; i-- {
 		if g[i].unlogged && !g[i].said {
 			n.Asks = append(n.Asks, Ask{AskSince, g[i].first})

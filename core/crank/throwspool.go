@@ -10,30 +10,7 @@ import (
 type pooledThrows struct {
 	ThrowsPass
 	pooling
-}
-
-// poolThrows gathers the passes as pool does those of a crank of one throw.
-func poolThrows(passes []ThrowsPass) (out []pooledThrows) {
-	for i := range passes {
-		p := &passes[i]
-		n := len(out)
-		if n == 0 || len(out[n-1].Done) > 0 {
-			out = append(out, pooledThrows{*p, alone(i)})
-			continue
-		}
-		was := &out[n-1]
-		differ, by := was.differs(p)
-		switch next, comes := was.follows(i, p.Since, differ, by); comes {
-		case another:
-			out = append(out, pooledThrows{*p, next})
-		case joining:
-			was.join(p)
-			was.last, was.Since = i, p.Since
-		case standing:
-			*was = pooledThrows{*p, next}
-		}
-	}
-	return out
+	came []jointShift // at each joint since the round before
 }
 
 // differs tells whether a place read again reads otherwise by more than both doubts
@@ -73,9 +50,9 @@ type jointShift struct {
 	told bool
 }
 
-// shifts are what came about at each of so many joints.
-func (g *pooledThrows) shifts(to *pooledThrows, joints int) (all []jointShift) {
-	for j := range joints {
+// shifts are what came about at each joint.
+func (g *pooledThrows) shifts(to *pooledThrows) (all []jointShift) {
+	for j := range MostThrows {
 		all = append(all, g.shift(to, j))
 	}
 	return all
@@ -112,7 +89,7 @@ const untold = 1.0
 
 // throwsWorsts are the worst run-outs [mm] of the pooled readings since the user last
 // said that something else was changed.
-func throwsWorsts(g []pooledThrows) (w []float64) {
+func throwsWorsts(g []*pooledThrows) (w []float64) {
 	for i := range g {
 		if g[i].said {
 			w = nil

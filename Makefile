@@ -26,6 +26,7 @@ bench:
 
 size:
 	go run ./tools/size
+	go run ./tools/size -steps
 
 picture:
 	PINTWELVE_PICTURE=$(CURDIR)/testdata/first-screen.png go test -count=1 -run '^TestTheReadmesPicture$$' ./web/browser

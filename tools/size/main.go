@@ -1,6 +1,7 @@
 // Command size prints what a first visit loads: the brotli bytes, at the highest
 // quality, of every file of the site, over those of an empty Go program
-// compiled with the same flags. Run it in the repository's top folder.
+// compiled with the same flags. With -steps it prints what each step of the bench
+// adds to that. Run it in the repository's top folder.
 package main
 
 import (
@@ -20,21 +21,26 @@ import (
 func main() {
 	log.SetFlags(0)
 	packages := flag.Bool("packages", false, "print what each package's code weighs in core.wasm, instead")
+	perStep := flag.Bool("steps", false, "print how much less is loaded without each step of the bench, instead")
 	budget := flag.Float64("budget", 1.72, "most that the site may weigh, in empty Go programs")
 	flag.Parse()
-	if *packages {
-		if err := weighPackages(); err != nil {
-			log.Fatalln("size:", err)
-		}
-		return
-	}
-	ratio, err := weigh()
-	if err != nil {
+	if err := printed(*packages, *perStep, *budget); err != nil {
 		log.Fatalln("size:", err)
 	}
-	if ratio > *budget {
-		log.Fatalf("size: %.3f is over the budget of %.2f", ratio, *budget)
+}
+
+func printed(packages, perStep bool, budget float64) error {
+	switch {
+	case packages:
+		return weighPackages()
+	case perStep:
+		return weighSteps(".")
 	}
+	ratio, err := weigh()
+	if err == nil && ratio > budget {
+		err = fmt.Errorf("%.3f is over the budget of %.2f", ratio, budget)
+	}
+	return err
 }
 
 func weigh() (float64, error) {

@@ -5,6 +5,7 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/chromedp/cdproto/page"
 	"github.com/stretchr/testify/assert"
 )
 
@@ -24,6 +25,32 @@ const shifted = `new Promise((then) => {
 	requestAnimationFrame(() => setTimeout(() => then(sum), 100));
 })`
 
+// firstFrame is what stands as the page is painted for the first time, and when, in
+// milliseconds from the start of its load.
+type firstFrame struct {
+	Stands []string
+	At     float64
+}
+
+// watchFirstFrame has a page's next load note its first frame: what asks for a frame
+// before there is anything to paint is called back as the first is made.
+func watchFirstFrame(p *Page) {
+	send(p, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
+		requestAnimationFrame(() => { globalThis.firstFrame = { Stands: ` + standing + `, At: performance.now() }; });`})
+}
+
+// standsAtFirstPaint wants what stands now to have stood, to the letter and the pixel, at the first paint.
+func standsAtFirstPaint(t *testing.T, p *Page) {
+	t.Helper()
+	p.Until(`performance.getEntriesByName('first-contentful-paint').length`)
+	first := Eval[firstFrame](p, `globalThis.firstFrame`)
+	assert.Equal(t, Eval[[]string](p, standing), first.Stands)
+	painted := Eval[map[string]float64](p, `Object.fromEntries(performance.getEntriesByType('paint').map(({ name, startTime }) => [name, startTime]))`)
+	for name, at := range painted {
+		assert.GreaterOrEqual(t, at, first.At, "%s came before the frame that was looked at", name)
+	}
+}
+
 // holdBack has the core come when the function it gives is called.
 func holdBack(t *testing.T, s *Server) (come func()) {
 	whole := Built(t)["core.wasm"]
@@ -39,15 +66,17 @@ func holdBack(t *testing.T, s *Server) (come func()) {
 	return sync.OnceFunc(func() { close(held) })
 }
 
-// A new visitor's first screen stands whole before the core has come, and still
-// when it comes.
+// A new visitor's first screen stands whole at the first paint, before the core has
+// come, and still when it comes.
 func TestTheFirstScreenStandsBeforeTheCoreHasCome(t *testing.T) {
 	s := Serve(t, "/crank/", Built(t))
 	come := holdBack(t, s)
 	p := Launch(t).Tab()
 	p.Phone()
+	watchFirstFrame(p)
 	p.Visit(s.URL("/crank/"))
 	p.Until(`document.readyState === 'complete'`)
+	standsAtFirstPaint(t, p)
 	assert.Equal(t, "Turn the crank once and read a dial.", p.Text(headline))
 	before := Eval[[]string](p, standing)
 	assert.Greater(t, len(before), 50)
@@ -71,8 +100,10 @@ func TestTheLastScreenOfAJobStandsBeforeTheCoreHasCome(t *testing.T) {
 	other.WithoutHTTPCache()
 	other.Phone()
 	for _, each := range []*Page{p, other} {
+		watchFirstFrame(each)
 		each.Visit(s.URL("/crank/"))
 		each.Until(`document.readyState === 'complete'`)
+		standsAtFirstPaint(t, each)
 		assert.Contains(t, each.Text(headline), twisted)
 		assert.Equal(t, "4", each.Value("Drive run-out"))
 	}

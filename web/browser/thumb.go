@@ -2,10 +2,10 @@ package browser
 
 import (
 	"strconv"
+	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/dom"
-	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
@@ -15,6 +15,8 @@ import (
 type Thumb struct {
 	p                     *Page
 	Taps, Scrolls, Fields int
+	// Typed, unless nil, is told of each field that was filled what moved meanwhile.
+	Typed func(Typed)
 }
 
 // Thumb returns a finger that has done nothing yet.
@@ -32,8 +34,28 @@ func (h *Thumb) Fill(label, text string) {
 	h.touch(label, fields)
 	h.Fields++
 	Eval[bool](h.p, `(document.activeElement.select?.(), true)`)
-	send(h.p, input.InsertText, input.InsertTextParams{Text: text})
+	if h.Typed == nil {
+		h.p.Insert(text)
+		return
+	}
+	top := func() float64 { return Eval[float64](h.p, `document.activeElement.getBoundingClientRect().top`) }
+	h.p.WatchShifts()
+	before := top()
+	h.p.Insert(text)
+	time.Sleep(typedRest)
+	h.Typed(Typed{label, top() - before, h.p.Shifts()})
 }
+
+// Typed is what moved on the screen while a field was filled: the field itself, in
+// pixels down, and whatever did.
+type Typed struct {
+	Label string
+	By    float64
+	Moved []Shift
+}
+
+// typedRest is when the rest of the answer to what was typed stands too.
+const typedRest = 150 * time.Millisecond
 
 // FillNth is Fill of the n-th control of a selector, whose label is another's too.
 func (h *Thumb) FillNth(selector string, n int, text string) {

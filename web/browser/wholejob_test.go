@@ -1,6 +1,8 @@
 package browser
 
 import (
+	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,32 +16,63 @@ type stage struct {
 	do                    func(*Thumb)
 	says                  string // of its answer, at the end
 	taps, scrolls, fields int
+	still                 bool // nothing moves while it is typed
+}
+
+// stillness is what moved while figures were typed: in all, as the Layout Instability
+// API counts it, whatever touch came before, and the typed field that went furthest.
+type stillness struct {
+	shift, furthest float64
+	field           string
+}
+
+func (s *stillness) note(typed Typed) {
+	for _, each := range typed.Moved {
+		s.shift += each.By
+	}
+	if by := math.Abs(typed.By); by > max(s.furthest, 1) { // a pixel is rounding
+		s.furthest, s.field = by, typed.Label
+	}
+}
+
+func (s stillness) String() string {
+	text := fmt.Sprintf("layout shift %.2f", s.shift)
+	if s.field != "" {
+		text += fmt.Sprintf(", “%s” by %.0f px", s.field, s.furthest)
+	}
+	return text
 }
 
 // A 500 single from the door to the customer's sheet, every figure typed by touch:
 // looked over and read, split, measured, lightened by 750 g a wheel, balanced and
 // drilled, pressed up, trued in three passes, its nuts drawn up, into the cases.
+// At the lathe nothing moves while they are typed; elsewhere an answer may grow, which is printed.
 // Each sheet gives its answer and leads on to the next; printed by -v.
 func TestAWholeJobByTouch(t *testing.T) {
 	p, _ := bench(t)
 	all := Thumb{}
 	for _, s := range []stage{
-		{"as found", asItCame, "Looked over: mark it, and split it.", 25, 1, 12},
-		{"measure", measureTheCrank, "Right, as far as it is measured.", 11, 5, 8},
-		{"lighten", lightenIt, "750 g off each wheel", 8, 3, 6},
-		{"balance", balanceIt, "Balance factor 68 ± 0.2% as drilled.", 14, 4, 10},
-		{"press up", pressItUp, "Stop the press at 77.96 mm over the wheels.", 5, 1, 4},
-		{"true", trueIt, "True: leave it. It is fit to go in.", 16, 1, 12},
-		{"nuts, true again", nutsAndAgain, "True: leave it. It is fit to go in.", 7, 0, 4},
-		{"cases", intoTheCases, "The housing is right for its class, but hot, at 90 °C, the race is loose by 0.7 thou", 12, 4, 9},
+		{"as found", asItCame, "Looked over: mark it, and split it.", 25, 1, 12, true},
+		{"measure", measureTheCrank, "Right, as far as it is measured.", 11, 5, 8, false},
+		{"lighten", lightenIt, "750 g off each wheel", 8, 3, 6, false},
+		{"balance", balanceIt, "Balance factor 68 ± 0.2% as drilled.", 14, 4, 10, false},
+		{"press up", pressItUp, "Stop the press at 77.96 mm over the wheels.", 5, 1, 4, false},
+		{"true", trueIt, "True: leave it. It is fit to go in.", 16, 1, 12, true},
+		{"nuts, true again", nutsAndAgain, "True: leave it. It is fit to go in.", 7, 0, 4, true},
+		{"cases", intoTheCases, "The housing is right for its class, but hot, at 90 °C, the race is loose by 0.7 thou", 12, 4, 9, false},
 	} {
 		h := p.Thumb()
+		moved := stillness{}
+		h.Typed = moved.note
 		s.do(h)
 		says(p, ".step:not([hidden]) .headline", s.says)
-		t.Logf("%-17s %3d taps, %2d scrolls, %2d fields", s.what, h.Taps, h.Scrolls, h.Fields)
+		t.Logf("%-17s %3d taps, %2d scrolls, %2d fields; %s", s.what, h.Taps, h.Scrolls, h.Fields, moved)
 		assert.LessOrEqual(t, h.Taps, s.taps, "%s: taps", s.what)
 		assert.LessOrEqual(t, h.Scrolls, s.scrolls, "%s: scrolls", s.what)
 		assert.LessOrEqual(t, h.Fields, s.fields, "%s: fields", s.what)
+		if s.still {
+			assert.Zero(t, moved, "%s: layout shift", s.what)
+		}
 		all.Taps, all.Scrolls, all.Fields = all.Taps+h.Taps, all.Scrolls+h.Scrolls, all.Fields+h.Fields
 	}
 	t.Logf("%-17s %3d taps, %2d scrolls, %2d fields", "the whole job", all.Taps, all.Scrolls, all.Fields)

@@ -1,7 +1,6 @@
 package browser
 
 import (
-	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -32,9 +31,8 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			}
 		}
 		for name, all := range times {
-			slices.Sort(all)
-			b.ReportMetric(all[len(all)/2], "ms-"+name)
-			b.ReportMetric(all[len(all)*95/100], "ms-p95-"+name)
+			b.ReportMetric(median(all), "ms-"+name)
+			b.ReportMetric(p95(all), "ms-p95-"+name)
 		}
 		b.ReportMetric(median(times["here"])/median(times["echo"]), "of-echo")
 		if against := times["against"]; against != nil {

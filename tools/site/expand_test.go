@@ -55,7 +55,7 @@ func TestWritesOutWhatThePageSaysForShort(t *testing.T) {
 			`<div class="field" data-if="truing.new"><label for="drive-tir">Drive run-out</label><div class="stepper">` +
 				`<button type="button" data-step="-1" data-for="pass.*.drive.tir" aria-label="Drive run-out, one division less">−</button>` +
 				`<span class="with-unit"><input id="drive-tir" inputmode="decimal" name="pass.*.drive.tir">` +
-				`<button type="button" class="unit" data-unit="fine" aria-label="Drive run-out: the unit"></button></span>` +
+				`<button type="button" class="unit"><span data-unit="fine"></span><span class="unseen"> as the unit of Drive run-out</span></button></span>` +
 				`<button type="button" data-step="1" data-for="pass.*.drive.tir" aria-label="Drive run-out, one division more">+</button>` +
 				`</div><p class="error"></p></div>`,
 		},

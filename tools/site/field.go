@@ -147,7 +147,7 @@ func control(row *form.Field, given map[string]string, label string) (template.H
 		inUnit = template.HTML(strings.Replace(string(inUnit), `class="unit"`, `class="unit" aria-hidden="true"`, 1))
 	}
 	if switches {
-		inUnit = template.HTML(`<button type="button" class="unit" data-unit="fine" aria-label="` + template.HTMLEscapeString(label) + `: the unit"></button>`)
+		inUnit = template.HTML(`<button type="button" class="unit"><span data-unit="fine"></span><span class="unseen"> as the unit of ` + template.HTMLEscapeString(label) + `</span></button>`)
 	}
 	if inUnit == "" {
 		return input, nil

@@ -31,6 +31,7 @@ export class Job {
     this.undone = [];
     Object.assign(this, { told, changed, parted });
     this.keeping = null;
+    this.writing = null; // the form that a write under way is to keep
     this.late = null; // what is told while a write has no answer
   }
 
@@ -88,7 +89,7 @@ export class Job {
   keep() {
     if (!this.store) return Promise.resolve();
     if (this.late) this.told(this.late); // what is typed now isn't kept either
-    this.keeping ??= this.#write().finally(() => { this.keeping = null; });
+    this.keeping ??= this.#write();
     return this.keeping;
   }
 
@@ -101,9 +102,12 @@ export class Job {
       await null; // the answer to the edit goes before its keeping
       while (!sameForm(this.form, this.base)) {
         const form = { ...this.form };
-        const { rev, newer, other } = await this.store.put(this, form);
+        this.writing = form;
+        const { rev, newer, other, gone } = await this.store.put(this, form);
+        this.writing = null;
         if (newer) this.adopt(newer);
         else if (other) this.#part();
+        else if (gone) this.#bear();
         else {
           this.rev = rev;
           this.base = form;
@@ -114,31 +118,37 @@ export class Job {
       this.told(error);
     } finally {
       clearTimeout(slow);
+      this.keeping = null; // at once: what is typed from here on is for the next write
+      this.writing = null;
       this.late = null;
     }
   }
 
   #part() {
     this.id = newKey();
+    this.#bear();
+    this.parted();
+  }
+
+  /** What is kept from here on is another job, whoever else keeps one under its id. */
+  #bear() {
     this.born = newKey();
     this.rev = 0;
     this.base = {};
-    this.parted();
   }
 
   /** Keeps the job anew, in a store that has lost it or has only now come. */
   keepAnew(store) {
     this.store = store;
-    // Another tab may do the same, and count on from where it was: it is another job then.
-    this.born = newKey();
-    this.rev = 0;
-    this.base = {};
+    this.#bear(); // another tab may do the same, and count on from where it was
     return this.keep();
   }
 
   /** Takes in what another tab kept; a field edited here since then stays. */
   adopt(record) {
     if (record.id !== this.id || record.born !== this.born || record.rev <= this.rev) return;
+    // Its own write, read before that was said to be done: what was taken back since must not come again.
+    if (this.writing && record.rev === this.rev + 1 && sameForm(record.form, this.writing)) return;
     const mine = this.form;
     const merged = { ...record.form };
     const gaveWay = {};

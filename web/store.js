@@ -84,6 +84,7 @@ class Store {
     db.onversionchange = () => db.close();
     db.onclose = () => {
       this.#opening = this.#reopened();
+      this.#opening.catch(() => {}); // told to whoever asks
       this.lost();
     };
     return db;
@@ -139,13 +140,15 @@ class Store {
 
   /**
    * Keeps a job as the revision after its own. Gives {rev} when it is kept, {newer:
-   * job} when another tab has kept a later one, and {other: job} when the one
-   * that is kept under its id is another, read anew after a delete.
+   * job} when another tab has kept a later one, {other: job} when the one that is
+   * kept under its id is another, read anew after a delete, and {gone: true} when
+   * it was deleted: kept again it would count on beside what another tab keeps again.
    */
   async put({ id, born, rev }, form) {
     let outcome;
     await this.#change([id], ([kept], keep) => {
-      if (!kept || (kept.born === born && kept.rev === rev)) {
+      if (!kept && rev > 0) outcome = { gone: true };
+      else if (!kept || (kept.born === born && kept.rev === rev)) {
         outcome = { rev: rev + 1 };
         keep({ ...kept, id, born, rev: rev + 1, form });
       } else if (kept.born === born && kept.rev > rev) outcome = { newer: kept };

@@ -54,6 +54,7 @@ export class Tab {
   take(job) {
     this.job = job;
     if (job.store) this.#remember(job);
+    if (!job.safe) job.keep();
     this.shown();
   }
 
@@ -110,7 +111,7 @@ export class Tab {
     if (error) {
       this.notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or send a link before you close the page.`,
         [{ label: 'Save a file', act: () => this.file() }], 'keeping');
-    } else {
+    } else if (this.mine.safe) {
       this.notice.clear('keeping');
       this.notice.clear('leaving');
       this.kept();

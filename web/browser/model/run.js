@@ -242,9 +242,10 @@ class Scene {
     const { mine } = tab.tab;
     if (!mine) return;
     this.excuseLost(tab.phone); // it may have ended before it was told
+    const maybeKept = [mine.base, mine.writing ?? mine.base];
     for (const [name, text] of Object.entries(mine.form)) {
       const known = this.known(text);
-      if (known && mine.base[name] !== text && (known.fresh || tab.saidUnkept)) known.said = true;
+      if (known && maybeKept.some((kept) => kept[name] !== text) && (known.fresh || tab.saidUnkept)) known.said = true;
     }
   }
 
@@ -435,7 +436,7 @@ class Scene {
   clear() {
     const phone = this.world.pick(this.phones);
     this.note(`${phone.name} is cleared`);
-    phone.cleared = [...phone.disk.rows('jobs'), ...phone.disk.rows('bin').map(({ record }) => record)];
+    phone.cleared = [...phone.cleared ?? [], ...phone.disk.rows('jobs'), ...phone.disk.rows('bin').map(({ record }) => record)];
     // Where no page with a store is open, nobody is there to be told.
     if (!this.tabs.some((tab) => tab.phone === phone && tab.tab.store)) this.excuseLost(phone);
     phone.disk.clear();

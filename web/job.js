@@ -18,8 +18,9 @@ export class Job {
    * keeping fails, and with null when it goes well again; changed when another
    * tab's edits have come in, with what of them gave way to an edit here; parted
    * when the job has got an id of its own, since another is kept under the one it had.
+   * answered promises when the answer to an edit shows, which goes before its keeping.
    */
-  constructor({ store, record, told = () => {}, changed = () => {}, parted = () => {} }) {
+  constructor({ store, record, told = () => {}, changed = () => {}, parted = () => {}, answered = async () => {} }) {
     this.store = store;
     this.id = record?.id ?? newKey();
     this.born = record?.id ? record.born : newKey();
@@ -29,7 +30,7 @@ export class Job {
     this.inFile = null; // as the person last said that a file holds it
     this.done = [];
     this.undone = [];
-    Object.assign(this, { told, changed, parted });
+    Object.assign(this, { told, changed, parted, answered });
     this.keeping = null;
     this.writing = null; // the form that a write under way is to keep
     this.late = null; // what is told while a write has no answer
@@ -99,7 +100,7 @@ export class Job {
       this.told(this.late);
     }, ANSWER_MS);
     try {
-      await null; // the answer to the edit goes before its keeping
+      await this.answered();
       while (!sameForm(this.form, this.base)) {
         const form = { ...this.form };
         this.writing = form;
@@ -135,6 +136,12 @@ export class Job {
     this.born = newKey();
     this.rev = 0;
     this.base = {};
+  }
+
+  /** Takes up what was typed and not kept when a page went. */
+  takeUp(form) {
+    this.form = form;
+    return this.keep();
   }
 
   /** Keeps the job anew, in a store that has lost it or has only now come. */

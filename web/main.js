@@ -4,6 +4,7 @@ import './wasm_exec.js';
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
+import { afterFrame } from './frame.js';
 import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
 import { JobSheet } from './jobsheet.js';
@@ -23,8 +24,6 @@ import { FOLDER, Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const SCREEN_MS = 400; // after the last key
-const FRAME_MS = 40; // a frame of a slow phone is out by then, and a fast thumb's next key comes first
-const UNSEEN_MS = 300;
 const TITLE = document.title; // while the crank has no number
 const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
@@ -63,7 +62,7 @@ async function start() {
 
 /** Shows the job on the bench as it last stood, until the store and the core have come. */
 function showLastScreen() {
-  const screen = location.hash.length > 1 ? null : lastScreen(FOLDER, Tab.remembered(tabMemory(), FOLDER));
+  const screen = location.hash.length > 1 ? null : lastScreen(FOLDER, Tab.remembered(memoryOf('sessionStorage'), FOLDER));
   if (!screen) return;
   putKeys(screen.view, screen.form);
   for (const [when, painter] of Object.entries(painters.get(trueStep))) {
@@ -87,10 +86,10 @@ function putKeys(pass, form) {
   return true;
 }
 
-/** What this tab alone remembers, over a reload too; null where the browser lets it not. */
-function tabMemory() {
+/** What this tab alone remembers, over a reload too, or the phone; null where the browser lets it not. */
+function memoryOf(storage) {
   try {
-    return sessionStorage;
+    return globalThis[storage];
   } catch {
     return null;
   }
@@ -129,18 +128,21 @@ class Bench {
     this.viewed = null; // the job that it is one of
     this.pin = ''; // the pin whose clock face is looked at, '' for the one that wants it
     this.typing = ''; // the field that is being typed in
+    this.noRest = () => {}; // calls off the rest of the answer
     this.controls = new Controls(this, trueStep, notice);
     const unfit = (form) => Object.keys(this.call('unfit', form));
     this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
     this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
     this.tab = new Tab({
       store,
-      memory: tabMemory(),
+      memory: memoryOf('sessionStorage'),
+      left: memoryOf('localStorage'),
       folder: FOLDER,
       notice,
       file: saveOne,
       shown: () => this.refresh(),
       differs: told,
+      answered: () => new Promise(afterFrame),
       // Asked once there is something to keep: some browsers ask the person.
       kept: () => { this.promised ??= navigator.storage?.persist?.().catch(() => false); },
     });
@@ -169,7 +171,7 @@ class Bench {
   async open() {
     this.step = stepAt(document, location.hash);
     const { tab } = this;
-    const record = await soon(tab.read()).catch((error) => { tab.store = cannotKeep(error); });
+    const record = await soon(tab.takeUp().then(() => tab.read())).catch((error) => { tab.store = cannotKeep(error); });
     tab.take(record ? tab.jobOf(record) : this.fresh());
     this.listen();
     this.arrive();
@@ -188,6 +190,7 @@ class Bench {
   }
 
   wake() {
+    this.tab.stays();
     setTimeout(() => this.refresh()); // WebKit has emptied every field that isn't to be filled in by itself
     this.tab.reread();
     if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
@@ -313,24 +316,15 @@ class Bench {
     this.restSoon();
   }
 
-  /** Answers the rest; of what is typed once the frame that shows the first is out, and where none comes, in a tab that isn't seen, without. */
+  /** Answers the rest; of what is typed, once the frame that shows the first is out. */
   restSoon() {
     this.noRest();
-    const after = (ms) => { this.rest = setTimeout(() => this.answerRest(), ms); };
-    if (!this.typing) {
-      after(0);
-      return;
+    const go = () => this.answerRest();
+    if (this.typing) this.noRest = afterFrame(go);
+    else {
+      const rest = setTimeout(go);
+      this.noRest = () => clearTimeout(rest);
     }
-    after(UNSEEN_MS);
-    this.frame = requestAnimationFrame(() => {
-      clearTimeout(this.rest);
-      after(FRAME_MS);
-    });
-  }
-
-  noRest() {
-    clearTimeout(this.rest);
-    cancelAnimationFrame(this.frame);
   }
 
   answerRest() {
@@ -684,6 +678,7 @@ class Bench {
     addEventListener('hashchange', () => this.arrive());
     // A page that comes back from the browser's cache has slept through what other tabs kept.
     addEventListener('pageshow', ({ persisted }) => { if (persisted) this.wake(); });
+    addEventListener('pagehide', () => this.tab.goes());
     addEventListener('beforeunload', (event) => { if (!this.tab.mine.safe && !this.tab.mine.keeping) event.preventDefault(); });
     this.controls.wire();
   }

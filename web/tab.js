@@ -1,5 +1,6 @@
 // What stands on the bench of this tab. Each tab has its own, which outlasts a
 // reload; and nothing leaves it before it is kept, or the person has said so.
+import { forget, handedOn, handOn } from './handon.js';
 import { Job } from './job.js';
 
 /** The folder of the page: pages of one host share what they remember. */
@@ -18,13 +19,15 @@ export class Tab {
   }
 
   /**
-   * store may be null. memory is the tab's own, as sessionStorage; folder sets it
-   * apart from other pages of the host. notice speaks up; file() hands the job on
-   * the bench out as a file; shown() shows what stands on the bench now; differs
-   * puts fields, as [name, text], into words; kept() hears when a job is kept.
+   * store may be null. memory is the tab's own, as sessionStorage, and left the
+   * phone's, as localStorage; folder sets them apart from other pages of the host.
+   * notice speaks up; file() hands the job on the bench out as a file; shown()
+   * shows what stands on the bench now; differs puts fields, as [name, text], into
+   * words; answered() promises when the answer to an edit shows; kept() hears when a
+   * job is kept.
    */
-  constructor({ store, memory, folder, notice, file, shown, differs, kept = () => {} }) {
-    Object.assign(this, { store, memory, folder, notice, file, shown, differs, kept });
+  constructor({ store, memory, left, folder, notice, file, shown, differs, answered, kept = () => {} }) {
+    Object.assign(this, { store, memory, left, folder, notice, file, shown, differs, answered, kept });
     this.job = null;
     this.own = null; // the person's job, while a link's job is looked at
   }
@@ -46,8 +49,28 @@ export class Tab {
       told: (error) => this.told(error),
       changed: (gaveWay) => this.#changed(job, gaveWay),
       parted: () => this.#parted(job),
+      answered: this.answered,
     });
     return job;
+  }
+
+  /** The page goes: what it has not kept waits for the next start. */
+  goes() {
+    const { mine } = this;
+    if (mine?.store && !mine.safe) handOn(this.left, this.folder, mine);
+  }
+
+  /** The page has not gone after all, and keeps for itself. */
+  stays() { forget(this.left, this.folder, this.mine.id); }
+
+  /** Keeps what pages had not when they went. */
+  async takeUp() {
+    if (!this.store) return;
+    for (const { base, form, ...record } of handedOn(this.left, this.folder)) {
+      const job = this.jobOf({ ...record, form: base });
+      await job.takeUp(form);
+      if (job.safe) forget(this.left, this.folder, record.id);
+    }
   }
 
   /** Puts a job on the bench, in the place of one that may leave it. */
@@ -111,7 +134,7 @@ export class Tab {
     if (error) {
       this.notice.offer(`This could not be kept on the phone: ${error.message}. Save a file or send a link before you close the page.`,
         [{ label: 'Save a file', act: () => this.file() }], 'keeping');
-    } else if (this.mine.safe) {
+    } else if (this.mine?.safe) {
       this.notice.clear('keeping');
       this.notice.clear('leaving');
       this.kept();
@@ -147,7 +170,7 @@ export class Tab {
   async found(store) {
     this.store = store;
     this.notice.clear('no store');
-    const record = await this.read().catch((error) => this.told(error));
+    const record = await this.takeUp().then(() => this.read()).catch((error) => this.told(error));
     if (!this.mine.safe || this.own || !record) this.#anew(store);
     else this.take(this.jobOf(record));
   }

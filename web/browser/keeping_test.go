@@ -496,6 +496,38 @@ func TestAPageThatComesBackFromTheCacheReadsAgain(t *testing.T) {
 	p.Until(`document.getElementById('drive-tir').value === '6'`)
 }
 
+// What is typed goes to the store once its answer stands: a page that ends before hands it on.
+func TestWhatIsTypedAsThePageGoesIsKept(t *testing.T) {
+	p, server, b := benchIn(t)
+	runOut(p, "4")
+	typeAndGo(p, "5")
+	tab := b.Open(server.URL("/crank/"))
+	assert.Equal(t, []string{"4", "5"}, []string{tab.Value("Drive run-out"), tab.Value("Timing run-out")})
+	tab.Until(kept(`form['pass.1.drive.tir'] === '4' && form['pass.1.timing.tir'] === '5'`))
+	runOut(tab, "6")
+	tab.Reload()
+	tab.Ready()
+	assert.Equal(t, "6", tab.Value("Drive run-out"), "what was handed on comes once")
+}
+
+func TestTheFirstFigureTypedAsThePageGoesIsKept(t *testing.T) {
+	p, server, b := benchIn(t)
+	typeAndGo(p, "5")
+	assert.Equal(t, "5", b.Open(server.URL("/crank/")).Value("Timing run-out"))
+}
+
+// typeAndGo types a run-out of the timing side and leaves the page at once.
+func typeAndGo(p *Page, thou string) {
+	p.t.Helper()
+	Eval[bool](p, `(setTimeout(() => {
+		const field = document.getElementById('timing-tir');
+		field.value = '`+thou+`';
+		field.dispatchEvent(new Event('input', { bubbles: true }));
+		location.replace('about:blank');
+	}), true)`)
+	p.Until(`location.href === 'about:blank'`)
+}
+
 func TestNoticesStandAtTheBottomEdgeAndQueue(t *testing.T) {
 	p, _ := bench(t)
 	twist(p)

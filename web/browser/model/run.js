@@ -46,10 +46,23 @@ function element() {
   };
 }
 
+/** What a phone remembers, as far as a tab asks for it. */
+function storage() {
+  const texts = new Map();
+  return {
+    texts,
+    get length() { return texts.size; },
+    key: (i) => [...texts.keys()][i],
+    getItem: (key) => texts.get(key) ?? null,
+    setItem: (key, text) => texts.set(key, text),
+    removeItem: (key) => texts.delete(key),
+  };
+}
+
 class Scene {
   constructor(world, { faults, calm }) {
     Object.assign(this, { world, calm, log: [], problem: '', texts: new Map(), files: [], links: [], tabs: [], made: 0 });
-    this.phones = ['A', 'B'].map((name) => ({ name, disk: new Disk(world), clock: 1.7e12 }));
+    this.phones = ['A', 'B'].map((name) => ({ name, disk: new Disk(world), clock: 1.7e12, left: storage() }));
     this.phones[0].disk.faults = faults;
   }
 
@@ -117,7 +130,7 @@ class Scene {
   }
 
   async withTab(act) {
-    if (this.tabs.length === 0) await this.openTab(this.world.pick(this.phones));
+    while (this.tabs.length === 0) await this.openTab(this.world.pick(this.phones)); // it may end as it takes up what another left
     await act(this.world.pick(this.tabs));
   }
 
@@ -145,7 +158,9 @@ class Scene {
     tab.tab = new Tab({
       store: null,
       memory: { getItem: (key) => memory.get(key) ?? null, setItem: (key, value) => memory.set(key, value) },
+      left: phone.left,
       folder: '/',
+      answered: () => new Promise((then) => { this.world.later(tab, 'frame', then); }),
       notice: tab.notice,
       file: () => { tab.saving = this.save(tab, true); },
       shown: () => {},
@@ -156,7 +171,7 @@ class Scene {
     const opening = openStore({ idb: phone.disk.idbFor(tab), Channel: phone.disk.channelFor(tab), folder: '/' });
     const without = !this.calm && this.world.dice() < 0.08;
     let record;
-    if (!without && await this.until(opening.then(async (store) => { tab.tab.store = store; record = await tab.tab.read(); }))) {
+    if (!without && await this.until(opening.then(async (store) => { tab.tab.store = store; await tab.tab.takeUp(); record = await tab.tab.read(); }))) {
       tab.tab.take(tab.tab.jobOf(record));
       this.listen(tab);
     } else {
@@ -228,6 +243,7 @@ class Scene {
     const { mine } = tab.tab;
     this.note(`${tab.name} ${how}`);
     if (!mine.safe && !mine.keeping) this.excuse(mine.form);
+    tab.tab.goes();
     tab.kill();
   }
 

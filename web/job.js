@@ -25,8 +25,8 @@ export class Job {
     this.id = record?.id ?? newKey();
     this.born = record?.id ? record.born : newKey();
     this.rev = record?.rev ?? 0;
-    this.form = { ...(record?.form ?? {}) };
-    this.base = { ...this.form }; // as last kept, by any tab
+    this.form = { ...(record?.form ?? {}) }; // another object after each change
+    this.base = this.form; // as last kept, by any tab
     this.inFile = null; // as the person last said that a file holds it
     this.done = [];
     this.undone = [];
@@ -79,10 +79,9 @@ export class Job {
   }
 
   #put(changes) {
-    for (const [name, text] of Object.entries(changes)) {
-      if (text === '') delete this.form[name];
-      else this.form[name] = text;
-    }
+    const form = { ...this.form, ...changes };
+    for (const name of Object.keys(changes)) if (form[name] === '') delete form[name];
+    this.form = form;
     this.keep();
   }
 
@@ -102,7 +101,7 @@ export class Job {
     try {
       await this.answered();
       while (!sameForm(this.form, this.base)) {
-        const form = { ...this.form };
+        const { form } = this;
         this.writing = form;
         const { rev, newer, other, gone } = await this.store.put(this, form);
         this.writing = null;
@@ -174,6 +173,7 @@ export class Job {
 
 /** Tells whether two forms hold the same texts. */
 export function sameForm(a, b) {
+  if (a === b) return true;
   const names = Object.keys(a);
   return names.length === Object.keys(b).length && names.every((name) => a[name] === b[name]);
 }

@@ -129,6 +129,7 @@ class Bench {
     this.pin = ''; // the pin whose clock face is looked at, '' for the one that wants it
     this.typing = ''; // the field that is being typed in
     this.noRest = () => {}; // calls off the rest of the answer
+    this.of = {}; // what the form was last made of, and that
     this.controls = new Controls(this, trueStep, notice);
     const unfit = (form) => Object.keys(this.call('unfit', form));
     this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
@@ -281,7 +282,13 @@ class Bench {
   }
 
   /** What the step that shows is of, for the core: the job with the pass and the pin that are looked at. */
-  get form() { return this.signed({ ...this.job.form, bench: this.view, look: this.pin }); }
+  get form() {
+    const { job: { form }, view, pin } = this;
+    if (this.of.form !== form || this.of.view !== view || this.of.pin !== pin) {
+      this.of = { form, view, pin, whole: { ...form, bench: view, look: pin } };
+    }
+    return this.signed(this.of.whole);
+  }
 
   /** A form on its sheet carries the shop's own name. */
   signed(form) { return this.step === sheetStep && !this.guest ? this.shop.signed(form) : form; }
@@ -370,7 +377,8 @@ class Bench {
   }
 
   showPasses(answers) {
-    for (const row of trueStep.querySelectorAll('.pass')) {
+    const shown = trueStep.querySelector('.pass.on-bench')?.dataset.key === answers.bench;
+    for (const row of shown ? [] : trueStep.querySelectorAll('.pass')) {
       const here = row.dataset.key === answers.bench;
       row.classList.toggle('on-bench', here);
       row.querySelector('[data-look]').hidden = here;
@@ -513,14 +521,15 @@ class Bench {
 
   /** Changes the job; the bench of this phone follows where the two agreed. */
   change(changes, run) {
-    const before = { ...this.job.form };
+    const before = this.job.form;
     const change = this.job.edit(changes, run);
-    this.seeNewPass(before);
+    this.seeNewPass(before, Object.keys(changes));
     change.followed = [...change.followed ?? [], ...this.shop.follow(before, this.job.form)];
   }
 
   /** Looks at a pass that was begun here; one begun in another tab waits to be looked at. */
-  seeNewPass(before) {
+  seeNewPass(before, names) {
+    if (names.every((name) => name in before && name in this.job.form && !name.endsWith('.order'))) return; // which bring and move no row
     const last = keysOf(this.job.form, 'pass').at(-1);
     if (last !== keysOf(before, 'pass').at(-1)) this.view = last ?? '';
   }
@@ -631,10 +640,10 @@ class Bench {
 
   /** Takes a change back or makes it again; the bench goes with it where it went with the change. */
   goBack(act) {
-    const before = { ...this.job.form };
+    const before = this.job.form;
     const change = act();
     if (!change) return;
-    this.seeNewPass(before);
+    this.seeNewPass(before, Object.keys(change.texts));
     this.shop.follow(before, this.job.form, change.followed);
     this.refresh();
   }

@@ -8,8 +8,9 @@ import { nameOf } from './fields.js';
 /** The keys of a group's rows in a form, in order. */
 export function keysOf(form, group) {
   const keys = new Set();
+  const start = `${group}.`;
   for (const name of Object.keys(form)) {
-    if (name.startsWith(`${group}.`)) keys.add(name.slice(group.length + 1).split('.', 1)[0]);
+    if (name.startsWith(start)) keys.add(name.slice(start.length).split('.', 1)[0]);
   }
   const order = (key) => Number(form[`${group}.${key}.order`] ?? 0);
   return [...keys].sort((a, b) => order(a) - order(b) || (a < b ? -1 : 1));

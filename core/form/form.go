@@ -9,7 +9,6 @@
 package form
 
 import (
-	"slices"
 	"sort"
 	"strings"
 )
@@ -71,7 +70,7 @@ func (f Form) inOrder(prefix string, keys []string) {
 	}
 }
 
-// Groups are the keys of each of the table's groups as Rows gives them, by group.
+// Groups are the keys of each group's rows, in their order.
 type Groups map[string][]string
 
 // Groups returns what Rows does, for every group that has any.
@@ -79,55 +78,24 @@ func (f Form) Groups() Groups {
 	all := Groups{}
 	seen := map[string]bool{}
 	for name := range f {
-		for row, rest := nextRow(name, 0); row != ""; row, rest = nextRow(name, rest) {
-			if !seen[row] {
-				seen[row] = true
-				group, key := cutRow(row)
-				all[group] = append(all[group], key)
+		from := 0 // where the key may begin
+		for at := range len(name) {
+			if name[at] != '.' {
+				continue
 			}
+			if from > 0 && !seen[name[:at]] {
+				seen[name[:at]] = true
+				if key := name[from:at]; ValidKey(key) {
+					all[name[:from-1]] = append(all[name[:from-1]], key)
+				}
+			}
+			from = at + 1
 		}
 	}
 	for group, keys := range all {
 		f.inOrder(group+".", keys)
 	}
 	return all
-}
-
-// Hold tells whether the groups of a form stay as they were before the text under a name
-// was changed.
-func (g Groups) Hold(f Form, name string) bool {
-	_, there := f[name]
-	for row, rest := nextRow(name, 0); row != ""; row, rest = nextRow(name, rest) {
-		group, key := cutRow(row)
-		_, ordered := f[row+".order"]
-		if !slices.Contains(g[group], key) || !there && !ordered {
-			return false
-		}
-	}
-	return !strings.HasSuffix(name, ".order")
-}
-
-// nextRow returns the next row that a name belongs to, as the name begins, and where to look for the
-// one within it: of "pass.1.done.a.kind" first "pass.1", then "pass.1.done.a"; "" where
-// there is no more.
-func nextRow(name string, from int) (row string, rest int) {
-	for {
-		dot := strings.IndexByte(name[from:], '.')
-		if dot < 0 {
-			return "", from
-		}
-		word := name[from : from+dot]
-		from += dot + 1
-		if end := strings.IndexByte(name[from:], '.'); end >= 0 && Job.groups[word] && ValidKey(name[from:from+end]) {
-			return name[:from+end], from + end + 1
-		}
-	}
-}
-
-// cutRow takes a row's name apart.
-func cutRow(row string) (group, key string) {
-	at := strings.LastIndexByte(row, '.')
-	return row[:at], row[at+1:]
 }
 
 // isOrder says whether a text is a whole number of up to nine figures. What is

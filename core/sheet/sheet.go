@@ -40,20 +40,22 @@ func (d *Desk) Change(texts form.Form, gone []string) {
 	for name, text := range texts {
 		if was, there := d.form[name]; !there || was != text {
 			d.form[name] = text
-			d.changed(name)
+			d.changed(name, there)
 		}
 	}
 	for _, name := range gone {
 		if _, there := d.form[name]; there {
 			delete(d.form, name)
-			d.changed(name)
+			d.changed(name, false)
 		}
 	}
 }
 
-func (d *Desk) changed(name string) {
+// changed lets go of what a change touches; the rows stay where a name stands as it did, with
+// another text that is none's order.
+func (d *Desk) changed(name string, stands bool) {
 	d.kept.Changed(name)
-	if !d.groups.Hold(d.form, name) {
+	if !stands || strings.HasSuffix(name, ".order") {
 		d.groups = nil
 	}
 }

@@ -65,6 +65,11 @@ func (a *Answers) Say(name, template string, figures ...string) {
 // chain of additions.
 func Fill(template string, figures ...string) string {
 	var out strings.Builder
+	long := len(template)
+	for _, figure := range figures {
+		long += len(figure)
+	}
+	out.Grow(long)
 	for _, figure := range figures {
 		before, after, more := strings.Cut(template, "%")
 		if !more {

@@ -26,11 +26,17 @@ type kept struct {
 // told: the first time by work, from then on as kept. What is kept is not changed
 // any more; nil keeps nothing.
 func Once[T any](k *Kept, name string, r *form.Reader, work func(*form.Reader) T) (T, *form.Reader) {
+	all := k.once(name, r, func(r *form.Reader) any { return work(r) })
+	return all.result.(T), all.told
+}
+
+// once is Once of any type: its code stands but once so.
+func (k *Kept) once(name string, r *form.Reader, work func(*form.Reader) any) kept {
 	if k == nil {
 		k = &Kept{}
 	}
 	if was, ok := k.held[name]; ok {
-		return was.result.(T), was.told
+		return was
 	}
 	told := r.Apart()
 	result := work(told)
@@ -38,7 +44,7 @@ func Once[T any](k *Kept, name string, r *form.Reader, work func(*form.Reader) T
 		k.held = held{}
 	}
 	k.held[name] = kept{result, told}
-	return result, told
+	return k.held[name]
 }
 
 // OfRow returns what was read of a row under a name, and has r tell what that told:
@@ -49,6 +55,10 @@ func OfRow[T any](k *Kept, r *form.Reader, group, key, name string, read func(*f
 	if k == nil {
 		return read(r)
 	}
+	return k.ofRow(r, group, key, name, func(r *form.Reader) any { return read(r) }).(T)
+}
+
+func (k *Kept) ofRow(r *form.Reader, group, key, name string, read func(*form.Reader) any) any {
 	row := k.row(group, key)
 	was, ok := row[name]
 	if !ok {
@@ -59,7 +69,7 @@ func OfRow[T any](k *Kept, r *form.Reader, group, key, name string, read func(*f
 		row[name] = was
 	}
 	r.Take(was.told)
-	return was.result.(T)
+	return was.result
 }
 
 func (k *Kept) row(group, key string) held {
@@ -75,19 +85,19 @@ func (k *Kept) row(group, key string) held {
 	return k.rows[group][key]
 }
 
-// Lasting returns what is kept under a name whatever is changed: what knows by itself what of
-// it still holds. Nil keeps nothing.
-func Lasting[T any](k *Kept, name string) *T {
+// Lasting returns what is kept under a name whatever is changed, and knows by itself what of
+// it still holds: what was first given for it. Nil keeps nothing.
+func (k *Kept) Lasting(name string, first any) any {
 	if k == nil {
-		return new(T)
+		return first
 	}
 	if k.lasts == nil {
 		k.lasts = map[string]any{}
 	}
-	if k.lasts[name] == nil {
-		k.lasts[name] = new(T)
+	if _, ok := k.lasts[name]; !ok {
+		k.lasts[name] = first
 	}
-	return k.lasts[name].(*T)
+	return k.lasts[name]
 }
 
 // Changed lets go of what was worked out of a form that is changed in the field

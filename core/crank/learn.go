@@ -134,6 +134,8 @@ type change struct {
 	from, to *pooled // by the places that were read in both
 	was      *pooled // from, with all its places
 	other    *change // by each dial's readings being the other's, once that was asked for
+	advised  []Done  // before it, once that was asked for
+	asked    bool
 }
 
 // shift is how the piece on the right of a joint has moved on that on its left, and

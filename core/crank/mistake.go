@@ -192,8 +192,8 @@ func (m *mistake) remade(t *told) (*told, bool) {
 func (c *change) swapped() *change {
 	if c.other == nil && c.from != nil {
 		c.other = &change{}
-		if from, to := *c.from, *c.to; from.swap() && to.swap() {
-			c.other.shift = shiftBetween(&from, &to)
+		if from, to := c.from.swapped(), c.to.swapped(); from != nil && to != nil {
+			c.other.shift = shiftBetween(from, to)
 		}
 	}
 	if c.other == nil || c.other.crank == nil {
@@ -202,14 +202,15 @@ func (c *change) swapped() *change {
 	return c.other
 }
 
-// swap gives each shaft the other's readings, nearest the centre to nearest.
-func (g *pooled) swap() bool {
+// swapped has given each shaft the other's readings, nearest the centre to nearest; nil where
+// that can't be solved.
+func (g *pooled) swapped() *pooled {
 	var at [2][]int
 	for i := range g.Stations {
 		at[g.Stations[i].Piece] = append(at[g.Stations[i].Piece], i)
 	}
 	if len(at[0]) != len(at[1]) {
-		return false
+		return nil
 	}
 	for h := range at {
 		pin := g.Pose.Pin
@@ -223,8 +224,12 @@ func (g *pooled) swap() bool {
 		st[l], st[r] = moved(g.Stations[r], g.Stations[l]), moved(g.Stations[l], g.Stations[r])
 	}
 	pose, err := g.Pose.Crank.Solve(st)
-	g.Pose, g.Stations = pose, st
-	return err == nil
+	if err != nil {
+		return nil
+	}
+	out := *g
+	out.Pose, out.Stations = pose, st
+	return &out
 }
 
 // stray is the deviation of what a practised hand's move does astray, as a part of

@@ -2,10 +2,20 @@ package crank
 
 import "slices"
 
-// onePast are the passes of a crank of one throw that were gathered last.
+// onePast are the passes of a crank of one throw that were gathered last, and by which limits.
 type onePast struct {
 	passes []Pass
 	rounds []*pooled
+	tol    Tolerance
+}
+
+// by is what is still known by other limits.
+func (p *onePast) by(tol *Tolerance) *onePast {
+	was := &p.tol
+	if was.RunOut != tol.RunOut || was.Running != tol.Running || was.Tilt != tol.Tilt || !slices.Equal(was.Places, tol.Places) {
+		p.passes, p.rounds, p.tol = nil, nil, *tol
+	}
+	return p
 }
 
 // pool gathers passes; of those that are alike what was gathered before is taken as it is.
@@ -15,7 +25,7 @@ func (p *onePast) pool(passes []Pass) []*pooled {
 		alike++
 	}
 	stay, from := settled(len(p.rounds), alike, func(i int) int { return p.rounds[i].began })
-	now := onePast{passes, p.rounds[:stay:stay]}
+	now := onePast{passes, p.rounds[:stay:stay], p.tol}
 	gather(&now, from, len(passes))
 	for i := stay; i < len(now.rounds); i++ {
 		g := now.rounds[i]

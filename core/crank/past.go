@@ -1,7 +1,5 @@
 package crank
 
-import "slices"
-
 // Past is what was learned when passes were last planned after. Of the next plan only what
 // follows the first pass that is another is gathered anew, and what follows the first outcome
 // that is another is learned anew, since the gains are fitted to all the tries after each. It
@@ -10,10 +8,8 @@ type Past struct {
 	one    onePast
 	throws throwsPast
 	joints [MostThrows]taught
+	manner Manner
 }
-
-// Plan says what to do after the latest of the passes (MODEL §7).
-func (p *Past) Plan(passes []Pass, tol Tolerance) Next { return Manner{}.plan(p, passes, tol) }
 
 // at is what was learned at a joint.
 func (p *Past) at(joint int) *taught {
@@ -29,35 +25,33 @@ type taught struct {
 }
 
 type gains struct {
-	by   []evidence // that came last
+	by   []Try // that came last
 	gain [3]Gain
-}
-
-// evidence is what of a try the gains are fitted to.
-type evidence struct {
-	kind                     Kind
-	outcome                  Outcome
-	beside                   bool
-	dose, got, noise, weight float64
-}
-
-func evidenceOf(tries []Try) (all []evidence) {
-	for i := range tries {
-		t := &tries[i]
-		all = append(all, evidence{t.Kind, t.Outcome, t.Beside, t.Dose, t.Got, t.noise2(), t.Weight})
-	}
-	return all
 }
 
 // fit has a lesson whose latest tries these are take its gains as they were, or fit them and keep
 // them.
 func (p *taught) fit(l *Lesson, tries []Try) {
-	by := evidenceOf(tries)
-	if p.now < len(p.after) && slices.Equal(p.after[p.now].by, by) {
+	if p.now < len(p.after) && alike(p.after[p.now].by, tries) {
 		l.Gain = p.after[p.now].gain
 	} else {
 		l.fitAfter(tries)
-		p.after = append(p.after[:p.now], gains{by, l.Gain})
+		p.after = append(p.after[:p.now], gains{append([]Try(nil), tries...), l.Gain})
 	}
 	p.now++
+}
+
+// alike tells whether tries are others in all that gains are fitted to.
+func alike(these, others []Try) bool {
+	if len(these) != len(others) {
+		return false
+	}
+	for i := range these {
+		t, u := &these[i], &others[i]
+		if t.Kind != u.Kind || t.Outcome != u.Outcome || t.Beside != u.Beside || t.Dose != u.Dose || t.Weight != u.Weight ||
+			t.Got != u.Got || t.Sigma != u.Sigma || t.stray != u.stray {
+			return false
+		}
+	}
+	return true
 }

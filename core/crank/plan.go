@@ -60,25 +60,30 @@ const Surely = 0.5
 func Plan(passes []Pass, tol Tolerance) Next { return Manner{}.Plan(passes, tol) }
 
 // Plan says what to do after the latest of the passes (MODEL §7).
-func (m Manner) Plan(passes []Pass, tol Tolerance) Next { return m.plan(&Past{}, passes, tol) }
+func (m Manner) Plan(passes []Pass, tol Tolerance) Next {
+	return (&Past{manner: m}).Plan(passes, tol)
+}
 
-func (m Manner) plan(past *Past, passes []Pass, tol Tolerance) Next {
-	g := past.one.pool(passes)
-	l := learn(g, past.at(0), func(before int, l *Lesson) []Done {
-		n, _ := m.steps(g[:before], l, tol)
-		return n.advised()
+// Plan says what to do after the latest of the passes (MODEL §7).
+func (p *Past) Plan(passes []Pass, tol Tolerance) (n Next) {
+	g := p.one.by(&tol).pool(passes)
+	l := learn(g, p.at(0), func(before int, l *Lesson) []Done {
+		if came := g[before].came; !came.asked {
+			came.advised, came.asked = p.manner.advised(g[:before], l, tol), true
+		}
+		return g[before].came.advised
 	})
-	n, j := m.steps(g, &l, tol)
-	if j != nil {
+	if j := p.manner.steps(&n, g, &l, tol); j != nil {
 		n.name(g)
 		n.ask(j, g)
 	}
 	return n
 }
 
-// advised are the steps as if logged as done.
-func (n *Next) advised() (done []Done) {
-	if n.Why == Work {
+// advised are the steps after pooled readings as if logged as done.
+func (m Manner) advised(g []*pooled, l *Lesson, tol Tolerance) (done []Done) {
+	var n Next
+	if m.steps(&n, g, l, tol); n.Why == Work {
 		for _, s := range n.Steps {
 			done = append(done, Done{Kind: s.Kind, Wheel: s.Wheel, Hour: s.Hour, Dose: s.Dose})
 		}
@@ -88,16 +93,15 @@ func (n *Next) advised() (done []Done) {
 
 // steps says what to do after the latest of the pooled readings, by what they taught, and
 // how it judged; nil where there is nothing to judge.
-func (m Manner) steps(g []*pooled, l *Lesson, tol Tolerance) (Next, *judge) {
+func (m Manner) steps(n *Next, g []*pooled, l *Lesson, tol Tolerance) *judge {
+	n.Lesson = *l
 	if len(g) == 0 || len(g[len(g)-1].Stations) == 0 {
-		return Next{Lesson: *l}, nil
+		return nil
 	}
 	last := g[len(g)-1]
 	s := &last.Pose
-	n := Next{
-		Advice: s.Advise(last.Stations, tol), Lesson: *l,
-		Rounds: last.rounds, Discrepancy: last.discrepancy, Axes: s.Axes, D: s.D, G: s.G,
-	}
+	n.Advice = s.Advise(last.Stations, tol)
+	n.Rounds, n.Discrepancy, n.Axes, n.D, n.G = last.rounds, last.discrepancy, s.Axes, s.D, s.G
 	for i := range g {
 		if g[i].said {
 			n.since = g[i].first
@@ -106,12 +110,12 @@ func (m Manner) steps(g []*pooled, l *Lesson, tol Tolerance) (Next, *judge) {
 	n.doubted = n.doubts(g)
 	n.reserve(g, tol)
 	j := s.judge(last.Stations, tol, &n.Advice)
-	n.Why = m.why(&j, &n, g)
+	n.Why = m.why(&j, n, g)
 	n.Strike, n.Close = false, false
 	if n.Why == Work || n.Why == Unclear {
 		n.work(&j)
 	}
-	return n, &j
+	return &j
 }
 
 // margin is the Margin, and for a crank worked on and read often enough since a part of

@@ -11,8 +11,9 @@ import (
 // it no nearer (MODEL §7).
 func (n *Next) stops(j *judge, g []*pooled) bool {
 	strike, bend := n.record(Strike), n.record(Squeeze)
+	w := worsts(g)
 	return strike.opposite >= 2 || bend.opposite >= 2 || n.doubted >= 2 ||
-		strike.dead() || bend.dead() || n.worse(j, g) || n.nowhere(g)
+		strike.dead() || bend.dead() || n.worse(j, g, w) || n.nowhere(g, w)
 }
 
 // dead tells whether harder blows are no answer any more.
@@ -22,9 +23,8 @@ func (r *record) dead() bool {
 
 // worse tells whether the crank is so much worse than found, and no better for the
 // last move, though that didn't go too far the way it was meant.
-func (n *Next) worse(j *judge, g []*pooled) bool {
+func (n *Next) worse(j *judge, g []*pooled, w []float64) bool {
 	const clearly = 3
-	w := worsts(g)
 	return len(w) > 1 && !n.overshot(g) && n.Worst.Value-n.Worst.HalfWidth95 > clearly*math.Max(w[0], j.tol.RunOut) && w[len(w)-1] >= w[len(w)-2]
 }
 
@@ -53,8 +53,7 @@ const (
 )
 
 // nowhere tells whether the last passes brought the crank no nearer.
-func (n *Next) nowhere(g []*pooled) bool {
-	w := worsts(g)
+func (n *Next) nowhere(g []*pooled, w []float64) bool {
 	if len(w) > longest || n.silent(g) && g[len(g)-1].last-n.since >= longest || n.mute(g) {
 		return true
 	}

@@ -137,7 +137,7 @@ func passAt(k *bench.Kept, r *form.Reader, key string) (*pass, *form.Reader) {
 func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, stage: of, lacks: of.lacking(r), allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
-	p.learned = bench.Lasting[crank.Past](kept, "learned "+strconv.Itoa(of.pin))
+	p.learned = kept.Lasting("learned "+strconv.Itoa(of.pin), &crank.Past{}).(*crank.Past)
 	p.readRounds(r, kept)
 	p.past = p.history(r, kept)
 	p.round = p.rounds[p.bench]
@@ -171,6 +171,7 @@ func (p *pass) readRounds(r *form.Reader, kept *bench.Kept) {
 	keys, _ := passKeys(r)
 	p.bench = slices.Index(keys, p.on)
 	readings := make([][]reading, len(keys))
+	p.rounds = make([]round, 0, len(keys))
 	for i, key := range keys {
 		read := bench.OfRow(kept, r, "pass", key, "readings", func(r *form.Reader) []reading { return p.readPass(r, key) })
 		readings[i] = slices.Clone(read) // what the other passes tell of the dials goes into the copy
@@ -228,11 +229,13 @@ var sideNames = [...]string{"drive", "timing"}
 
 // count gathers the stations whose readings count.
 func (d *round) count(s *setUp) {
+	d.used = make([]int, 0, len(d.reading))
 	for i, got := range d.reading {
 		if got.lack == nothing {
 			d.use(s, i)
 		}
 	}
+	d.counted = make([]crank.Station, 0, len(d.used))
 	for _, i := range d.used {
 		st, got := &s.stations[i], &d.reading[i]
 		d.counted = append(d.counted, crank.Station{

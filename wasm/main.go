@@ -24,7 +24,7 @@ func main() {
 	desk := &sheet.Desk{}
 	verbs := verbsOn(desk)
 	js.Global().Set("pintwelve", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		desk.Change(unpack(args[1].String()).form(), namesIn(args[2].String()))
+		desk.Change(unpack(args[1].String()).form(), parted(args[2].String(), "\x00"))
 		return call(verbs, args[0].String(), desk.Form(), unpack(args[3].String())).pack()
 	}))
 	select {}
@@ -101,7 +101,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 		},
 		// done: a form, "rows", keys for new rows with spaces between, one a move at most, and "pass" for a new pass or none → the fields that log the advice and begin it
 		"done": func(job form.Form, args flat) (out flat) {
-			out.addForm(truing.Done(job, keysOf(args.get("rows")), args.get("pass")))
+			out.addForm(truing.Done(job, parted(args.get("rows"), " "), args.get("pass")))
 			return out
 		},
 		// again: a form, "pass" for the key of a new one → the fields that begin a new pass
@@ -116,7 +116,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 		},
 		// pins: a form, "throws", "apart" in degrees, "keys" for fifteen new rows → the fields that make a crank of so many throws
 		"pins": func(job form.Form, args flat) (out flat) {
-			out.addForm(truing.Pins(job, form.Whole(args.get("throws")), form.Whole(args.get("apart")), keysOf(args.get("keys"))))
+			out.addForm(truing.Pins(job, form.Whole(args.get("throws")), form.Whole(args.get("apart")), parted(args.get("keys"), " ")))
 			return out
 		},
 		// plan: a form, "key" for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
@@ -180,18 +180,8 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 type flat struct{ parts []string }
 
 func unpack(packed string) flat {
-	if packed == "" {
-		return flat{}
-	}
-	parts := strings.Split(packed, "\x00")
+	parts := parted(packed, "\x00")
 	return flat{parts[:len(parts)&^1]}
-}
-
-func namesIn(packed string) []string {
-	if packed == "" {
-		return nil
-	}
-	return strings.Split(packed, "\x00")
 }
 
 func (f flat) pack() string { return strings.Join(f.parts, "\x00") }
@@ -231,10 +221,10 @@ func (f flat) form() form.Form {
 	return job
 }
 
-// keysOf takes keys with one space between apart.
-func keysOf(text string) []string {
+// parted takes texts apart that stand in one.
+func parted(text, by string) []string {
 	if text == "" {
 		return nil
 	}
-	return strings.Split(text, " ")
+	return strings.Split(text, by)
 }

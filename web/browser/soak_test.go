@@ -108,8 +108,8 @@ func keep(p *Page, job map[string]string) {
 	})`)
 }
 
-// BenchmarkCostAgainstSize prints what an edit takes, the whole answer and its
-// layout, by how much the job holds.
+// BenchmarkCostAgainstSize prints what an edit takes, the first part of its answer and
+// the layout of that, by how much the job holds.
 func BenchmarkCostAgainstSize(b *testing.B) {
 	for _, row := range []struct{ passes, points int }{{1, 4}, {1, 360}, {10, 8}, {100, 4}, {100, 8}, {100, 360}} {
 		b.Run(fmt.Sprintf("passes=%d/points=%d", row.passes, row.points), func(b *testing.B) {

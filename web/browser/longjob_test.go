@@ -54,7 +54,7 @@ func longPage(b *testing.B, passes int) *typedPage {
 		at := fmt.Sprintf("pass.p%d.", i)
 		job[at+"order"] = strconv.Itoa(i + 1)
 		for _, side := range []string{"drive", "timing"} {
-			job[at+side+".how"], job[at+side+".points"], job[at+side+".turn"] = "turn", "8", swung(passes - i)
+			job[at+side+".how"], job[at+side+".points"], job[at+side+".turn"] = "turn", "8", swung(passes-i)
 		}
 		if i < passes-1 {
 			job[at+"done.a.kind"], job[at+"done.a.order"], job[at+"done.a.wheel"], job[at+"done.a.hour"] = "strike", "1", "drive", "9"

@@ -78,7 +78,6 @@ export class Jobs {
     this.find.addEventListener('focus', () => section.querySelector('#jobs-found').scrollIntoView());
     for (const rows of [this.rows, this.lately]) rows.addEventListener('click', ({ target }) => this.pressed(target.closest('button')));
     this.press('jobs-example', () => this.openExample());
-    this.press('try-one', () => this.openExample());
     this.press('save-all', () => this.saveAll());
     this.press('save-one', () => this.saveOne());
     section.querySelector('#read-file').addEventListener('change', ({ target }) => this.readFile(target));
@@ -92,8 +91,11 @@ export class Jobs {
   }
 
   press(id, act) {
-    document.getElementById(id).addEventListener('click', () => act().catch((error) => this.failed(error)));
+    this.section.querySelector(`#${id}`).addEventListener('click', () => this.run(act));
   }
+
+  /** Does what may fail, and says so. */
+  run(act) { act().catch((error) => this.failed(error)); }
 
   failed(error) {
     this.notice.say(`This could not be done: ${error.message}`);

@@ -1,9 +1,10 @@
 // A job's link: the whole job in the fragment, which no server ever sees.
+import { stepWith } from './steps.js';
 
 /** The link in an address, or ''. In-page anchors are no links. */
 export function linkIn(address) {
   const fragment = address.hash.slice(1);
-  return document.getElementById(fragment) ? '' : fragment;
+  return !fragment || document.getElementById(fragment) || stepWith(document, fragment) ? '' : fragment;
 }
 
 /** The address that opens a link here. */

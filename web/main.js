@@ -18,7 +18,7 @@ import { Plan } from './plan.js';
 import { added, keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
-import { stepAt, stepsIn } from './steps.js';
+import { bring, stepAt, stepsIn } from './steps.js';
 import { openStore, soon } from './store.js';
 import { FOLDER, Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
@@ -29,9 +29,10 @@ const notice = new Notice(document.getElementById('notice'));
 const header = new Painter(document.querySelector('header'));
 const trueStep = document.getElementById('true');
 const aloneSet = document.getElementById('alone');
-const sheetStep = document.getElementById('sheet');
+const [sheetStep, jobsStep, orderStep, balanceStep] = ['sheet', 'jobs', 'order', 'balance'].map((id) => document.getElementById(id));
 const spin = new Spin(document.getElementById('spin'));
-const painters = new Map(stepsIn(document).map((step) => [step, { now: new Painter(step), later: new Painter(step, true) }]));
+const steps = stepsIn(document);
+const painters = new Map(); // of the steps that have shown
 
 showLastScreen();
 start().catch((error) => {
@@ -45,11 +46,14 @@ addEventListener('error', (event) => {
 });
 
 async function start() {
+  let bench = null;
+  bring(stepAt(document, location.hash)); // where something may have been typed before a reload
   const typeAgain = hearEarly(document.body, (control) => bench.controls.typed(control));
   if (await takeWaitingAtStart()) return; // the reload is under way
   const opening = openStore();
-  const [call, store] = await Promise.all([startCore(() => bench.answer()), soon(opening).catch(cannotKeep)]);
-  const bench = new Bench(call, store);
+  const unkept = (error) => cannotKeep(error, () => bench?.saveOne());
+  const [call, store] = await Promise.all([startCore(() => bench.answer()), soon(opening).catch(unkept)]);
+  bench = new Bench(call, store);
   await bench.open();
   if (!bench.tab.store) opening.then((late) => bench.comesLate(late), () => {});
   bench.wire();
@@ -65,12 +69,18 @@ function showLastScreen() {
   const screen = location.hash.length > 1 ? null : lastScreen(FOLDER, Tab.remembered(memoryOf('sessionStorage'), FOLDER));
   if (!screen) return;
   putKeys(screen.view, screen.form);
-  for (const [when, painter] of Object.entries(painters.get(trueStep))) {
+  for (const [when, painter] of Object.entries(paintersOf(trueStep))) {
     painter.rename();
     painter.fill(screen.form);
     painter.show(screen.form, screen[when]);
   }
   header.show(screen.form, screen.now);
+}
+
+/** The painters of a step that stands: of its first screen, and of what is answered later. */
+function paintersOf(step) {
+  if (!painters.has(step)) painters.set(step, { now: new Painter(step), later: new Painter(step, true) });
+  return painters.get(step);
 }
 
 function faulted(fault) {
@@ -106,14 +116,10 @@ function tried(sum) {
   }
 }
 
-function cannotKeep(error) {
+function cannotKeep(error, saveOne) {
   notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or send a link before you close it.`,
     [{ label: 'Save a file', act: saveOne }], 'no store');
   return null;
-}
-
-function saveOne() {
-  document.getElementById('save-one').click();
 }
 
 /** Keys for as many new rows as an advice has moves at most. */
@@ -121,6 +127,10 @@ const rowKeys = () => Array.from({ length: 12 }, newKey).join(' ');
 
 /** The bench: the one job that is open, and what is done to it. */
 class Bench {
+  #jobs = null;
+  #sheet = null;
+  #plan = null;
+
   constructor(call, store) {
     this.call = call;
     this.answers = { now: {}, later: {} };
@@ -131,23 +141,29 @@ class Bench {
     this.noRest = () => {}; // calls off the rest of the answer
     this.of = {}; // what the form was last made of, and that
     this.controls = new Controls(this, trueStep, notice);
-    const unfit = (form) => Object.keys(this.call('unfit', form));
-    this.shop = new Shop({ unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
-    this.plan = new Plan(document.getElementById('balance'), { onStart: () => this.planHoles() });
+    this.unfit = (form) => Object.keys(this.call('unfit', form));
+    this.shop = new Shop({ unfit: this.unfit, convert: (form, to) => this.inUnits(form, to), changed: () => this.compare() });
     this.tab = new Tab({
       store,
       memory: memoryOf('sessionStorage'),
       left: memoryOf('localStorage'),
       folder: FOLDER,
       notice,
-      file: saveOne,
+      file: () => this.saveOne(),
       shown: () => this.refresh(),
       differs: told,
       answered: () => new Promise(afterFrame),
       // Asked once there is something to keep: some browsers ask the person.
       kept: () => { this.promised ??= navigator.storage?.persist?.().catch(() => false); },
     });
-    this.jobs = new Jobs(document.getElementById('jobs'), notice, {
+  }
+
+  // What other steps do is wired as it is wanted first.
+
+  get jobs() {
+    bring(jobsStep);
+    bring(orderStep); // which lists the last ones
+    this.#jobs ??= new Jobs(jobsStep, notice, {
       bench: () => ({ job: this.tab.mine, store: this.tab.store, shop: this.shop }),
       open: (record) => this.tab.leave(() => {
         this.tab.take(this.tab.jobOf(record));
@@ -155,12 +171,27 @@ class Bench {
       }),
       changed: () => this.tab.reread(),
       left: (id) => { if (id === this.tab.mine.id) this.tab.take(this.fresh()); },
-      unfit,
+      unfit: this.unfit,
       differs: told,
       stands: (form) => this.stands(form),
     });
-    this.sheet = new JobSheet(sheetStep, { call, saveOne: () => this.jobs.saveOne(), shop: this.shop });
+    return this.#jobs;
   }
+
+  get sheet() {
+    bring(sheetStep);
+    this.#sheet ??= new JobSheet(sheetStep, { call: this.call, saveOne: () => this.saveOne(), shop: this.shop });
+    return this.#sheet;
+  }
+
+  get plan() {
+    bring(balanceStep);
+    this.#plan ??= new Plan(balanceStep, { onStart: () => this.planHoles() });
+    return this.#plan;
+  }
+
+  /** Saves the job on the bench in a file. */
+  saveOne() { this.jobs.run(() => this.jobs.saveOne()); }
 
   /** The job on the bench, a link's too. */
   get job() { return this.tab.job; }
@@ -172,7 +203,7 @@ class Bench {
   async open() {
     this.step = stepAt(document, location.hash);
     const { tab } = this;
-    const record = await soon(tab.takeUp().then(() => tab.read())).catch((error) => { tab.store = cannotKeep(error); });
+    const record = await soon(tab.takeUp().then(() => tab.read())).catch((error) => { tab.store = cannotKeep(error, () => this.saveOne()); });
     tab.take(record ? tab.jobOf(record) : this.fresh());
     this.listen();
     this.arrive();
@@ -194,7 +225,7 @@ class Bench {
     this.tab.stays();
     setTimeout(() => this.refresh()); // WebKit has emptied every field that isn't to be filled in by itself
     this.tab.reread();
-    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
+    if (this.step === jobsStep) this.jobs.show().catch((error) => this.tab.told(error));
   }
 
   offerUpdate() {
@@ -221,10 +252,12 @@ class Bench {
   /** Shows the step of the work that the address names. */
   show() {
     this.step = this.guest ? sheetStep : stepAt(document, location.hash);
-    for (const step of painters.keys()) step.hidden = step !== this.step;
+    bring(this.step);
+    if (this.step === balanceStep) this.plan.say('');
+    for (const step of steps) step.hidden = step !== this.step;
     this.refresh();
-    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
-    if (this.step.id === 'order') {
+    if (this.step === jobsStep) this.jobs.show().catch((error) => this.tab.told(error));
+    if (this.step === orderStep) {
       this.jobs.late();
       this.jobs.readAgain().catch((error) => this.tab.told(error));
     }
@@ -240,7 +273,7 @@ class Bench {
   refresh() {
     const moved = this.putPassOnBench();
     const changed = matchRows(this.step, this.job.form);
-    for (const painter of Object.values(painters.get(this.step))) {
+    for (const painter of Object.values(paintersOf(this.step))) {
       if (changed) painter.look();
       else if (moved) painter.rename();
       painter.fill(this.form);
@@ -355,7 +388,7 @@ class Bench {
     if (!answers) return null;
     notice.clear('sum');
     this.answers[when] = answers;
-    painters.get(this.step)[when].show(form, answers);
+    paintersOf(this.step)[when].show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
     document.title = form.number ? `${form.number} · Pintwelve` : TITLE;
     return answers;
@@ -504,7 +537,7 @@ class Bench {
   /** Makes an edit that was typed into its control. */
   edit(changes, run) {
     notice.edited();
-    this.plan.say('');
+    this.#plan?.say('');
     this.change(changes, run);
     // A further place's readings have controls of their own among the dials' too, and what a pass is of changes others' names.
     if (Object.keys(changes).some((name) => name.includes('.dial.') || name.endsWith('.of'))) this.refresh();
@@ -547,7 +580,7 @@ class Bench {
   /** Another tab has kept or deleted jobs. */
   heard(message) {
     this.tab.heard(message);
-    if (this.step.id === 'jobs') this.jobs.show().catch((error) => this.tab.told(error));
+    if (this.step === jobsStep) this.jobs.show().catch((error) => this.tab.told(error));
   }
 
   // Links
@@ -672,6 +705,7 @@ class Bench {
       'next-alone': () => this.readStage(this.answers.now['next.alone']),
       joined: () => this.readStage(''),
       'next-pass': () => this.lookOn(),
+      'try-one': () => this.jobs.run(() => this.jobs.openExample()),
       'jobs-afresh': () => this.startAfresh(() => { location.hash = '#true'; }),
       again: () => this.again(),
       'pressed-up': () => this.readAnew('apart'),
@@ -683,7 +717,7 @@ class Bench {
       'keep-copy': () => this.keepCopy(),
       'back-to-mine': () => this.backToOwn(),
     };
-    for (const [id, act] of Object.entries(buttons)) document.getElementById(id).addEventListener('click', act);
+    document.body.addEventListener('click', ({ target }) => buttons[target.closest('button')?.id]?.());
     addEventListener('hashchange', () => this.arrive());
     // A page that comes back from the browser's cache has slept through what other tabs kept.
     addEventListener('pageshow', ({ persisted }) => { if (persisted) this.wake(); });

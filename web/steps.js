@@ -1,5 +1,6 @@
 // The steps of the work: one section of the page each, named by its id in the
-// address.
+// address. What doesn't show at the start waits in a template of its section, so
+// that a start has no more to lay out and to search than it shows.
 
 export function stepsIn(page) {
   return [...page.querySelectorAll('.step')];
@@ -7,6 +8,20 @@ export function stepsIn(page) {
 
 /** The step that an address names, or holds what it names; else the dials. */
 export function stepAt(page, hash) {
-  const named = hash.length > 1 && page.getElementById(hash.slice(1));
-  return (named && named.closest('.step')) || page.getElementById('true');
+  return (hash.length > 1 && stepWith(page, hash.slice(1))) || page.getElementById('true');
 }
+
+/** The step that is named so or holds what is, whether it waits or not; undefined where none does. */
+export function stepWith(page, id) {
+  const named = page.getElementById(id);
+  if (named) return named.closest('.step') ?? undefined;
+  return stepsIn(page).find((step) => waiting(step)?.content.getElementById(id));
+}
+
+/** Has a step's content take its place. */
+export function bring(step) {
+  const template = waiting(step);
+  template?.replaceWith(template.content);
+}
+
+function waiting(step) { return step.querySelector(':scope > template.waits'); }

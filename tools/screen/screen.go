@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"golang.org/x/net/html"
+	"golang.org/x/net/html/atom"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
@@ -35,6 +36,7 @@ func Paint(source []byte) ([]byte, error) {
 	for node := range page.Descendants() {
 		if hasWord(node, "class", "step") && attr(node, "id") != firstStep {
 			set(node, hiddenAttr, "")
+			waits(node)
 		}
 		if node.Data == "header" || attr(node, "id") == firstStep {
 			s.paint(node)
@@ -43,6 +45,17 @@ func Paint(source []byte) ([]byte, error) {
 	var out bytes.Buffer
 	err = html.Render(&out, page)
 	return out.Bytes(), err
+}
+
+// waits has a step's content wait in a template, as web/steps.js finds it.
+func waits(step *html.Node) {
+	template := &html.Node{Type: html.ElementNode, Data: "template", DataAtom: atom.Template, Attr: []html.Attribute{{Key: "class", Val: "waits"}}}
+	for step.FirstChild != nil {
+		child := step.FirstChild
+		step.RemoveChild(child)
+		template.AppendChild(child)
+	}
+	step.AppendChild(template)
 }
 
 // screen is a form with both parts of its answers.

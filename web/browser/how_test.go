@@ -25,7 +25,7 @@ func TestHowEachIsMeasuredStandsByItsFields(t *testing.T) {
 		"how-feel": "found.rock", "how-two-bars": "found.bendbig", "how-eye": "bigend.eye", "how-swing": "", "how-rod-ends": "weight.small",
 		"how-knife-edges": "knife.whole.hung", "how-float": "float.faces",
 	} {
-		shown := `document.querySelector('#` + id + ` > svg').checkVisibility()`
+		shown := `document.querySelector('#` + id + ` > svg')?.checkVisibility() ?? false`
 		assert.False(t, Eval[bool](p, shown), id)
 		to(p, "how")
 		Eval[bool](p, `(document.querySelector('[href="#`+id+`"]').click(), true)`)

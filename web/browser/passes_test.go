@@ -187,8 +187,8 @@ func TestAFullTurnIsTypedByADialWithAKeyboard(t *testing.T) {
 		p.Insert(value)
 	}
 	assert.Equal(t, "98 99 0 99", p.Value("Drive turn, reading by reading"))
-	assert.Contains(t, p.Text("[data-say='turn.drive']"), "full movement 2 thou, fitted run-out 2")
-	assert.Contains(t, p.Text("[data-say='turn.drive.zero']"), "passed zero")
+	says(p, "[data-say='turn.drive']", "full movement 2 thou, fitted run-out 2")
+	says(p, "[data-say='turn.drive.zero']", "passed zero")
 }
 
 func TestAtTheLatheOneTapGoesToTheNextReading(t *testing.T) {

@@ -46,7 +46,8 @@ func (s stillness) String() string {
 // A 500 single from the door to the customer's sheet, every figure typed by touch:
 // looked over and read, split, measured, lightened by 750 g a wheel, balanced and
 // drilled, pressed up, trued in three passes, its nuts drawn up, into the cases.
-// At the lathe nothing moves while they are typed; elsewhere an answer may grow, which is printed.
+// At the lathe nothing moves while they are typed; elsewhere an answer below may grow, which is
+// printed, but the field that is typed in stays under its finger.
 // Each sheet gives its answer and leads on to the next; printed by -v.
 func TestAWholeJobByTouch(t *testing.T) {
 	p, _ := bench(t)
@@ -70,6 +71,7 @@ func TestAWholeJobByTouch(t *testing.T) {
 		assert.LessOrEqual(t, h.Taps, s.taps, "%s: taps", s.what)
 		assert.LessOrEqual(t, h.Scrolls, s.scrolls, "%s: scrolls", s.what)
 		assert.LessOrEqual(t, h.Fields, s.fields, "%s: fields", s.what)
+		assert.Zero(t, moved.furthest, "%s: “%s” moved while it was typed", s.what, moved.field)
 		if s.still {
 			assert.Zero(t, moved, "%s: layout shift", s.what)
 		}

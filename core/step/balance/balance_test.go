@@ -309,7 +309,7 @@ func TestATargetOutOfReachSaysWhatWouldFreeIt(t *testing.T) {
 	assert.Contains(t, jobs.Said(plan, "plan.said"), "Out of reach on the drive wheel: ")
 	assert.Contains(t, jobs.Said(plan, "plan.said"), "Any of these would free it: ")
 	assert.NotEmpty(t, jobs.WithPlan(f, plan).Rows("hole"), "the closest is drawn all the same")
-	assert.Equal(t, "Now the knife-edges: what hangs at the small end when the crank stays wherever it is put?",
+	assert.Equal(t, "Now the knife-edges: what hangs at the small end when the crank rests anywhere?",
 		jobs.Said(balance.Plan(jobs.Knife("knife.whole.hung", ""), "k"), "plan.said"))
 }
 

@@ -32,7 +32,7 @@ func whichFactor(one, other string) string {
 }
 
 func whatHangs(w balance.Weighing) string {
-	return bench.Fill("Now the knife-edges: what hangs % when the crank stays wherever it is put?", hangs(w))
+	return bench.Fill("Now the knife-edges: what hangs % when the crank rests anywhere?", hangs(w))
 }
 
 func hangs(w balance.Weighing) string {

@@ -168,6 +168,7 @@ func callOn[T any](p *Page, node cdp.BackendNodeID, function string) T {
 	object := send(p, dom.ResolveNode, dom.ResolveNodeParams{BackendNodeID: node}).Object
 	value, err := chromedp.Run(p.ctx, chromedp.CallFunctionOn[T](function, func(params *runtime.CallFunctionOnParams) {
 		params.ObjectID = object.ObjectID
+		params.AwaitPromise = new(true)
 	}))
 	require.NoError(p.t, err, function)
 	return value

@@ -108,9 +108,16 @@ func (h *Thumb) touch(name string, roles []string) {
 func (h *Thumb) reach(name string, roles []string) cdp.BackendNodeID {
 	h.p.t.Helper()
 	node := h.p.named(name, roles)
-	// Seen whole: not under the edge of the screen, nor under anything that lies on it.
-	seen := callOn[bool](h.p, node, `function() {
+	// Seen whole, once the page stands still: not under the edge of the screen, nor under anything that lies on it.
+	seen := callOn[bool](h.p, node, `async function() {
 		const target = this.closest('label') ?? this;
+		const frame = () => new Promise((then) => requestAnimationFrame(then));
+		for (let stood = NaN, frames = 0; frames < 6; frames++) {
+			const { top } = target.getBoundingClientRect();
+			if (top !== stood) frames = 0;
+			stood = top;
+			await frame();
+		}
 		const { left, right, top, bottom } = target.getBoundingClientRect();
 		const at = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
 		return top >= 0 && bottom <= innerHeight && (target.contains(at) || at?.contains(target));

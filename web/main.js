@@ -14,7 +14,7 @@ import { linkIn } from './link.js';
 import { Notice } from './notice.js';
 import { tellOffline } from './offline.js';
 import { Painter, unfold } from './paint.js';
-import { Plan } from './plan.js';
+import { Plan, printTemplate } from './plan.js';
 import { added, keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
@@ -179,14 +179,12 @@ class Bench {
   }
 
   get sheet() {
-    bring(sheetStep);
     this.#sheet ??= new JobSheet(sheetStep, { call: this.call, saveOne: () => this.saveOne(), shop: this.shop });
     return this.#sheet;
   }
 
   get plan() {
-    bring(balanceStep);
-    this.#plan ??= new Plan(balanceStep, { onStart: () => this.planHoles() });
+    this.#plan ??= new Plan(balanceStep);
     return this.#plan;
   }
 
@@ -253,7 +251,6 @@ class Bench {
   show() {
     this.step = this.guest ? sheetStep : stepAt(document, location.hash);
     bring(this.step);
-    if (this.step === balanceStep) this.plan.say('');
     for (const step of steps) step.hidden = step !== this.step;
     this.refresh();
     if (this.step === jobsStep) this.jobs.show().catch((error) => this.tab.told(error));
@@ -691,6 +688,9 @@ class Bench {
   /** Gives the buttons of the page their work. */
   wire() {
     const buttons = {
+      'plan-holes': () => this.planHoles(),
+      'plan-stop': () => this.plan.giveUp(),
+      'print-template': printTemplate,
       drilled: () => this.drilled(),
       share: () => { location.hash = '#hand-on'; },
       afresh: () => this.startAfresh(),

@@ -2,14 +2,11 @@
 // stops it.
 
 export class Plan {
-  /** section is the step's; onStart() is called to start a plan. */
-  constructor(section, { onStart }) {
+  /** section is the step's. */
+  constructor(section) {
     this.startButton = section.querySelector('#plan-holes');
     this.stopButton = section.querySelector('#plan-stop');
     this.line = section.querySelector('#plan-said');
-    this.startButton.addEventListener('click', onStart);
-    this.stopButton.addEventListener('click', () => this.stop('Stopped; the holes are as they were.'));
-    section.querySelector('#print-template').addEventListener('click', printTemplate);
   }
 
   /**
@@ -37,6 +34,9 @@ export class Plan {
     this.say(why);
   }
 
+  /** Ends what runs, as the person wants it. */
+  giveUp() { this.stop('Stopped; the holes are as they were.'); }
+
   say(words) { this.line.textContent = words; }
 
   #busy(busy) {
@@ -49,7 +49,8 @@ function wrong(why) {
   return `The planning went wrong (${why}). The holes are as they were.`;
 }
 
-function printTemplate() {
+/** Prints the template of the holes alone. */
+export function printTemplate() {
   const page = document.documentElement;
   page.classList.add('print-template');
   addEventListener('afterprint', () => page.classList.remove('print-template'), { once: true });

@@ -141,8 +141,10 @@ func (p *Page) place(selector string, across, down float64) (x, y float64) {
 func (p *Page) named(name string, roles []string) cdp.BackendNodeID {
 	p.t.Helper()
 	var seen []string
+	tries := 0
 	for end := time.Now().Add(patience / 3); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
 		seen = nil
+		tries++
 		root := send(p, dom.GetDocument, dom.GetDocumentParams{}).Root
 		query := accessibility.QueryAXTreeParams{NodeID: root.NodeID, AccessibleName: name}
 		for _, node := range send(p, accessibility.QueryAXTree, query).Nodes {
@@ -155,8 +157,10 @@ func (p *Page) named(name string, roles []string) cdp.BackendNodeID {
 			}
 			seen = append(seen, role)
 		}
-		// What isn't in sight is looked for in what is folded away.
-		p.Unfold()
+		// What isn't in sight is looked for in what is folded away; what has only just come is told late.
+		if tries > 2 {
+			p.Unfold()
+		}
 	}
 	require.FailNow(p.t, fmt.Sprintf("nothing named %q is a %s; so named are %v", name, strings.Join(roles, ", "), seen))
 	return 0

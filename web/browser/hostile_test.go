@@ -30,7 +30,7 @@ func TestHostileTextIsOnlyText(t *testing.T) {
 	const turns = 4
 	p, s := bench(t)
 	hosts := hostsAsked(t, p)
-	const tags = `[...document.querySelectorAll('script, style, iframe, object, embed, img, base, meta, link')].map((each) => each.cloneNode().outerHTML)`
+	const tags = `[...document.querySelectorAll('script, style, iframe, object, embed, img, base, meta, link')].map((each) => each.src || each.href || each.cloneNode().outerHTML)`
 	keep(p, form.Form{"pass.1.order": "1", "pass.1.drive.tir": "3"})
 	p.Reload()
 	p.Ready()

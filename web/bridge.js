@@ -88,20 +88,34 @@ function bury({ go }) {
   globalThis.pintwelve = undefined;
 }
 
-// A host that serves .wasm under another type can't be compiled as it streams. What
-// the service worker has kept is there whole: to stream that would have this thread
-// read all of it, where the page waits.
 async function instantiate(address, imports) {
+  const kept = await keptByWorker(address);
+  if (kept) return WebAssembly.instantiate(kept, imports);
   // No file of the site is ever redirected, nor is the core a page: a network does that until one has logged in.
   const response = await fetch(address, { redirect: 'manual' });
   if (response.type === 'opaqueredirect' || response.headers.get('Content-Type')?.startsWith('text/html') && response.ok) {
     throw new Error(`a page of the network’s own came in the place of ${address}, perhaps for you to log in there first`);
   }
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
-  if (response.headers.get('Content-Type') === 'application/wasm' && !navigator.serviceWorker?.controller) {
-    return WebAssembly.instantiateStreaming(response, imports);
-  }
+  // A host that serves .wasm under another type can't be compiled as it streams.
+  if (response.headers.get('Content-Type') === 'application/wasm') return WebAssembly.instantiateStreaming(response, imports);
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
+
+// What the worker has kept is there whole, and through the worker it takes twice as
+// long; to stream it would have this thread read all of it, where the page waits.
+// While a newer version is being kept too, the worker knows which one is the page's.
+async function keptByWorker(address) {
+  if (!navigator.serviceWorker?.controller) return null;
+  try {
+    const { href, pathname } = new URL('.', document.baseURI);
+    const [name, ...others] = (await caches.keys()).filter((each) => each.startsWith(`pintwelve ${pathname} `));
+    if (!name || others.length > 0) return null;
+    const response = await (await caches.open(name)).match(new URL(address, href).href);
+    return response ? await response.arrayBuffer() : null;
+  } catch {
+    return null;
+  }
 }
 
 function pack(texts) { return texts.map((text) => String(text).replaceAll(NUL, '')).join(NUL); }

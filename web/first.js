@@ -1,11 +1,19 @@
 // The first screen stands in the page itself, so that its first paint waits for no
 // script: but where that of a job is kept (lastscreen.js), it shows none but that, and
-// where the worker serves the page the script is there as soon as the screen.
-try {
-  if (navigator.serviceWorker?.controller || localStorage.getItem(`pintwelve ${new URL('.', document.baseURI).pathname} screen`)) {
-    // Evaluated once, with the page's own; only one that the parser meets comes after the whole page.
-    document.write('<script type="module" src="main.js" blocking="render"></script>');
+// where the worker serves the page the script is there as soon as the screen. The core
+// then comes straight from the worker's cache (bridge.js), and is asked for beforehand
+// only where it comes by the network.
+{
+  const served = Boolean(navigator.serviceWorker?.controller);
+  if (!served) document.write('<link rel="preload" href="core.wasm" as="fetch" type="application/wasm" crossorigin>');
+  // Evaluated once, with the page's own; only one that the parser meets comes after the whole page.
+  if (served || keptScreen()) document.write('<script type="module" src="main.js" blocking="render"></script>');
+}
+
+function keptScreen() {
+  try {
+    return localStorage.getItem(`pintwelve ${new URL('.', document.baseURI).pathname} screen`);
+  } catch {
+    return null; // a browser that keeps nothing keeps no screen
   }
-} catch {
-  // A browser that keeps nothing keeps no screen.
 }

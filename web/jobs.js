@@ -124,7 +124,8 @@ export class Jobs {
   }
 
   async #readOnce() {
-    const { store } = this.bench();
+    const { store, job } = this.bench();
+    await job.keeping; // what was typed just now is to be in the list
     const records = store ? await store.lines() : [];
     const same = records.length === this.records.length && records.every(({ id, turn, filed }, i) => {
       const was = this.records[i];

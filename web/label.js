@@ -1,4 +1,5 @@
 // What a person calls a field of the job, by its label on the page.
+import { waitingIn } from './steps.js';
 
 /** Fields, as [name, text here] or [name, text here, text in a file], in words: the first most of them. */
 export function told(fields, most = fields.length) {
@@ -17,8 +18,8 @@ function labelOf(root, name) {
       if (label) return label.trim();
     }
   }
-  for (const template of root.querySelectorAll('template')) {
-    const label = labelOf(template.content, name);
+  for (const inside of [...waitingIn(root), ...[...root.querySelectorAll('template')].map(({ content }) => content)]) {
+    const label = labelOf(inside, name);
     if (label !== name) return label;
   }
   return name;

@@ -1,6 +1,6 @@
 // The steps of the work: one section of the page each, named by its id in the
-// address. What doesn't show at the start waits in a template of its section, so
-// that a start has no more to lay out and to search than it shows.
+// address. What doesn't show at the start waits as text in its section, so that a
+// start has no more to make, to lay out and to search than it shows.
 
 export function stepsIn(page) {
   return [...page.querySelectorAll('.step')];
@@ -15,13 +15,19 @@ export function stepAt(page, hash) {
 export function stepWith(page, id) {
   const named = page.getElementById(id);
   if (named) return named.closest('.step') ?? undefined;
-  return stepsIn(page).find((step) => waiting(step)?.content.getElementById(id));
+  return stepsIn(page).find((step) => waiting(step)?.text.includes(id) && contentOf(step).getElementById(id));
 }
 
 /** Has a step's content take its place. */
-export function bring(step) {
-  const template = waiting(step);
-  template?.replaceWith(template.content);
+export function bring(step) { waiting(step)?.replaceWith(contentOf(step)); }
+
+/** What waits of the steps of a page, a fragment each. */
+export function waitingIn(page) { return stepsIn(page).filter(waiting).map(contentOf); }
+
+function contentOf(step) {
+  const template = document.createElement('template');
+  template.innerHTML = waiting(step).text;
+  return template.content;
 }
 
-function waiting(step) { return step.querySelector(':scope > template.waits'); }
+function waiting(step) { return step.querySelector(':scope > script[type="text/html"]'); }

@@ -36,7 +36,9 @@ func Paint(source []byte) ([]byte, error) {
 	for node := range page.Descendants() {
 		if hasWord(node, "class", "step") && attr(node, "id") != firstStep {
 			set(node, hiddenAttr, "")
-			waits(node)
+			if err := waits(node); err != nil {
+				return nil, err
+			}
 		}
 		if node.Data == "header" || attr(node, "id") == firstStep {
 			s.paint(node)
@@ -47,15 +49,21 @@ func Paint(source []byte) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// waits has a step's content wait in a template, as web/steps.js finds it.
-func waits(step *html.Node) {
-	template := &html.Node{Type: html.ElementNode, Data: "template", DataAtom: atom.Template, Attr: []html.Attribute{{Key: "class", Val: "waits"}}}
+// waits has a step's content wait as text, as web/steps.js finds it: a browser reads
+// over a block of data, while a template would have all its elements made.
+func waits(step *html.Node) error {
+	var content bytes.Buffer
 	for step.FirstChild != nil {
 		child := step.FirstChild
 		step.RemoveChild(child)
-		template.AppendChild(child)
+		if err := html.Render(&content, child); err != nil {
+			return err
+		}
 	}
-	step.AppendChild(template)
+	text := &html.Node{Type: html.ElementNode, Data: "script", DataAtom: atom.Script, Attr: []html.Attribute{{Key: "type", Val: "text/html"}}}
+	text.AppendChild(&html.Node{Type: html.TextNode, Data: content.String()})
+	step.AppendChild(text)
+	return nil
 }
 
 // screen is a form with both parts of its answers.

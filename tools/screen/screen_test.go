@@ -27,7 +27,7 @@ func TestTheFirstScreenIsTheCoresAnswerToAnEmptyJob(t *testing.T) {
 	page := string(painted)
 	for _, want := range []string{
 		`<a data-say="block.tolerance">2 thou allowed</a>`,
-		`id="order" hidden=""><template class="waits"><p data-say="truing.headline">x</p></template></section>`,
+		`id="order" hidden=""><script type="text/html"><p data-say="truing.headline">x</p></script></section>`,
 		`<p data-say="truing.headline">Turn the crank once and read a dial.</p><p data-say="truing.caution" hidden=""></p>`,
 		`<b data-if="truing.new">new</b><b data-if="truing.did" hidden="">did</b>`,
 		`<i data-when="pass.*.drive.how=hour|pin"></i><i data-when="pass.*.drive.how=turn" hidden=""></i>`,

@@ -11,18 +11,17 @@ export class Fault extends Error {}
 /**
  * Starts the core and returns its call, which throws a Fault when a sum goes
  * wrong. A core that dies of one is started anew: anew() tells that it stands
- * again, when it was asked for something meanwhile.
+ * again, when it was asked for something meanwhile. One that comes by the network
+ * is fetched once free() says that what goes before is done.
  */
-export async function startCore(anew = () => {}) {
-  const first = new Go();
-  const { module, instance } = await instantiate('core.wasm', first.importObject);
-  let core = run(first, instance);
+export async function startCore(anew = () => {}, free = async () => {}) {
+  const module = await compiled('core.wasm', free);
+  let core = await begun(module);
   let starting = null;
   let missed = false;
 
   async function open() {
-    const go = new Go();
-    core = run(go, await WebAssembly.instantiate(module, go.importObject));
+    core = await begun(module);
     if (missed) anew();
     missed = false;
   }
@@ -57,8 +56,10 @@ export async function startCore(anew = () => {}) {
   };
 }
 
-function run(go, instance) {
-  go.run(instance);
+/** A core that runs. */
+async function begun(module) {
+  const go = new Go();
+  go.run(await WebAssembly.instantiate(module, go.importObject));
   return { go, door: globalThis.pintwelve, form: new Sent() };
 }
 
@@ -88,9 +89,10 @@ function bury({ go }) {
   globalThis.pintwelve = undefined;
 }
 
-async function instantiate(address, imports) {
+async function compiled(address, free) {
   const kept = await keptByWorker(address);
-  if (kept) return WebAssembly.instantiate(kept, imports);
+  if (kept) return WebAssembly.compile(kept);
+  await free();
   // No file of the site is ever redirected, nor is the core a page: a network does that until one has logged in.
   const response = await fetch(address, { redirect: 'manual' });
   if (response.type === 'opaqueredirect' || response.headers.get('Content-Type')?.startsWith('text/html') && response.ok) {
@@ -98,8 +100,8 @@ async function instantiate(address, imports) {
   }
   if (!response.ok) throw new Error(`${address}: ${response.status}`);
   // A host that serves .wasm under another type can't be compiled as it streams.
-  if (response.headers.get('Content-Type') === 'application/wasm') return WebAssembly.instantiateStreaming(response, imports);
-  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+  if (response.headers.get('Content-Type') === 'application/wasm') return WebAssembly.compileStreaming(response);
+  return WebAssembly.compile(await response.arrayBuffer());
 }
 
 // What the worker has kept is there whole, and through the worker it takes twice as

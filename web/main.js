@@ -52,7 +52,7 @@ async function start() {
   if (await takeWaitingAtStart()) return; // the reload is under way
   const opening = openStore();
   const unkept = (error) => cannotKeep(error, () => bench?.saveOne());
-  const [call, store] = await Promise.all([startCore(() => bench.answer()), soon(opening).catch(unkept)]);
+  const [call, store] = await Promise.all([startCore(() => bench.answer(), () => new Promise(afterFrame)), soon(opening).catch(unkept)]);
   bench = new Bench(call, store);
   await bench.open();
   if (!bench.tab.store) opening.then((late) => bench.comesLate(late), () => {});

@@ -38,7 +38,7 @@ export class Shop {
     const texts = Object.entries(form ?? {}).filter(([name, text]) => typeof text === 'string' && text !== ''
       && (JOB_FIELDS.includes(name) || text.length <= OWN_FIELDS[name]));
     const kept = Object.fromEntries(texts);
-    for (const name of this.unfit(kept)) delete kept[name];
+    for (const name of texts.length > 0 ? this.unfit(kept) : []) delete kept[name];
     return isMark(form?.[PICTURE]) ? { ...kept, [PICTURE]: form[PICTURE] } : kept;
   }
 

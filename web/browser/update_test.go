@@ -128,7 +128,7 @@ func TestNewVersionOfTheWholeSiteTakesOverAtAStart(t *testing.T) {
 	p.Until(look)
 	p.Reload()
 	p.Until(`document.body.dataset.edition === '2' && document.documentElement.dataset.ready === 'true'`)
-	assert.Equal(t, "/crank/icons/icon.svg", Eval[string](p, `new URL(document.querySelector('link[rel=icon]').href).pathname`))
+	assert.Equal(t, "/crank/icons/icon-192.png", Eval[string](p, `new URL(document.querySelector('link[rel=icon]').href).pathname`))
 	assert.Equal(t, "/crank/manifest.webmanifest", Eval[string](p, `new URL(document.querySelector('link[rel=manifest]').href).pathname`))
 }
 

@@ -34,8 +34,9 @@ func TestHostileTextIsOnlyText(t *testing.T) {
 	keep(p, form.Form{"pass.1.order": "1", "pass.1.drive.tir": "3"})
 	p.Reload()
 	p.Ready()
-	eachStep(p, func(string) {}) // which has what waits stand
 	own := Eval[[]string](p, tags)
+	eachStep(p, func(string) {}) // which has what waits stand
+	own = append(own, Eval[[]string](p, tags)...)
 	for turn := range turns {
 		keep(p, everyField(turn, func(n int) string { return hostileTexts[(n+turn*len(hostileTexts)/turns)%len(hostileTexts)] }))
 		p.Reload()

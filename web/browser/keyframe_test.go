@@ -109,7 +109,7 @@ func (p *typedPage) press(i int) float64 {
 		field.focus();
 		field.value = `+strconv.Quote(p.begun[i%len(p.begun)])+`; // which no edit tells of
 		await frame();
-		await frame();
+		await new Promise((then) => setTimeout(then, 150)); // that frame is to be out
 		globalThis.took = new Promise((then) => {
 			let pressed;
 			addEventListener('keydown', ({ timeStamp }) => { pressed = timeStamp; }, { capture: true, once: true });

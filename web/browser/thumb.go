@@ -139,7 +139,7 @@ func (p *Page) WatchShifts() {
 		const note = (list) => {
 			for (const entry of list.getEntries()) {
 				const names = entry.sources.map(({ node }) => node && (node.id || node.className || node.nodeName || node.textContent).toString().slice(0, 30));
-				window.shifts.push([entry.value, names.join(', ')]);
+				window.shifts.push([entry.value, names.join(', '), !entry.hadRecentInput]);
 			}
 		};
 		window.shiftsSeen = new PerformanceObserver(note);
@@ -149,20 +149,22 @@ func (p *Page) WatchShifts() {
 	})()`)
 }
 
-// Shift is one movement: how much of the screen by how much of it, and what moved.
+// Shift is one movement: how much of the screen by how much of it, what moved, and
+// whether it came by itself, more than half a second after the last key or touch.
 type Shift struct {
-	By   float64
-	What string
+	By       float64
+	What     string
+	ByItself bool
 }
 
 // Shifts returns what has moved since WatchShifts.
 func (p *Page) Shifts() (all []Shift) {
 	p.t.Helper()
-	for _, each := range Eval[[][2]any](p, `new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(() => {
+	for _, each := range Eval[[][3]any](p, `new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(() => {
 		window.shiftNote({ getEntries: () => window.shiftsSeen.takeRecords() });
 		then(window.shifts);
 	})))`) {
-		all = append(all, Shift{each[0].(float64), each[1].(string)})
+		all = append(all, Shift{each[0].(float64), each[1].(string), each[2].(bool)})
 	}
 	return all
 }

@@ -20,15 +20,19 @@ type stage struct {
 }
 
 // stillness is what moved while figures were typed: in all, as the Layout Instability
-// API counts it, whatever touch came before, and the typed field that went furthest.
+// API counts it, whatever touch came before; of that what came by itself, which alone
+// makes a page's cumulative layout shift; and the typed field that went furthest.
 type stillness struct {
-	shift, furthest float64
-	field           string
+	shift, byItself, furthest float64
+	field                     string
 }
 
 func (s *stillness) note(typed Typed) {
 	for _, each := range typed.Moved {
 		s.shift += each.By
+		if each.ByItself {
+			s.byItself += each.By
+		}
 	}
 	if by := math.Abs(typed.By); by > max(s.furthest, 1) { // a pixel is rounding
 		s.furthest, s.field = by, typed.Label
@@ -36,7 +40,7 @@ func (s *stillness) note(typed Typed) {
 }
 
 func (s stillness) String() string {
-	text := fmt.Sprintf("layout shift %.2f", s.shift)
+	text := fmt.Sprintf("layout shift %.2f, by itself %.2f", s.shift, s.byItself)
 	if s.field != "" {
 		text += fmt.Sprintf(", “%s” by %.0f px", s.field, s.furthest)
 	}

@@ -60,7 +60,7 @@ func TestAClampIsLoggedAsItIsWorked(t *testing.T) {
 	p.Choose("A clamp or wedge is worked by", "how far the gap closes or opens")
 	assert.Contains(t, Eval[string](p, `document.querySelector('[data-say="truing.hard"]').textContent`), "thou under the clamp")
 	p.Press("Squeezed: read again")
-	assert.Contains(t, p.Text(".pass"), "thou under the clamp")
+	says(p, ".pass", "thou under the clamp")
 	Eval[bool](p, `(document.querySelector('.pass [data-look]').click(), true)`)
 	assert.Contains(t, Eval[string](p, `document.querySelector('[name="pass.*.done.*.closing"]').value`), "thou")
 }
@@ -95,7 +95,7 @@ func TestSomethingElseOpensARowToSayIt(t *testing.T) {
 	p.Press("Something else")
 	p.Until(kept(`form['pass.2.since'] === 'else'`))
 	assert.Equal(t, "pass.*.done.*.kind", Eval[string](p, `document.activeElement.name`))
-	assert.Contains(t, p.Text(".pass"), "something was done that isn’t logged")
+	says(p, ".pass", "something was done that isn’t logged")
 	p.Choose("Move", "squeeze")
 	p.Type("At hour", "6")
 	p.Until(`document.querySelector('.pass').textContent.includes('squeezed at 6')`)

@@ -32,7 +32,7 @@ func TestFourPassesTypedUndoneRedoneReloadedAndShared(t *testing.T) {
 	}
 	assert.Contains(t, p.Text(headline), "True as it hangs")
 	assert.Equal(t, 4, passCount(p))
-	assert.Contains(t, p.Text(".pass"), "As found: D 6 thou, T 5 thou; struck drive at 3")
+	says(p, ".pass", "As found: D 6 thou, T 5 thou; struck drive at 3")
 
 	p.Press("Undo")
 	assert.Equal(t, "", p.Value("Timing high at"))

@@ -40,7 +40,7 @@ func TestATwinIsRead(t *testing.T) {
 		typeInto(p, `.readings [name="pass.*.dial.*.high"]`, n, row[2])
 	}
 	p.Until(`document.querySelector(` + strconv.Quote(headline) + `).textContent.includes(' pin ')`)
-	assert.Contains(t, p.Text(`#pieces [data-say="throws.sit"]`), "Pin 2: ")
+	says(p, `#pieces [data-say="throws.sit"]`, "Pin 2: ")
 	p.Until(`document.querySelectorAll('#more-dials [name$=".tir"]')[1].value === '7'`)
 	names := Eval[string](p, `[...document.querySelectorAll('.readings .dial:not([hidden]) .wide input')].map((c) => c.labels[0].textContent.trim()).join(', ')`)
 	assert.Equal(t, "Drive run-out, Timing run-out, D2 run-out thou, D3 run-out thou", names)

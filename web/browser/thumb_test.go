@@ -70,6 +70,7 @@ func TestSomethingElseOpensFilledInWithWhatWasAdvised(t *testing.T) {
 	h := p.Thumb()
 	touch4(h, "3", "5", "5.5", "7:30")
 	h.Tap("Something else")
+	says(p, ".pass", "struck timing at 9") // which is answered with what shows of its rows
 	rows := Eval[[]string](p, `[...document.querySelectorAll('[data-row="pass.*.done"]')].map((row) =>
 		[...row.querySelectorAll('.field')].filter((each) => !each.hidden).map((each) => each.querySelector('input, select').value).join(' '))`)
 	require.Len(t, rows, 2)

@@ -1,6 +1,8 @@
 package browser
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -147,7 +149,7 @@ func (p *Page) named(name string, roles []string) cdp.BackendNodeID {
 		tries++
 		root := send(p, dom.GetDocument, dom.GetDocumentParams{}).Root
 		query := accessibility.QueryAXTreeParams{NodeID: root.NodeID, AccessibleName: name}
-		for _, node := range send(p, accessibility.QueryAXTree, query).Nodes {
+		for _, node := range p.asked(query) {
 			if node.Ignored || node.Role == nil {
 				continue
 			}
@@ -164,6 +166,20 @@ func (p *Page) named(name string, roles []string) cdp.BackendNodeID {
 	}
 	require.FailNow(p.t, fmt.Sprintf("nothing named %q is a %s; so named are %v", name, strings.Join(roles, ", "), seen))
 	return 0
+}
+
+// asked returns what a screen reader would find; nothing where the browser, rarely,
+// gives no answer: it is asked again then.
+func (p *Page) asked(query accessibility.QueryAXTreeParams) []*accessibility.Node {
+	p.t.Helper()
+	ctx, cancel := context.WithTimeout(p.ctx, patience/6)
+	defer cancel()
+	found, err := chromedp.Call(ctx, accessibility.QueryAXTree, query)
+	if errors.Is(err, context.DeadlineExceeded) {
+		return nil
+	}
+	require.NoError(p.t, err)
+	return found.Nodes
 }
 
 // callOn calls a function with an element as its this.

@@ -2,6 +2,7 @@ package browser
 
 import (
 	"context"
+	"errors"
 	"os"
 	"strconv"
 	"sync"
@@ -106,10 +107,18 @@ func (p *Page) Until(script string) {
 	require.FailNow(p.t, "never came true: "+script)
 }
 
-// Visit goes to an address and waits until it is loaded, not for its answer.
+// Visit goes to an address and waits until it is loaded, not for its answer. Of a page
+// that loads itself anew as it loads, for a newer version, nothing tells that it is.
 func (p *Page) Visit(address string) {
 	p.t.Helper()
-	p.do(chromedp.Navigate(address))
+	ctx, cancel := context.WithTimeout(p.ctx, patience/2)
+	defer cancel()
+	err := chromedp.Do(ctx, chromedp.Navigate(address))
+	if errors.Is(err, context.DeadlineExceeded) {
+		p.Until(`document.readyState === 'complete' && location.protocol !== 'about:'`)
+		return
+	}
+	require.NoError(p.t, err)
 }
 
 // Reload loads the page again and waits until it is loaded.

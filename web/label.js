@@ -3,26 +3,27 @@ import { waitingIn } from './steps.js';
 
 /** Fields, as [name, text here] or [name, text here, text in a file], in words: the first most of them. */
 export function told(fields, most = fields.length) {
+  const roots = [document, ...waitingIn(document)];
   const words = fields.slice(0, most).map(([name, here, ...there]) => {
-    const what = labelOf(document, name);
+    const what = labelOf(roots, name) || name;
     return there.length > 0 ? `${what} ${here ?? 'blank'} here, ${there[0] ?? 'blank'} in the file` : `${what} ${here || 'blank'}`;
   });
   if (fields.length > most) words.push(`and ${fields.length - most} more`);
   return words.join('; ');
 }
 
-function labelOf(root, name) {
-  for (const control of root.querySelectorAll('[name]')) {
-    if (means(control.getAttribute('name'), name)) {
-      const label = control.getAttribute('aria-label') ?? (control.id && root.querySelector(`label[for="${control.id}"]`) || control.closest('label'))?.textContent;
-      if (label) return label.trim();
+function labelOf(roots, name) {
+  for (const root of roots) {
+    for (const control of root.querySelectorAll('[name]')) {
+      if (means(control.getAttribute('name'), name)) {
+        const label = control.getAttribute('aria-label') ?? (control.id && root.querySelector(`label[for="${control.id}"]`) || control.closest('label'))?.textContent;
+        if (label) return label.trim();
+      }
     }
+    const label = labelOf([...root.querySelectorAll('template')].map(({ content }) => content), name);
+    if (label) return label;
   }
-  for (const inside of [...waitingIn(root), ...[...root.querySelectorAll('template')].map(({ content }) => content)]) {
-    const label = labelOf(inside, name);
-    if (label !== name) return label;
-  }
-  return name;
+  return '';
 }
 
 /** Whether a pattern, a star for each row's key, means a name. */

@@ -134,6 +134,7 @@ func (b *Browser) Tab() *Page {
 	p := &Page{t: b.t, ctx: ctx, Close: closeTab}
 	b.t.Cleanup(p.checkComplaints)
 	require.NoError(b.t, chromedp.Listen(ctx, p.hear))
+	p.watchRest()
 	return p
 }
 

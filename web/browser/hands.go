@@ -68,6 +68,7 @@ func (p *Page) Insert(text string) {
 // Value returns what the field with a label holds.
 func (p *Page) Value(label string) string {
 	p.t.Helper()
+	p.rest()
 	return callOn[string](p, p.named(label, fields), "function() { return this.value }")
 }
 

@@ -83,9 +83,10 @@ func send[P, R any](p *Page, command cdp.Command[P, R], params P) R {
 	return result
 }
 
-// Eval runs a script on the page, waits for its promise, and returns its value.
+// Eval runs a script on the page at rest, waits for its promise, and returns its value.
 func Eval[T any](p *Page, script string) T {
 	p.t.Helper()
+	p.rest()
 	ctx, cancel := context.WithTimeout(p.ctx, patience)
 	defer cancel()
 	value, err := chromedp.Run(ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))

@@ -80,19 +80,22 @@ func short(x float64) string {
 		'f', -1, 64)
 }
 
-// steps are the shades between paper and ink: four, two bits a pixel, make an
-// edge of one pixel smooth to the eye and pack smallest.
-const steps = 4
+// Shades from paper to ink: four, two bits a pixel, make an edge of one pixel smooth
+// to the eye; two, one bit, do where a picture is as large as ever shown, or shrunk.
+const (
+	smooth = 4
+	plain  = 2
+)
 
-// png paints the drawing on side × side pixels.
-func (d drawing) png(side int) []byte {
-	picture := image.NewPaletted(image.Rect(0, 0, side, side), shades())
+// png paints the drawing on side × side pixels in a number of shades.
+func (d drawing) png(side, steps int) []byte {
+	picture := image.NewPaletted(image.Rect(0, 0, side, side), shades(steps))
 	scale := float64(size) / float64(side)
 	for py := range side {
 		for px := range side {
 			x, y := (float64(px)+0.5)*scale-size/2, (float64(py)+0.5)*scale-size/2
 			inked := min(max(0.5-d.distance(x, y)/scale, 0), 1)
-			picture.SetColorIndex(px, py, uint8(math.Round(inked*(steps-1))))
+			picture.SetColorIndex(px, py, uint8(math.Round(inked*float64(steps-1))))
 		}
 	}
 	var b bytes.Buffer
@@ -121,11 +124,11 @@ func (s stroke) distance(x, y float64) float64 {
 	return math.Hypot(x-s.x1-along*dx, y-s.y1-along*dy) - s.width/2
 }
 
-func shades() color.Palette {
+func shades(steps int) color.Palette {
 	palette := make(color.Palette, steps)
 	for i := range palette {
 		mix := func(p, k uint8) uint8 {
-			return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/(steps-1)))
+			return uint8(math.Round(float64(p) + (float64(k)-float64(p))*float64(i)/float64(steps-1)))
 		}
 		palette[i] = color.RGBA{mix(paper.R, ink.R), mix(paper.G, ink.G), mix(paper.B, ink.B), 0xff}
 	}

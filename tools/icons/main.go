@@ -24,8 +24,8 @@ func main() {
 func icons() map[string][]byte {
 	return map[string][]byte{
 		"icon.svg":          face(1).svg(),
-		"icon-192.png":      face(1).png(192),
-		"icon-512.png":      face(1).png(512),
-		"icon-maskable.png": face(maskable).png(192),
+		"icon-192.png":      face(1).png(192, smooth),
+		"icon-512.png":      face(1).png(512, plain),
+		"icon-maskable.png": face(maskable).png(192, smooth),
 	}
 }

@@ -21,7 +21,7 @@ func TestCommittedIconsAreTheDrawnOnes(t *testing.T) {
 }
 
 func TestPinStandsAt12AndNowhereElse(t *testing.T) {
-	picture, err := png.Decode(bytes.NewReader(face(1).png(size)))
+	picture, err := png.Decode(bytes.NewReader(face(1).png(size, plain)))
 	require.NoError(t, err)
 	middle, pin := size/2, 126
 	assert.Equal(t, ink, picture.At(middle, middle-pin), "12")

@@ -25,3 +25,6 @@ export function afterFrame(then) {
   }
   return off;
 }
+
+/** Waits until the frame of what has just changed is out. */
+export function frameOut() { return new Promise(afterFrame); }

@@ -4,7 +4,7 @@ import './wasm_exec.js';
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
-import { afterFrame } from './frame.js';
+import { afterFrame, frameOut } from './frame.js';
 import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
 import { JobSheet } from './jobsheet.js';
@@ -52,7 +52,7 @@ async function start() {
   if (await takeWaitingAtStart()) return; // the reload is under way
   const opening = openStore();
   const unkept = (error) => cannotKeep(error, () => bench?.saveOne());
-  const [call, store] = await Promise.all([startCore(() => bench.answer(), () => new Promise(afterFrame)), soon(opening).catch(unkept)]);
+  const [call, store] = await Promise.all([startCore(() => bench.answer(), frameOut), soon(opening).catch(unkept)]);
   bench = new Bench(call, store);
   await bench.open();
   if (!bench.tab.store) opening.then((late) => bench.comesLate(late), () => {});
@@ -152,7 +152,7 @@ class Bench {
       file: () => this.saveOne(),
       shown: () => this.refresh(),
       differs: told,
-      answered: () => new Promise(afterFrame),
+      answered: frameOut,
       // Asked once there is something to keep: some browsers ask the person.
       kept: () => { this.promised ??= navigator.storage?.persist?.().catch(() => false); },
     });

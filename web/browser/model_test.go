@@ -96,12 +96,15 @@ func TestNothingTypedVanishesUnsaid(t *testing.T) {
 func TestEachWriteInTurnFails(t *testing.T) {
 	p := model(t)
 	var all outcome
-	seeds := full(t, 100) / 100
-	for seed := 1; seed <= seeds; seed++ {
+	seeds := []int{104} // failed by what the model did not know: undo on one phone makes no newer state on another
+	for seed := range full(t, 100) / 100 {
+		seeds = append(seeds, seed+1)
+	}
+	for _, seed := range seeds {
 		for _, what := range []string{"fails", "killed before", "killed after", "hangs"} {
 			all.add(t, p, fmt.Sprintf("eachWriteFails(%d, %q)", seed, what))
 		}
 	}
-	t.Logf("%d seeds, %d writes, each failed once: %d lost something unsaid", seeds, all.Writes, len(all.Failed))
+	t.Logf("%d seeds, %d writes, each failed once: %d lost something unsaid", len(seeds), all.Writes, len(all.Failed))
 	assert.Empty(t, all.Failed)
 }

@@ -85,7 +85,7 @@ class Scene {
     if (!known) return;
     if (anew) known.over.clear();
     else known.over.delete(tab);
-    Object.assign(known, { wanted: known.over.size === 0, said: false, fresh: true, by: tab });
+    Object.assign(known, { wanted: known.over.size === 0, said: false, fresh: true, by: tab, undone: true });
   }
 
   async play(steps) {
@@ -376,8 +376,12 @@ class Scene {
     let records;
     await this.until(read({ size: text.length, text: async () => text }, () => []).then((each) => { records = each.records; }));
     if (!records?.length || tab.dead) return;
-    const done = await this.until(merged({ job, store }, records).then(({ counts }) => this.note(`${tab.name} reads file ${at + 1}: ${JSON.stringify(counts)}`)));
-    if (done) this.brought(tab.phone, records);
+    let counts;
+    const done = await this.until(merged({ job, store }, records).then((came) => { counts = came.counts; }));
+    if (done) {
+      this.note(`${tab.name} reads file ${at + 1}: ${JSON.stringify(counts)}`);
+      this.brought(tab.phone, records, counts);
+    }
     if (done && !tab.dead) await this.until(tab.tab.reread());
     if (!done || tab.dead || tab.tab.own || this.world.dice() < 0.3) return;
     // Mostly one goes on with what the file brought.
@@ -385,12 +389,16 @@ class Scene {
     if (record && !tab.dead) tab.tab.leave(() => tab.tab.take(tab.tab.jobOf(record)));
   }
 
-  /** What a file has brought stands on the phone that read it, wherever else it does. */
-  brought(phone, records) {
+  /**
+   * What a file has brought stands on the phone that read it, wherever else it does: but for what
+   * was typed over and came back by undo elsewhere, where the phone has the state over it and says
+   * that the file is older.
+   */
+  brought(phone, records, { older }) {
     const standing = this.standing([phone]);
     for (const text of records.flatMap(({ form }) => Object.values(form))) {
       const known = this.known(text);
-      if (known?.wanted && !known.said && !standing.has(text.split(' ')[0])) this.problem ||= `${phone.name} read ${text}, and has it nowhere`;
+      if (known?.wanted && !known.said && !(older && known.undone) && !standing.has(text.split(' ')[0])) this.problem ||= `${phone.name} read ${text}, and has it nowhere`;
     }
   }
 

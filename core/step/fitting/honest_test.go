@@ -71,3 +71,17 @@ func TestShimsThatDoNotReachSayWhichWould(t *testing.T) {
 	_, wanted = said(form.Form{"float.judge": "hot", "float.crank": "99.9", "float.least": "0", "float.most": "0.02 mm", "heat.running": "120"})
 	assert.Equal(t, "No shim helps: what is right hot binds cold.", wanted)
 }
+
+// A load that wants more interference than can be pressed at all is none that the joint holds. By Lamé
+// 30.02 mm in 30.00 mm holds 161 Nm, and a twentieth of the diameter, the most that is taken for a press, 12 kNm.
+func TestALoadPastAnyPressSlips(t *testing.T) {
+	job := form.Form{"joint.a.pin": "30.02", "joint.a.eye": "30.00", "joint.a.length": "20", "joint.a.hub": "60"}
+	for _, need := range []string{"400", "11000", "13000", "20000"} {
+		a := sheet.Answer(job.With(form.Form{"joint.a.need": need}), fitting.Measure.Name)
+		require.Empty(t, a.Faults())
+		assert.Contains(t, jobs.Said(a, "measure.headline"), "slips", need)
+		assert.Equal(t, "wrong", jobs.Told(t, a, "fit.joint.a.bite_verdict"), need)
+		assert.Contains(t, jobs.Said(a, "joint.a.margin"), "it holds only", need)
+		assert.NotEmpty(t, jobs.Told(t, a, "picture.joint.a.bite"), need)
+	}
+}

@@ -188,6 +188,8 @@ func (f *fitting) workOut(j *joint) {
 	}
 	if mm, _, err := p.For(j.needNm); err == nil {
 		limits.LeastMM, below = mm, slips
+	} else if fault, ok := err.(*fit.Fault); ok && fault.Field == fit.Interference {
+		limits.LeastMM, below = min(fault.Got, fit.MostMM), slips // more than can be pressed
 	}
 	if limits.LeastMM >= limits.MostMM {
 		above = ""

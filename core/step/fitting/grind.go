@@ -56,9 +56,14 @@ func (f *fitting) pressing() {
 		at := "press.joint." + key
 		switch {
 		case j.taper > 0 && j.needNm > 0:
-			mm, _, err := j.press.For(j.needNm)
-			if err == nil {
+			switch mm, can, err := j.toHold(); {
+			case err != nil:
+			case can:
 				f.Say(at, drawPast(j.name(), f.Amount(mm/j.taper), newtonMetres(j.needNm)))
+			case j.press.Hub.Brittle:
+				f.Say(at, noDrawHoldsIron(j.name(), newtonMetres(j.needNm)))
+			default:
+				f.Say(at, noDrawHolds(j.name(), newtonMetres(j.needNm)))
 			}
 		case !measured || err != nil:
 			f.Say(at, notMeasured(j.name()))

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"pintwelve/core/bench"
 	"pintwelve/core/form"
 	"pintwelve/core/sheet"
 	"pintwelve/core/step/fitting"
@@ -84,4 +85,42 @@ func TestALoadPastAnyPressSlips(t *testing.T) {
 		assert.Contains(t, jobs.Said(a, "joint.a.margin"), "it holds only", need)
 		assert.NotEmpty(t, jobs.Told(t, a, "picture.joint.a.bite"), need)
 	}
+}
+
+// A taper that would yield, or crack the wheel, before it holds what it must is not to be drawn
+// there, neither by what is measured nor at the press. A draw of 13.5 thou is where this eye yields.
+func TestNoDrawPastYieldIsAdvised(t *testing.T) {
+	job := form.Form{"joint.a.what": "driveshaft", "joint.a.form": "taper", "joint.a.pin": "25"}
+	said := func(more form.Form) (a *bench.Answers, drawTo, cannot, atPress string) {
+		a = sheet.Answer(job.With(more), "")
+		require.Empty(t, a.Faults())
+		return a, jobs.Said(a, "joint.a.drawto"), jobs.Said(a, "joint.a.cannot"), jobs.Said(a, "press.joint.a")
+	}
+	_, drawTo, cannot, atPress := said(form.Form{"joint.a.need": "290"})
+	assert.Contains(t, drawTo, "draw it at least 13 thou")
+	assert.Contains(t, atPress, "draw it at least 13 thou")
+	assert.Empty(t, cannot)
+	for _, draw := range []string{"", "5", "12", "20"} {
+		for _, need := range []string{"310", "400", "20000"} {
+			a, drawTo, cannot, atPress := said(form.Form{"joint.a.need": need, "joint.a.draw": draw})
+			assert.Empty(t, drawTo)
+			assert.Contains(t, cannot, "No interference holds that without yielding")
+			assert.Equal(t, "Drive shaft in wheel: no draw holds "+need+" Nm without yielding.", atPress)
+			_, any := a.Get("fit.joints/0/draw_wanted_mm")
+			assert.False(t, any)
+			if draw != "" {
+				verdict := map[string]string{"5": "slips", "12": "slips", "20": "past yield"}[draw]
+				assert.Contains(t, jobs.Said(a, "joint.a.bite"), verdict)
+			}
+		}
+	}
+	pressed := form.Form{"joint.a.what": "drivepin", "joint.a.form": "press", "joint.a.hub": "60", "joint.a.need": "1000"}
+	for pin, verdict := range map[string]string{"25.02": "slips", "25.07": "past yield", "25.5": "past yield"} { // 47 µm yields, 130 µm holds
+		a, _, cannot, _ := said(pressed.With(form.Form{"joint.a.pin": pin, "joint.a.eye": "25.00"}))
+		assert.Contains(t, jobs.Said(a, "joint.a.bite"), verdict, pin)
+		assert.Contains(t, cannot, "No interference holds that")
+	}
+	_, _, cannot, atPress = said(form.Form{"joint.a.need": "300", "joint.a.wheel": "iron"})
+	assert.Contains(t, cannot, "in this cast iron without cracking it")
+	assert.Contains(t, atPress, "no draw holds 300 Nm without cracking the wheel")
 }

@@ -140,15 +140,35 @@ func (f *fitting) roundEye(j *joint, d float64) float64 {
 
 // readTaper takes the interference from the draw; without one it says what draw holds.
 func (f *fitting) readTaper(j *joint) bool {
-	if j.needNm > 0 {
-		if mm, _, err := j.press.For(j.needNm); err == nil {
-			f.Say(j.at+"drawto", drawTo(newtonMetres(j.needNm), f.Amount(mm/j.taper)))
-			f.Number(j.out+"draw_wanted_mm", mm/j.taper)
-		}
+	switch mm, can, err := j.toHold(); {
+	case err != nil || j.needNm == 0:
+	case can:
+		f.Say(j.at+"drawto", drawTo(newtonMetres(j.needNm), f.Amount(mm/j.taper)))
+		f.Number(j.out+"draw_wanted_mm", mm/j.taper)
+	default:
+		f.Say(j.at+"cannot", j.noneHolds())
 	}
 	draw, ok := f.r.Number(form.JointDraw, j.key)
 	j.gap = exact(draw*j.taper, f.StepMM*j.taper)
 	return ok && draw > 0
+}
+
+// toHold returns the interference at which a joint holds what it must; can is false where
+// none does without yielding, or cracking the wheel.
+func (j *joint) toHold() (mm float64, can bool, err error) {
+	mm, made, err := j.press.For(j.needNm)
+	if fault, ok := err.(*fit.Fault); ok && fault.Field == fit.Interference { // more than can be pressed
+		return min(fault.Got, fit.MostMM), false, nil
+	}
+	return mm, mm < made.YieldInterferenceMM, err
+}
+
+// noneHolds says what a joint that no interference helps wants.
+func (j *joint) noneHolds() string {
+	if j.press.Hub.Brittle {
+		return noneHoldsInIron
+	}
+	return noneHolds
 }
 
 func newtonMetres(nm float64) string { return unit.Format(nm, unit.NewtonMetre, 1) }
@@ -186,18 +206,18 @@ func (f *fitting) workOut(j *joint) {
 	if p.Hub.Brittle {
 		above = cracksTheWheel
 	}
-	if mm, _, err := p.For(j.needNm); err == nil {
+	if mm, can, err := j.toHold(); err == nil {
 		limits.LeastMM, below = mm, slips
-	} else if fault, ok := err.(*fit.Fault); ok && fault.Field == fit.Interference {
-		limits.LeastMM, below = min(fault.Got, fit.MostMM), slips // more than can be pressed
-	}
-	if limits.LeastMM >= limits.MostMM {
-		above = ""
-		cannot := noneHolds
-		if p.Hub.Brittle {
-			cannot = noneHoldsInIron
+		switch past := j.gap.LeastMM-j.gap.SpotPlusMinusMM > limits.MostMM; {
+		case can:
+		case past: // and by that alone it is wrong, whatever it holds
+			limits.LeastMM, below = 0, ""
+		default:
+			above = ""
 		}
-		f.Say(j.at+"cannot", cannot)
+		if !can && j.taper == 0 { // of a taper it is said by what draw is wanted
+			f.Say(j.at+"cannot", j.noneHolds())
+		}
 	}
 	title := interferenceOf(j.name())
 	f.judgedUnless(gap{j.at + "bite", title, j.gap, limits, below, above}, j.wanted())

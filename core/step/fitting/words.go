@@ -122,6 +122,14 @@ func drawPast(joint, draw, torque string) string {
 	return bench.Fill("%: draw it at least % past hand-tight, to hold %.", joint, draw, torque)
 }
 
+func noDrawHolds(joint, torque string) string {
+	return bench.Fill("%: no draw holds % without yielding.", joint, torque)
+}
+
+func noDrawHoldsIron(joint, torque string) string {
+	return bench.Fill("%: no draw holds % without cracking the wheel.", joint, torque)
+}
+
 func notMeasured(joint string) string { return bench.Fill("%: not measured.", joint) }
 
 func pressWith(joint, tonnes string) string {

@@ -68,13 +68,21 @@ func (f *fitting) pressing() {
 		case !measured || err != nil:
 			f.Say(at, notMeasured(j.name()))
 		case j.taper == 0:
-			f.Say(at, pressWith(j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne)))
+			f.Say(at, pressWith(j.name(), unit.Format(worked.PressInN, unit.Tonne, 0.1*tonne))+fails(&worked))
 		}
 		if j.press.Hub.Brittle {
 			f.Say(at+".iron", ironBoss)
 		}
 		if measured && err == nil && j.taper > 0 {
-			f.Say(at+".drawn", drawnHolds(f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm)))
+			f.Say(at+".drawn", drawnHolds(f.Amount(worked.DrawMM), newtonMetres(worked.HoldNm))+fails(&worked))
 		}
 	}
+}
+
+// fails says after a joint's figures that it yields or cracks, and so hasn't as much.
+func fails(w *fit.Tapered) string {
+	if words := failing(w); words != "" {
+		return " " + words
+	}
+	return ""
 }

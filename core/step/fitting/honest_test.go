@@ -124,3 +124,29 @@ func TestNoDrawPastYieldIsAdvised(t *testing.T) {
 	assert.Contains(t, cannot, "in this cast iron without cracking it")
 	assert.Contains(t, atPress, "no draw holds 300 Nm without cracking the wheel")
 }
+
+// A joint that yields says so at the press too, beside its figures, and which part does where
+// the eye's stress doesn't show it: at a hollow pin's bore 2 p d²/(d² − d_i²) stands alone.
+func TestWhatYieldsIsSaidWhereItIsPressed(t *testing.T) {
+	job := form.Form{"joint.a.pin": "30.02", "joint.a.eye": "30.00", "joint.a.hub": "60"}
+	said := func(more form.Form) (yields, atPress string) {
+		a := sheet.Answer(job.With(more), "")
+		require.Empty(t, a.Faults())
+		return jobs.Said(a, "joint.a.yields"), jobs.Said(a, "press.joint.a")
+	}
+	yields, atPress := said(nil)
+	assert.Empty(t, yields)
+	assert.Equal(t, "Pin in drive wheel: press it in with 1.1 tonne.", atPress)
+	yields, atPress = said(form.Form{"joint.a.pin": "30.20"})
+	assert.Contains(t, yields, "It yields")
+	assert.Contains(t, atPress, "tonne. It yields")
+	_, atPress = said(form.Form{"joint.a.pin": "30.20", "joint.a.wheel": "iron"})
+	assert.Contains(t, atPress, "tonne. It cracks the wheel")
+	yields, atPress = said(form.Form{"joint.a.pin": "30.06", "joint.a.hollow": "29.5"}) // 7.53 MPa over (1 − (29.5/30.06)²)/2
+	assert.Contains(t, yields, "The pin yields, with 408 MPa by von Mises against 310 MPa")
+	assert.Contains(t, atPress, "The pin yields")
+
+	taper := form.Form{"joint.a.form": "taper", "joint.a.what": "driveshaft", "joint.a.pin": "25", "joint.a.draw": "20"}
+	a := sheet.Answer(job.With(taper), "")
+	assert.Contains(t, jobs.Said(a, "press.joint.a.drawn"), "Nm. It yields")
+}

@@ -295,19 +295,13 @@ func (f *fitting) jointWords(j *joint, w *fit.Tapered) {
 
 // troubles says what a joint shows that must be heard of.
 func (f *fitting) troubles(j *joint, w *fit.Tapered) {
-	fails := ""
 	for _, found := range w.Findings {
-		switch {
-		case found.Trouble == fit.NotSelfHolding:
+		if found.Trouble == fit.NotSelfHolding {
 			f.Say(j.at+"steep", tooSteep)
-		case found.Trouble == fit.HubCracks:
-			fails = itCracks
-		case fails == "": // either part yields, or both
-			fails = itYields
 		}
 	}
-	if fails != "" {
-		f.Say(j.at+"yields", fails)
+	if words := failing(w); words != "" {
+		f.Say(j.at+"yields", words)
 	}
 	if j.press.Hub.Brittle {
 		words := ironBoss
@@ -316,6 +310,24 @@ func (f *fitting) troubles(j *joint, w *fit.Tapered) {
 		}
 		f.Say(j.at+"iron", words)
 	}
+}
+
+// failing says which part of a joint yields or cracks, the wheel before the pin; nothing
+// where neither does.
+func failing(w *fit.Tapered) string {
+	words := ""
+	for _, found := range w.Findings {
+		switch {
+		case found.Trouble == fit.HubCracks:
+			return itCracks
+		case found.Trouble == fit.HubYields:
+			return itYields
+		case found.Trouble == fit.PinYields:
+			mpa := func(v float64) string { return unit.Format(v, unit.MPa, 1) }
+			words = pinYields(mpa(found.Got), mpa(found.Limit))
+		}
+	}
+	return words
 }
 
 // tonne is the weight of one, N.

@@ -296,6 +296,10 @@ func stressOfIron(pressure, hoop, strength string) string {
 	return bench.Fill("Pressure %; at the eye’s bore % of hoop tension. Cast iron doesn’t yield, it cracks: judged against its tensile strength, %.", pressure, hoop, strength)
 }
 
+func pinYields(mises, yield string) string {
+	return bench.Fill("The pin yields, with % by von Mises against %: the figures are those of parts that stay elastic, so more than this joint has.", mises, yield)
+}
+
 func eyeYieldsAt(draw string) string {
 	return bench.Fill("The eye begins to yield at a draw of %.", draw)
 }

@@ -209,6 +209,9 @@ func TestARaceDropsInAndComesLooseByHeat(t *testing.T) {
 	assert.InDelta(t, 20+0.03/((alloy-steel)*52), jobs.Value(t, a, "fit.mains/0/loose_c"), 1e-6)
 	assert.InDelta(t, 0.03-70*(alloy-steel)*52, jobs.Value(t, a, "fit.mains/0/hot_bite_mm"), 1e-9)
 	assert.Contains(t, jobs.Told(t, a, "say.cases.headline"), "the race is loose by")
+	// A race that is in the case warms with it and holds past the heat that drops it in cold.
+	assert.Less(t, jobs.Value(t, a, "fit.mains/0/case_heat_c"), jobs.Value(t, a, "fit.mains/0/loose_c"))
+	assert.Contains(t, jobs.Told(t, a, "say.main.a.dropin"), "to drop the bearing in; to")
 	iron := sheet.Answer(jobs.Main(form.Form{"main.a.case": "iron"}), fitting.Cases.Name)
 	assert.Contains(t, jobs.Told(t, iron, "say.main.a.loose"), "expands no more")
 }

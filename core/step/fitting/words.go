@@ -215,11 +215,11 @@ func wantsMore(interference string) string {
 }
 
 func heatOrFreeze(heat, freezer string) string {
-	return bench.Fill("Heat the case to % to drop the bearing in or out; from the freezer at % it drops into the case cold.", heat, freezer)
+	return bench.Fill("Heat the case to % to drop the bearing in; from the freezer at % it drops into the case cold.", heat, freezer)
 }
 
 func heatAndFreeze(heat, cold, freezer string) string {
-	return bench.Fill("Heat the case to % to drop the bearing in or out; to % with it from the freezer at %.", heat, cold, freezer)
+	return bench.Fill("Heat the case to % to drop the bearing in; to % with it from the freezer at %.", heat, cold, freezer)
 }
 
 func leftHot(heat, left string) string {

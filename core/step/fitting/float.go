@@ -84,7 +84,7 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 	var left, right bool
 	s.CaseLeftMM, left = f.r.Number(form.FloatCaseLeft)
 	s.CrankLeftMM, right = f.r.Number(form.FloatCrankLeft)
-	s.Centred = left && right
+	s.Centred = left && right && f.inside(s.CaseLeftMM, s.FacesMM, form.FloatCaseLeft) && f.inside(s.CrankLeftMM, s.CrankMM, form.FloatCrankLeft)
 	if len(s.Shims) == 0 && !s.Centred {
 		return false
 	}
@@ -101,6 +101,15 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 		})
 	}
 	return true
+}
+
+// inside tells whether a middle lies within the width that it is the middle of; one that
+// doesn't was misread.
+func (f *fitting) inside(middleMM, widthMM float64, id form.ID) bool {
+	if middleMM <= widthMM {
+		return true
+	}
+	return !f.faulty(&fit.Fault{Field: fit.Middle, Got: middleMM, Most: widthMM}, id)
 }
 
 // pile writes the shims of one side.

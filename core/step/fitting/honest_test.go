@@ -150,3 +150,18 @@ func TestWhatYieldsIsSaidWhereItIsPressed(t *testing.T) {
 	a := sheet.Answer(job.With(taper), "")
 	assert.Contains(t, jobs.Said(a, "press.joint.a.drawn"), "Nm. It yields")
 }
+
+// The cylinder's line lies between the case faces and the mouth within the crank: a middle
+// that doesn't is a slip, and no rod that stands a foot off the line.
+func TestAMiddleOutsideIsASlip(t *testing.T) {
+	job := form.Form{"float.faces": "100", "float.crank": "99", "float.shims": "0.1 0.2 0.3 0.5", "float.caseleft": "50", "float.crankleft": "49.3"}
+	a := sheet.Answer(job, fitting.Cases.Name)
+	require.Empty(t, a.Faults())
+	assert.Equal(t, "right", jobs.Told(t, a, "fit.float.centre_verdict"))
+	for field, slip := range map[string]string{"float.caseleft": "500", "float.crankleft": "493"} {
+		a = sheet.Answer(job.With(form.Form{field: slip}), fitting.Cases.Name)
+		assert.Contains(t, jobs.Told(t, a, "error."+field), slip+" mm is out of reach here")
+		_, judged := a.Get("fit.float.centre_verdict")
+		assert.False(t, judged)
+	}
+}

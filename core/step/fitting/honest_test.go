@@ -165,3 +165,10 @@ func TestAMiddleOutsideIsASlip(t *testing.T) {
 		assert.False(t, judged)
 	}
 }
+
+// A bearing's bore and outside that were exchanged are said so, not its seat and housing to be wrong.
+func TestABearingsBoreIsSmallerThanItsOutside(t *testing.T) {
+	a := sheet.Answer(jobs.Main(form.Form{"main.a.bore": "52", "main.a.outside": "25"}), fitting.Cases.Name)
+	require.Len(t, a.Faults(), 1)
+	assert.Contains(t, jobs.Told(t, a, "error.main.a.outside"), "25 mm is out of reach here: no more than 250 mm, no less than 52.01 mm")
+}

@@ -56,6 +56,10 @@ func (f *fitting) main(key, out string, h heat) {
 	shaft := fit.Seat{Material: fit.Steel()}
 	bore, hasBore := f.r.Number(form.MainBore, key)
 	outside, hasOutside := f.r.Number(form.MainOutside, key)
+	if hasBore && hasOutside && bore >= outside {
+		f.faulty(&fit.Fault{Field: fit.BearingOut, Got: outside, Least: bore + 10*fit.LeastMM, Most: fit.MostMM}, form.MainOutside, key)
+		return
+	}
 	b.BoreMM, b.OutsideMM = bore, outside
 	seatLow, seatHigh, seatOK := f.class(form.MainSeatClass, key, "k5", limits.Shaft, bore, hasBore)
 	houseLow, houseHigh, houseOK := f.class(form.MainHousingClass, key, "N7", limits.Hole, outside, hasOutside)

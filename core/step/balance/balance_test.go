@@ -347,3 +347,12 @@ func TestAHoleInBothWheelsGoesByEachPicturesNumber(t *testing.T) {
 	f["hole.a.wheel"] = "both"
 	assert.Contains(t, jobs.Said(sheet.Answer(f, balance.Step.Name), "hole.b.said"), "2. each wheel:")
 }
+
+// What is all to one side is as sure as the weight that was laid opposite it: 20 g at 80 mm by
+// steps of 1 g, and a radius.
+func TestWhatComesOffIsAsSureAsItsOwnDirection(t *testing.T) {
+	a := sheet.Answer(jobs.Knife("knife.whole.hour", "3", "knife.whole.weight", "20", "knife.whole.radius", "80"), balance.Step.Name)
+	require.Empty(t, a.Faults())
+	assert.Equal(t, "In all 1600 ± 45 g·mm at 3.", jobs.Said(a, "balance.moment"))
+	assert.Contains(t, jobs.Said(a, "balance.side"), "by 1600 ± 45 g·mm")
+}

@@ -205,14 +205,14 @@ func (s *crank) onFace(on [2]bool, hour float64, minutes int) string {
 func (s *crank) toTakeOff(h *shop, n *need) {
 	aim := s.remove[0].Factor
 	s.Number("balance.target_percent", 100*aim.X)
-	most, plus := 0.0, 0.0
+	all, most, plus := n.all(), 0.0, 0.0
 	for i, c := range s.remove {
 		at := "balance.remove/" + strconv.Itoa(i) + "/"
 		s.Text(at+"from", s.whichWheel(c.What))
 		s.Number(at+"moment_gmm", c.GMM.Len())
 		s.Number(at+"pm_gmm", math.Hypot(c.PMGMM[0], c.PMGMM[1]))
 		s.HourOrNull(at+"hour", c.GMM.Len() > 0, s.Hour(c.GMM.Hour()))
-		most, plus = math.Max(most, c.GMM.Len()), plus+c.PMGMM[0]
+		most, plus = math.Max(most, c.GMM.Len()), plus+math.Hypot(c.PMGMM[0]*all.T, c.PMGMM[1]*all.N)/all.Len() // along all of it
 	}
 	then := thenHas
 	if s.job.Keep && s.changed() {
@@ -224,7 +224,7 @@ func (s *crank) toTakeOff(h *shop, n *need) {
 	} else {
 		s.probe(h, n)
 		s.tell("do", s.takeOff(h, n))
-		if all := n.all(); all.Len() > s.tolerance() { // of unlike wheels, one may make up for the other
+		if all.Len() > s.tolerance() { // of unlike wheels, one may make up for the other
 			s.Say("balance.moment", inAll(bench.Plain(all.Len(), 1), bench.Plain(plus, 1), s.at(all.Hour())))
 		}
 		s.Say("balance.caution", holesWeaken)

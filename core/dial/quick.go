@@ -46,7 +46,10 @@ func HalfWay(from clock.End, runOut, rising, falling float64, s Scale) (Reading,
 	if !usable(falling) || clock.Apart(rising, falling) == 0 {
 		return Reading{}, &Error{Field: Falling, Given: falling}
 	}
-	r := quick(runOut, clock.SeenFrom(from, clock.Midway(rising, falling)), s, halfWayError)
+	misread := misreadBy(clock.Wrap(falling-rising), runOut/2, s)
+	r := quick(runOut, clock.SeenFrom(from, clock.Midway(rising, falling)), s, func(e float64, s Scale) spread {
+		return halfWayError(e, s).and(either(clock.Radians(misread) / 2))
+	})
 	r.Better = Better{MorePoints: true}
 	return r, nil
 }
@@ -103,6 +106,9 @@ func even(a float64) spread { return spread{sinc(a), sinc(2 * a)} }
 // and is the sum of two errors that know nothing of each other.
 func (s spread) and(t spread) spread { return spread{s.cos * t.cos, s.cos2 * t.cos2} }
 
+// either is an error of a, one way or the other.
+func either(a float64) spread { return spread{math.Cos(a), math.Cos(2 * a)} }
+
 func sinc(x float64) float64 {
 	if math.Abs(x) < 1e-4 {
 		return 1 - x*x/6
@@ -136,6 +142,18 @@ func halfWayError(e float64, s Scale) spread {
 		all += 1 / (k * k)
 	}
 	return one.and(one).and(even(step / 2 * math.Sqrt((1+alike/all)/2)))
+}
+
+// misreadBy is by how many hours one of two half-way hours is misread that lie so far apart, of an
+// eccentricity e: all that they lack of half a turn, so that the middle is out by half of it; 0 while a mark
+// and a few times half a division of the needle at each make as much: hands scatter. By judgement.
+func misreadBy(apart, e float64, s Scale) float64 {
+	const halfTurn, hands = 6, 3
+	off := math.Abs(apart - halfTurn)
+	if open := 2*s.HourStep + hands*s.Division/(2*e)*6/math.Pi; e == 0 || off <= open {
+		return 0
+	}
+	return off
 }
 
 func check(runOut float64, s Scale) error {

@@ -135,6 +135,33 @@ func TestHalfWayHoursRoundAlikeOrApart(t *testing.T) {
 	}
 }
 
+// Half-way hours lie half a turn apart: of two that don't, one is misread by all that they lack of it,
+// and the high spot is out by half of that, on the circle of the run-out.
+func TestAMisreadHalfWayHourMakesTheHourUnsure(t *testing.T) {
+	s := Scale{Division: 1e-4, HourStep: 0.5}
+	read := func(rising, falling float64) Reading {
+		r, err := HalfWay(clock.Left, 0.2, rising, falling, s)
+		require.NoError(t, err)
+		assert.InDelta(t, 0, clock.Apart(0, r.E.Hour()), 1e-9)
+		return r
+	}
+	sure := read(9, 3)
+	assert.Equal(t, sure.Cov, read(9.5, 2.5).Cov, "as the marks let them be")
+	for _, misread := range []float64{2, 3, 5} {
+		off := clock.Radians(misread) / 2
+		r := read(9+misread/2, 3-misread/2)
+		assert.InDelta(t, 0.1*math.Sin(off), math.Sqrt(r.Cov.NN), 0.004, "across, %g", misread)
+		assert.InDelta(t, 0.1*math.Sqrt2*(1-math.Cos(off)), math.Sqrt(r.Cov.TT), 0.004, "along, %g", misread)
+		assert.Equal(t, sure.Sigma, r.Sigma, "how much it is is another figure")
+	}
+	coarse := Scale{Division: 0.05, HourStep: 0.5} // shows each of the hours to an hour of 0.1 mm
+	near, err := HalfWay(clock.Left, 0.1, 9.9, 2.1, coarse)
+	require.NoError(t, err)
+	even, err := HalfWay(clock.Left, 0.1, 9, 3, coarse)
+	require.NoError(t, err)
+	assert.Equal(t, even.Cov, near.Cov, "as the dial lets them be")
+}
+
 // The moments that the covariance is built from, against a mean over many hours
 // drawn as they are said to fall, seed 2.
 func TestHourErrorLiesOnAnArc(t *testing.T) {

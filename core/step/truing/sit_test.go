@@ -77,6 +77,22 @@ func TestHalfWayHoursThatDontLieHalfATurnApartAreSaid(t *testing.T) {
 	}
 }
 
+// Half-way hours of which one must be misread by hours tell no way to work: a full turn would.
+func TestMisreadHalfWayHoursAdviseNothing(t *testing.T) {
+	f := jobs.Typed("3", "", "3", "")
+	for _, side := range []string{"drive", "timing"} {
+		f["pass.1."+side+".how"], f["pass.1."+side+".rise"], f["pass.1."+side+".fall"] = "halfway", "9", "3"
+	}
+	a := sheet.Answer(f, "")
+	assert.Equal(t, "work", jobs.Told(t, a, "advice"))
+	for _, side := range []string{"drive", "timing"} {
+		f["pass.1."+side+".rise"], f["pass.1."+side+".fall"] = "11:30", "12:30"
+	}
+	a = sheet.Answer(f, "")
+	assert.Equal(t, "the dials can't tell", jobs.Told(t, a, "verdict"))
+	assert.Contains(t, jobs.Said(a, "truing.then"), "a full turn")
+}
+
 // Out of round by no more than the scatter could make it is said as just that.
 func TestOvalityOrScatterIsSaidAsEither(t *testing.T) {
 	f := jobs.Typed("", "", "", "")

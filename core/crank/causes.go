@@ -85,9 +85,9 @@ func (c *shift) stray(t *Try, struck bool, bend clock.Vec) {
 	most, meant, moved := 0.0, 0.0, 0
 	for _, k := range c.dials {
 		meant = math.Max(meant, 2*(meantD.Scale(k.d).Len()+meantG.Scale(k.g).Len()))
-		noise := c.covD.Scale(k.d * k.d).Add(c.covG.Scale(k.g * k.g)).Widest()
-		if off := 2 * d.Scale(k.d).Add(g.Scale(k.g)).Len(); off > 2*lsq.Radius95(0)*noise {
-			most = math.Max(most, off)
+		noise := lsq.Uncertainty{Cov: c.covD.Scale(k.d * k.d).Add(c.covG.Scale(k.g * k.g))}
+		if off := d.Scale(k.d).Add(g.Scale(k.g)); noise.Significant(off) {
+			most = math.Max(most, 2*off.Len())
 			moved++
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
@@ -162,4 +163,22 @@ func TestWhatIsAskedSaysHowTheNeedlesMoved(t *testing.T) {
 		then(jobs.Again(jobs.Typed("8", "3", "8", "9"), "", "2.7", "3", "2.7", "9")))
 	assert.Regexp(t, `^These readings differ by more than the dials can, and nothing is logged\. As they stand: strike the drive wheel at 3\.$`,
 		then(jobs.Again(jobs.Skewed(), "", "4", "5", "4", "7")))
+}
+
+// A strike moves both needles of dials that stand alike. One that stays at nothing while the
+// other moves is told, by run-outs and hours too, whose hour is unsure where the run-out isn't.
+func TestANeedleThatStaysIsTold(t *testing.T) {
+	f := jobs.Typed("6", "3", "0", "12").With(form.Form{
+		"tolerance": "1", "drive.at": "75", "drive.pin": "120",
+		"pass.1.done.1.kind": "strike", "pass.1.done.1.wheel": "drive", "pass.1.done.1.hour": "3",
+		"pass.2.order": "2", "pass.2.drive.tir": "3", "pass.2.drive.high": "3", "pass.2.timing.tir": "0", "pass.2.timing.high": "12",
+	})
+	a := sheet.Answer(f, "")
+	require.Empty(t, a.Faults())
+	assert.Equal(t, "astray", jobs.Told(t, a, "amiss/0/came"))
+	assert.Contains(t, jobs.Said(a, "truing.lesson"), "a dial or its foot slipped")
+	// As it should: both needles by half of the offset's, 1.5 thou.
+	f = f.With(form.Form{"pass.1.timing.tir": "5", "pass.1.timing.high": "9", "pass.2.drive.tir": "4.5", "pass.2.timing.tir": "3.5", "pass.2.timing.high": "9"})
+	_, amiss := sheet.Answer(f, "").Get("amiss/0/came")
+	assert.False(t, amiss)
 }

@@ -7,14 +7,15 @@ import (
 )
 
 // crossChecks works out the rim gaps and the straight-edge's steps of a pass
-// beside what the dials say.
-func (a answers) crossChecks(p *pass, r *form.Reader) {
+// beside what the dials say, and tells whether these say otherwise.
+func (a answers) crossChecks(p *pass, r *form.Reader) (differ bool) {
 	step := r.Default(form.Feeler)
 	if v, ok := numbers(r, p.key, form.PassGap12, form.PassGap3, form.PassGap6, form.PassGap9); ok {
 		gaps := crank.RimGaps{From: p.Seen, At12: v[0], At3: v[1], At6: v[2], At9: v[3], Step: step}
 		check, closure, askew, err := p.pose.Gaps(p.counted, gaps)
 		if err == nil {
 			a.gapCheck(p, check, closure, askew)
+			differ = check.Differ
 		}
 	}
 	if v, ok := numbers(r, p.key, form.PassEdge3, form.PassEdge9, form.PassEdge12); ok {
@@ -22,8 +23,10 @@ func (a answers) crossChecks(p *pass, r *form.Reader) {
 		check, radii, err := p.pose.Edge(p.counted, edge)
 		if err == nil {
 			a.edgeCheck(p, check, radii)
+			differ = differ || check.Differ
 		}
 	}
+	return differ
 }
 
 // numbers reads fields of which each is wanted before any counts.

@@ -15,10 +15,16 @@ func (a answers) shafts(p *pass) {
 		hole := p.Within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
 		a.Say("shaft."+side, shaftWords(shaft.State, side, p.support(), hole, p.at(shaft.Hole.Hour())))
 	}
-	if p.several() {
-		return
+	if slips := p.slips(); slips != nil {
+		a.Say("shaft.slip", wouldFit(slips))
 	}
-	var slips []string
+}
+
+// slips are those each of which would make readings fit that don't.
+func (p *pass) slips() (slips []string) {
+	if p.several() {
+		return nil
+	}
 	for _, slip := range p.crank.Slips(p.counted) {
 		if slip.Kind == crank.Swapped {
 			slips = append(slips, readingsSwapped(p.letter(slip.A), p.letter(slip.B)))
@@ -26,9 +32,7 @@ func (a answers) shafts(p *pass) {
 			slips = append(slips, hoursMirrored(p.letter(slip.A)))
 		}
 	}
-	if slips != nil {
-		a.Say("shaft.slip", wouldFit(slips))
-	}
+	return slips
 }
 
 func (p *pass) letter(n int) string { return p.stations[p.used[n]].letter }

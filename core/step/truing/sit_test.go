@@ -155,3 +155,23 @@ func TestADriftIsSaidWithItsWay(t *testing.T) {
 		}
 	}
 }
+
+// A move is not advised without a word of what speaks against it: rim gaps that say otherwise, or
+// readings that contradict one another and would fit but for a slip.
+func TestWhatSpeaksAgainstAMoveStandsBesideIt(t *testing.T) {
+	f := jobs.Typed("6", "3", "5", "9").With(form.Form{"mount": "vblocks", "drive.at": "75", "drive.held": "30"})
+	beside := func(more form.Form) string {
+		a := sheet.Answer(f.With(more), "")
+		assert.Empty(t, a.Faults())
+		assert.Equal(t, "work", jobs.Told(t, a, "advice"))
+		return jobs.Said(a, "truing.else")
+	}
+	assert.Empty(t, beside(nil))
+	assert.Contains(t, beside(form.Form{"pass.1.gap12": "10", "pass.1.gap3": "10.5", "pass.1.gap6": "11", "pass.1.gap9": "10.5"}), "find out which before you strike")
+	assert.Empty(t, beside(form.Form{"pass.1.gap12": "10", "pass.1.gap3": "10.01", "pass.1.gap6": "10", "pass.1.gap9": "9.99"}), "as the dials have it")
+	second := form.Form{"dial.a.half": "drive", "dial.a.at": "76", "pass.1.dial.a.tir": "6", "pass.1.dial.a.high": "3"}
+	assert.Empty(t, beside(second))
+	second["pass.1.dial.a.high"] = "9"
+	assert.Contains(t, beside(second), "the hours of D2 had been read from the other end")
+	assert.Contains(t, beside(second), "Find out which before you strike.")
+}

@@ -86,13 +86,12 @@ func (a answers) more(r *form.Reader) {
 		a.needles(p)
 		a.smallAsks(p)
 	default:
-		a.elseWords(p)
+		a.elseWords(p, a.crossChecks(p, r))
 		a.smallAsks(p)
 		a.tiltVerdict(p)
 		a.sit(p)
 		a.needles(p)
 		a.shafts(p)
-		a.crossChecks(p, r)
 		a.bend(p)
 	}
 	if p.several() {

@@ -318,8 +318,9 @@ func halvesApart(letter, hours string) string {
 
 // The cross-checks.
 const (
-	dialsDiffer = "The dials say otherwise, by more than either can be out: find out which before you strike."
-	dialsAgree  = "The dials agree."
+	checksSayOtherwise = "The rim gaps or the straight-edge say otherwise than the dials, by more than either can be out: find out which before you strike."
+	dialsDiffer        = "The dials say otherwise, by more than either can be out: find out which before you strike."
+	dialsAgree         = "The dials agree."
 )
 
 func openByGaps(hour, across string) string {
@@ -528,6 +529,10 @@ func hoursMirrored(dial string) string {
 
 func readingsSwapped(dial, other string) string {
 	return bench.Fill("those of % and % had been exchanged", dial, other)
+}
+
+func slipFirst(wouldFit string) string {
+	return bench.Fill("% Find out which before you strike.", wouldFit)
 }
 
 func wouldFit(slips []string) string {

@@ -100,10 +100,14 @@ func (f *fitting) rodRock() {
 	if f.r.Word(form.BigEndKind) == "bush" {
 		most += outer.MostMM
 	}
-	f.judged(gap{
+	wanted := ""
+	if f.r.Blank(form.FoundWidth) || f.r.Blank(form.FoundRockAt) { // the clearance goes with the one over the other
+		wanted = rockAssumed
+	}
+	f.judgedUnless(gap{
 		name: "found.clearance", title: byItsRock, Limits: fit.Limits{MostMM: most},
 		Gap: exact(rock.ClearanceMM, rock.ClearanceMM*f.r.Division("drive")/movement), above: worn,
-	})
+	}, wanted)
 	if len(rock.Findings) > 0 {
 		f.Say("found.stops", cheeksStopIt)
 	}

@@ -172,3 +172,23 @@ func TestABearingsBoreIsSmallerThanItsOutside(t *testing.T) {
 	require.Len(t, a.Faults(), 1)
 	assert.Contains(t, jobs.Told(t, a, "error.main.a.outside"), "25 mm is out of reach here: no more than 250 mm, no less than 52.01 mm")
 }
+
+// By the rod's rock its clearance is its width's part of the way to the dial: where one of them stands in, it
+// is not called right.
+func TestARockByAnAssumedWidthIsNotCalledRight(t *testing.T) {
+	verdict := func(width, at string) (words, verdict string) {
+		a := sheet.Answer(form.Form{"found.rock": "40", "found.pin": "30", "found.width": width, "found.rockat": at}, fitting.Found.Name)
+		require.Empty(t, a.Faults())
+		return jobs.Said(a, "found.clearance"), jobs.Told(t, a, "fit.found.clearance_verdict")
+	}
+	words, how := verdict("18", "150")
+	assert.Contains(t, words, ": right.")
+	assert.Equal(t, "right", how)
+	for _, blank := range [][2]string{{"", "150"}, {"18", ""}, {"", ""}} {
+		words, how = verdict(blank[0], blank[1])
+		assert.Contains(t, words, "as assumed. Give both.")
+		assert.Equal(t, "not known", how)
+	}
+	_, how = verdict("30", "150")
+	assert.Equal(t, "wrong", how)
+}

@@ -43,6 +43,7 @@ const (
 	rodTwisted   = "Rod twisted, over 100 mm"
 	hangItFirst  = "Hang it in the lathe before it is split: what the dials show is pass 1."
 	byItsRock    = "Big end by its rock"
+	rockAssumed  = "not worn, if the big end is as wide and the dial as far up as assumed. Give both"
 	sidePlay     = "Side play"
 	cheeksStopIt = "The rod’s cheeks stop it first: the clearance is at least this."
 	twoWanted    = "two readings are wanted, one at each end of the bar"

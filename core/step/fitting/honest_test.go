@@ -192,3 +192,10 @@ func TestARockByAnAssumedWidthIsNotCalledRight(t *testing.T) {
 	_, how = verdict("30", "150")
 	assert.Equal(t, "wrong", how)
 }
+
+// A freezer that is no colder than the shop is none.
+func TestAWarmFreezerIsNoHelp(t *testing.T) {
+	a := sheet.Answer(jobs.Main(form.Form{"heat.room": "10", "heat.freezer": "20"}), fitting.Cases.Name)
+	require.Empty(t, a.Faults())
+	assert.Equal(t, "Heat the case to 36 °C to drop the bearing in.", jobs.Told(t, a, "say.main.a.dropin"))
+}

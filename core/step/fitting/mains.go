@@ -194,6 +194,8 @@ func (f *fitting) dropIn(at, out string, held grade, s fit.Shrink, h heat) {
 		switch {
 		case c <= h.room || s.InterferenceMM <= 0:
 			f.Say(at+"dropin", dropsInCold)
+		case h.freezer >= h.room: // no help
+			f.Say(at+"dropin", heatAlone(celsius(c)))
 		case cold <= h.room:
 			f.Say(at+"dropin", heatOrFreeze(celsius(c), celsius(h.freezer)))
 		default:

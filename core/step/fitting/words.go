@@ -215,6 +215,10 @@ func wantsMore(interference string) string {
 	return bench.Fill("to hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", interference)
 }
 
+func heatAlone(heat string) string {
+	return bench.Fill("Heat the case to % to drop the bearing in.", heat)
+}
+
 func heatOrFreeze(heat, freezer string) string {
 	return bench.Fill("Heat the case to % to drop the bearing in; from the freezer at % it drops into the case cold.", heat, freezer)
 }

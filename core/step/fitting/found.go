@@ -7,6 +7,7 @@ import (
 	"pintwelve/core/bench"
 	"pintwelve/core/fit"
 	"pintwelve/core/form"
+	"pintwelve/core/lsq"
 )
 
 // lookedAt are what the eye goes over before the crank is split.
@@ -149,14 +150,41 @@ func (f *fitting) rodBar(name, title string, ends ...form.ID) {
 	f.judged(gap{name: name, title: title, Gap: exact(100*math.Abs(lean.PerMM), 100*lean.PlusMinus), Limits: fit.Limits{MostMM: allowed}, above: tooMuch})
 }
 
-// runOuts compares the run-out at both shafts with what is allowed.
+// runOuts compares the run-out at both shafts with what is allowed: no surer than a dial's
+// reading is at the lathe, and nothing while the unit of a figure is in doubt.
 func (f *fitting) runOuts(at string, runOut form.ID) {
 	for _, side := range bench.Sides {
-		if mm, ok := f.r.Number(runOut, side); ok {
-			f.judged(gap{
-				name: at + side + ".tir", title: runOutOf(side), Gap: exact(mm, f.r.Division(side)/2),
-				Limits: fit.Limits{MostMM: f.r.Default(form.Tolerance)}, above: outOfTrue,
-			})
+		mm, ok := f.r.Number(runOut, side)
+		if !ok {
+			continue
+		}
+		plus, allowed := lsq.Normal95*f.r.Division(side)/math.Sqrt(6), f.r.Default(form.Tolerance) // MODEL §6, run-out + hour
+		name := at + side + ".tir"
+		if words := f.whichUnit(side, runOut); words != "" {
+			f.found(asked, words)
+			f.Say(name, words)
+			f.Text("fit."+name+"_verdict", gradeNames[asked])
+			continue
+		}
+		f.judged(gap{name: name, title: runOutOf(side), Gap: exact(mm, plus), Limits: fit.Limits{MostMM: allowed}, above: outOfTrue})
+	}
+}
+
+// whichUnit asks for the unit of a figure that a run-out is judged by, where that is in doubt.
+func (f *fitting) whichUnit(side string, runOut form.ID) string {
+	for _, each := range [...]struct {
+		meanings []form.Meaning
+		what     string
+	}{
+		{f.r.InDoubt(runOut, side), runOutOn(side)}, {f.r.InDoubt(form.ShaftDivision, side), divisionOn(side)}, {f.r.InDoubt(form.Tolerance), runOutAllowed},
+	} {
+		var labels []string
+		for _, m := range each.meanings {
+			labels = append(labels, m.Label)
+		}
+		if labels != nil {
+			return sayWhich(each.what, labels)
 		}
 	}
+	return ""
 }

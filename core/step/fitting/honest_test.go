@@ -199,3 +199,33 @@ func TestAWarmFreezerIsNoHelp(t *testing.T) {
 	require.Empty(t, a.Faults())
 	assert.Equal(t, "Heat the case to 36 °C to drop the bearing in.", jobs.Told(t, a, "say.main.a.dropin"))
 }
+
+// A run-out is judged as surely as at the lathe, ± 0.4 thou by a dial of half a thou, and not at all while
+// its unit, or what it is judged by, is in doubt: 0.05 may be mm, which is 2 thou.
+func TestARunOutIsNoSurerThanItsDial(t *testing.T) {
+	for _, step := range []struct{ at, name string }{{"cases.", fitting.Cases.Name}, {"found.", fitting.Found.Name}} {
+		told := func(more form.Form) (words, headline, verdict string) {
+			a := sheet.Answer(form.Form{step.at + "drive": "1", step.at + "timing": "1"}.With(more), step.name)
+			require.Empty(t, a.Faults())
+			return jobs.Said(a, step.at+"drive.tir"), jobs.Said(a, step.name+".headline"), jobs.Told(t, a, "fit."+step.at+"drive.tir_verdict")
+		}
+		_, _, verdict := told(nil)
+		assert.Equal(t, "right", verdict)
+		for runOut, want := range map[string]string{"1.5": "right", "1.7": "too close to call", "2.3": "too close to call", "2.5": "wrong"} {
+			_, _, verdict = told(form.Form{step.at + "drive": runOut})
+			assert.Equal(t, want, verdict, runOut)
+		}
+		words, headline, verdict := told(form.Form{step.at + "drive": "0.05"})
+		assert.Equal(t, "Run-out, drive side: 0.05 thou, or 0.05 mm, or 0.05 in? Say which.", words)
+		assert.Equal(t, words, headline)
+		assert.Equal(t, "not known", verdict)
+		for _, sure := range []string{"0.05 mm", "0.05 thou"} {
+			_, _, verdict = told(form.Form{step.at + "drive": sure})
+			assert.NotEqual(t, "not known", verdict)
+		}
+		words, _, _ = told(form.Form{"tolerance": "0.05"})
+		assert.Equal(t, "Run-out allowed: 0.05 thou, or 0.05 mm? Say which.", words)
+		words, _, _ = told(form.Form{"drive.division": "0.01"})
+		assert.Equal(t, "Dial’s division, drive side: 0.01 thou, or 0.01 mm? Say which.", words)
+	}
+}

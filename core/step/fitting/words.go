@@ -59,6 +59,16 @@ func itCameAt(drive, timing string) string {
 
 func runOutOf(side string) string { return bench.Fill("Run-out, % side,", side) }
 
+func runOutOn(side string) string { return bench.Fill("Run-out, % side", side) }
+
+func divisionOn(side string) string { return bench.Fill("Dial’s division, % side", side) }
+
+const runOutAllowed = "Run-out allowed"
+
+func sayWhich(what string, meanings []string) string {
+	return bench.Fill("%: %? Say which.", what, strings.Join(meanings, ", or "))
+}
+
 // The big end.
 const (
 	measureThePin    = "Measure the crankpin: both ends and the middle, then across."

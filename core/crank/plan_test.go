@@ -260,10 +260,25 @@ func TestReadAgainInEitherOrder(t *testing.T) {
 	tol := crank.Tolerance{RunOut: 0.01}
 	either := crank.Plan([]crank.Pass{known, found}, tol)
 	other := crank.Plan([]crank.Pass{found, known}, tol)
-	both := crank.Plan([]crank.Pass{known, known}, tol)
+	once := crank.Plan([]crank.Pass{known}, tol)
 	assert.InEpsilon(t, other.Worst.HalfWidth95, either.Worst.HalfWidth95, 1e-12)
 	assert.InEpsilon(t, other.Advice.Tilt[clock.Left].HalfWidth95, either.Advice.Tilt[clock.Left].HalfWidth95, 1e-12)
-	assert.InEpsilon(t, lsq.Student95(4)/lsq.Student95(0)*both.Worst.HalfWidth95, either.Worst.HalfWidth95, 1e-12, "half of it on one degree: ν = 1/(½)²")
+	assert.InEpsilon(t, lsq.Student95(4)/lsq.Student95(0)*once.Worst.HalfWidth95/math.Sqrt2, either.Worst.HalfWidth95, 1e-12, "half of it on one degree: ν = 1/(½)²")
+}
+
+// What is read the same to the figure is rounded the same, or copied: three of it are no surer
+// than one, as they are once one of them differs.
+func TestReadTheSameIsNoSurer(t *testing.T) {
+	truth := tryout.Start{D: clock.Vec{N: 0.08}, G: clock.Vec{T: -0.0004}}
+	tol := crank.Tolerance{RunOut: 0.01}
+	p := one(t, truth, 0.01)
+	once := crank.Plan([]crank.Pass{p}, tol)
+	same := crank.Plan([]crank.Pass{p, p, p}, tol)
+	assert.Equal(t, 3, same.Rounds)
+	assert.Equal(t, once.Worst, same.Worst)
+	assert.Equal(t, once.Advice.Tilt, same.Advice.Tilt)
+	other := crank.Plan([]crank.Pass{p, p, one(t, tryout.Start{D: clock.Vec{N: 0.081}, G: truth.G}, 0.01)}, tol)
+	assert.InEpsilon(t, once.Worst.HalfWidth95/math.Sqrt2, other.Worst.HalfWidth95, 1e-3)
 }
 
 // A crank seen from its other end, its halves renamed, is told the same moves by

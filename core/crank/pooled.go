@@ -112,8 +112,12 @@ func joined(was, now []Station) []Station {
 	return st
 }
 
-// mean takes another reading of the same place in, each counting by how sure it is.
+// mean takes another reading of the same place in, each counting by how sure it is. One that is
+// the same to the figure brings nothing: what was rounded is rounded as before, or it was copied.
 func (p *Station) mean(q *Station) {
+	if p.E == q.E && p.Cov == q.Cov && p.Nu == q.Nu {
+		return
+	}
 	w, v := p.weight(), q.weight()
 	cov, ok := w.Add(v).Inverse()
 	if !ok {

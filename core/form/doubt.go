@@ -122,15 +122,28 @@ func (r *Reader) doubtHour(name string) {
 	}
 }
 
+// lightest is what a part of the crank that isn't small weighs at least, g, by judgement.
+const lightest = 5
+
+// tooLight tells of a bare weight that no such part has, as who weighs in kilograms writes it.
+func (f *Field) tooLight(text string, grams float64) bool {
+	switch f.ID {
+	case PartPiston, PartGudgeon, PartSmall, PartBig, PartRod, PartBearing, PartCrankpin, LightenOff:
+		return grams > 0 && grams < lightest && unitless(text)
+	}
+	return false
+}
+
+// unitless tells whether a figure was typed without its unit.
+func unitless(text string) bool { return strings.IndexByte("0123456789.,", text[len(text)-1]) >= 0 }
+
 // mostFactor is the largest balance factor that is taken, %.
 const mostFactor = 150
 
 // doubtFactor keeps it where a bare balance factor may be a part of one, as books
 // write it: “0.66” for 66%. No crank is balanced to a hundredth of what it carries.
 func (r *Reader) doubtFactor(name string, f *Field, percent float64) {
-	text := r.typed(name)
-	bare := strings.IndexByte("0123456789.,", text[len(text)-1]) >= 0
-	if f.Unit != unit.PerCent || f.Max != mostFactor || !bare || percent <= 0 || 100*percent > mostFactor || r.sure || r.doubted.has(name) {
+	if f.Unit != unit.PerCent || f.Max != mostFactor || !unitless(r.typed(name)) || percent <= 0 || 100*percent > mostFactor || r.sure || r.doubted.has(name) {
 		return
 	}
 	d := Doubt{Name: name}

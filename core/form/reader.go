@@ -118,6 +118,9 @@ func (r *Reader) number(f *Field, name string) (float64, bool) {
 		r.doubt(name, f, false)
 		r.complain(name, f.outOfRange(text, unit.UnitOf(text, def, 1)))
 		return 0, false
+	case f.tooLight(r.typed(name), v):
+		r.complain(name, kilogramsOrGrams(clip(r.typed(name))))
+		return 0, false
 	}
 	switch def {
 	case unit.OClock:

@@ -19,6 +19,10 @@ func outOfRange(given, least, most string) string {
 	return "“" + given + "” is out of range: " + least + " to " + most + " will do"
 }
 
+func kilogramsOrGrams(given string) string {
+	return "“" + given + "” would be grams: write “" + given + " kg”, or “" + given + " g” where that is meant"
+}
+
 // inEntry says which entry of a list a fault is in.
 func inEntry(number int, fault string) string { return "Entry " + strconv.Itoa(number) + ": " + fault }
 

@@ -70,6 +70,22 @@ func TestAFactorWrittenAsAPartOfOneIsAskedAbout(t *testing.T) {
 	assert.Contains(t, jobs.Said(a, "balance.headline"), "66%")
 }
 
+// Who weighs in kilograms writes 0.285: as grams it made a factor of 143.9%, and "Leave it".
+func TestAWeightWrittenInKilogramsIsASlip(t *testing.T) {
+	for _, part := range []string{"piston", "gudgeon", "small", "big"} {
+		a := balanced("weight."+part, "0.285")
+		e, _ := a.Get("error.weight." + part)
+		assert.Equal(t, "“0.285” would be grams: write “0.285 kg”, or “0.285 g” where that is meant", e.Text)
+		assert.Contains(t, jobs.Said(a, "balance.headline"), "Wrong")
+	}
+	for _, text := range []string{"0.285 kg", "285", "4.9 g"} {
+		require.Empty(t, balanced("weight.piston", text).Faults(), text)
+	}
+	require.Empty(t, balanced("weight.clips", "0.9", "weight.rings", "4", "weight.gudgeon", "0").Faults())
+	e, _ := Answer(oneSingle("lighten.off", "1.5"), lighten.Step.Name).Get("error.lighten.off")
+	assert.Contains(t, e.Text, "write “1.5 kg”")
+}
+
 // With the gudgeon pin's 86 g left out the factor comes to 73.8, not 62.1: what is
 // missing is asked for, and a blank ring or clip is said.
 func TestAPartThatWasNotWeighedIsAskedFor(t *testing.T) {

@@ -102,7 +102,7 @@ func TestTextbooksBalanceWeights(t *testing.T) {
 		{"Sadhu Singh, Theory of Machines, ch. 12", 1000, 200, 700, 45, 75, 900},
 	} {
 		f := form.Form{
-			"weight.piston": jobs.Figure(row.piston), "weight.gudgeon": "0", "weight.small": jobs.Figure(row.small), "weight.big": "0.001", "weight.crankpin": jobs.Figure(row.pin),
+			"weight.piston": jobs.Figure(row.piston), "weight.gudgeon": "0", "weight.small": jobs.Figure(row.small), "weight.big": "0.001 g", "weight.crankpin": jobs.Figure(row.pin),
 			"throw": jobs.Figure(row.throw), "knife.whole.on": "bob", "knife.whole.hung": jobs.Figure(-row.pin),
 			"target": "factor", "target.factor": "66.666667",
 		}

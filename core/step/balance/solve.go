@@ -170,12 +170,15 @@ func (s *crank) weigh(place string, like weights) (w weights) {
 	return w
 }
 
-// part reads a weight; where it is blank, like stands in, if there is any.
+// part reads a weight; where it is blank, like stands in, if there is any. Nothing does for one that is wrong.
 func (s *crank) part(id form.ID, place string, like float64) float64 {
-	if like > 0 {
+	v, ok := s.r.Number(id, place)
+	switch {
+	case s.r.Wrong(id, place):
+		s.want("", id, place)
+	case !ok && like > 0:
 		return s.r.Or(like, id, place)
 	}
-	v, _ := s.r.Number(id, place)
 	return v
 }
 
@@ -260,7 +263,7 @@ func (s *crank) weighing(place string, w balance.Weighing) {
 		s.want(whatHangs(w), form.KnifeHung, place)
 	}
 	switch {
-	case settles && s.r.Blank(form.KnifeWeight, place):
+	case settles && (s.r.Blank(form.KnifeWeight, place) || s.r.Wrong(form.KnifeWeight, place)):
 		s.want(whichOpposite, form.KnifeWeight, place)
 	case w.Heavy.WeightG > 0 && !settles:
 		s.want(settlesWhere, form.KnifeHour, place)

@@ -182,3 +182,17 @@ func TestANeedleThatStaysIsTold(t *testing.T) {
 	_, amiss := sheet.Answer(f, "").Get("amiss/0/came")
 	assert.False(t, amiss)
 }
+
+// A figure of the set-up that is wrong isn't answered by what would stand in for it: 1..5 for a tolerance
+// of 1.5 thou would be judged by 2.
+func TestAWrongFigureOfTheSetUpIsMendedFirst(t *testing.T) {
+	f := jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"drive.at": "75", "drive.pin": "120", "timing.at": "75", "timing.pin": "120"})
+	assert.Equal(t, "true as it hangs", jobs.Told(t, sheet.Answer(f, ""), "verdict"))
+	for _, field := range []string{"tolerance", "tilt", "throw", "rim", "drive.at", "timing.pin", "drive.division"} {
+		a := sheet.Answer(f.With(form.Form{field: "1..5"}), "")
+		assert.NotEmpty(t, jobs.Text(a, "error."+field))
+		assert.Equal(t, bench.MendIt, jobs.Said(a, "truing.headline"), field)
+		assert.Equal(t, "needs a reading", jobs.Told(t, a, "verdict"), field)
+	}
+	assert.Equal(t, "true as it hangs", jobs.Told(t, sheet.Answer(f.With(form.Form{"wheel.drive.diameter": "x"}), ""), "verdict"), "mended under Lighten")
+}

@@ -1,6 +1,7 @@
 package truing
 
 import (
+	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -48,6 +49,17 @@ type station struct {
 
 // places are the lengths of one half, mm from its own shaft's end.
 type places struct{ pin, dial, bearing, tip, held float64 }
+
+// setUpWrong tells of a figure of the set-up, just read, that is wrong: what stands in for it was
+// not meant. The wheels' own are mended where they are asked for.
+func setUpWrong(r *form.Reader) error {
+	for _, each := range r.Problems {
+		if !strings.HasPrefix(each.Name, "wheel.") {
+			return errors.New(each.Text)
+		}
+	}
+	return nil
+}
 
 func readSetUp(r *form.Reader) setUp {
 	s := setUp{Ends: bench.ReadEnds(r), Gauge: bench.Gauge{Unit: bench.FineUnit(r)}}

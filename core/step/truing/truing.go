@@ -136,6 +136,7 @@ func passAt(k *bench.Kept, r *form.Reader, key string) (*pass, *form.Reader) {
 func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	s := readSetUp(r)
 	p := &pass{setUp: &s, stage: of, lacks: of.lacking(r), allowed: crank.Tolerance{RunOut: r.Default(form.Tolerance), Tilt: 60 * r.Default(form.Tilt)}}
+	wrong := setUpWrong(r)
 	p.learned = kept.Lasting("learned "+strconv.Itoa(of.pin), &crank.Past{}).(*crank.Past)
 	p.readRounds(r, kept)
 	p.past = p.history(r, kept)
@@ -147,6 +148,9 @@ func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 	}
 	if p.doubt = doubtOf(r); p.doubt != nil {
 		p.fault = errDoubt
+		return p
+	}
+	if p.fault = wrong; wrong != nil {
 		return p
 	}
 	if p.several() {

@@ -30,6 +30,9 @@ func (f *fitting) endFloat(h heat) {
 	if err == nil && float.ColdMM < 0 {
 		err = &fit.Fault{Detail: fit.Detail{Kind: fit.NoRoom}, Field: fit.OverCrank, Got: over + washers, Most: faces}
 	}
+	if err == nil && float.ColdMM > widestFloat {
+		err = &fit.Fault{Field: fit.OverCrank, Got: over, Least: faces - washers - widestFloat, Most: faces - washers}
+	}
 	if f.faulty(err, form.FloatCrank) {
 		return
 	}
@@ -53,6 +56,9 @@ func (f *fitting) endFloat(h heat) {
 		f.judgedFloat(endFloat, now, &s)
 	}
 }
+
+// widestFloat is more than any shims take up, mm, by judgement: beyond it a figure is a slip.
+const widestFloat = 20
 
 // judgedFloat judges an end float, and says what shims would do where these don't: not
 // so near the limits that it were too close to call.

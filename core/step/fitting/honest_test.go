@@ -229,3 +229,21 @@ func TestARunOutIsNoSurerThanItsDial(t *testing.T) {
 		assert.Equal(t, "Dial’s division, drive side: 0.01 thou, or 0.01 mm? Say which.", words)
 	}
 }
+
+// A crank 90 mm narrower than its cases is a slip, no end float to be shimmed.
+func TestACrankFarNarrowerThanItsCasesIsASlip(t *testing.T) {
+	job := form.Form{"float.faces": "100", "float.crank": "9.9", "float.washers": "0.1"}
+	a := sheet.Answer(job, fitting.Cases.Name)
+	assert.Contains(t, jobs.Told(t, a, "error.float.crank"), "9.9 mm is out of reach here: no more than 99.9 mm, no less than 79.9 mm")
+	assert.Empty(t, jobs.Said(a, "float.wanted"))
+	require.Empty(t, sheet.Answer(job.With(form.Form{"float.crank": "80"}), fitting.Cases.Name).Faults())
+}
+
+// More heat than cases are commonly given for a bearing is not advised without a word.
+func TestAHotCaseIsRemarkedOn(t *testing.T) {
+	said := func(housing string) string {
+		return jobs.Said(sheet.Answer(jobs.Main(form.Form{"main.a.housing": housing}), fitting.Cases.Name), "main.a.dropin")
+	}
+	assert.NotContains(t, said("51.97"), "commonly")
+	assert.Contains(t, said("51.80"), "That is more than cases are commonly heated to: check the sizes first.")
+}

@@ -145,6 +145,9 @@ type deviations func(letters string, grade int, nominalMM float64) (low, high li
 // source; the maker's figure counts.
 const hottestBearing = 120
 
+// hottestCase is the most that cases are commonly heated to for a bearing, °C (common practice, no source).
+const hottestCase = 150
+
 // celsius writes a temperature.
 func celsius(c float64) string { return unit.Format(c, unit.Celsius, 1) }
 
@@ -191,16 +194,19 @@ func (f *fitting) dropIn(at, out string, held grade, s fit.Shrink, h heat) {
 	if err != nil || err2 != nil {
 		f.Say(at+"dropin", noHeatIn)
 	} else {
+		words := heatAndFreeze(celsius(c), celsius(cold), celsius(h.freezer))
 		switch {
 		case c <= h.room || s.InterferenceMM <= 0:
-			f.Say(at+"dropin", dropsInCold)
+			words = dropsInCold
 		case h.freezer >= h.room: // no help
-			f.Say(at+"dropin", heatAlone(celsius(c)))
+			words = heatAlone(celsius(c))
 		case cold <= h.room:
-			f.Say(at+"dropin", heatOrFreeze(celsius(c), celsius(h.freezer)))
-		default:
-			f.Say(at+"dropin", heatAndFreeze(celsius(c), celsius(cold), celsius(h.freezer)))
+			words = heatOrFreeze(celsius(c), celsius(h.freezer))
 		}
+		if c > hottestCase {
+			words += " " + hotterThanCases
+		}
+		f.Say(at+"dropin", words)
 		f.Number(out+"case_heat_c", c)
 		f.Number(out+"case_heat_frozen_c", cold)
 	}

@@ -225,6 +225,8 @@ func wantsMore(interference string) string {
 	return bench.Fill("to hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", interference)
 }
 
+const hotterThanCases = "That is more than cases are commonly heated to: check the sizes first."
+
 func heatAlone(heat string) string {
 	return bench.Fill("Heat the case to % to drop the bearing in.", heat)
 }

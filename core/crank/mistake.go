@@ -2,6 +2,7 @@ package crank
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"pintwelve/core/clock"
@@ -408,7 +409,13 @@ func (n *Next) ask(j *judge, g []*pooled) {
 	if n.Close && c.Mount == Centres && !c.Steady && len(g) == 1 {
 		add(AskPressure, last.last)
 	}
-	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && !j.inside(Surely)) {
+	if n.Rounds < enough && (n.Why == Unclear || n.Why == Leave && (!j.inside(Surely) || n.strayed(g))) {
 		add(AskReadAgain, last.last)
 	}
+}
+
+// strayed tells whether what was done last moved a needle as it should not have: the dial may
+// have slipped, or stick.
+func (n *Next) strayed(g []*pooled) bool {
+	return slices.ContainsFunc(n.Tries, func(t Try) bool { return t.Astray > 0 && len(g) > 1 && t.Pass == g[len(g)-2].last })
 }

@@ -177,6 +177,11 @@ func TestANeedleThatStaysIsTold(t *testing.T) {
 	require.Empty(t, a.Faults())
 	assert.Equal(t, "astray", jobs.Told(t, a, "amiss/0/came"))
 	assert.Contains(t, jobs.Said(a, "truing.lesson"), "a dial or its foot slipped")
+	f["centres"] = "good"
+	done := jobs.Again(f, "", "0.3", "3", "0", "12").With(form.Form{"pass.2.done.1.kind": "strike", "pass.2.done.1.wheel": "drive", "pass.2.done.1.hour": "3"})
+	a = sheet.Answer(done, "")
+	assert.Equal(t, "true", jobs.Told(t, a, "verdict"))
+	assert.Equal(t, "read again", jobs.Told(t, a, "asks/0/what"), "it may stick")
 	// As it should: both needles by half of the offset's, 1.5 thou.
 	f = f.With(form.Form{"pass.1.timing.tir": "5", "pass.1.timing.high": "9", "pass.2.drive.tir": "4.5", "pass.2.timing.tir": "3.5", "pass.2.timing.high": "9"})
 	_, amiss := sheet.Answer(f, "").Get("amiss/0/came")

@@ -247,7 +247,8 @@ export class Controls {
     if (first) this.tapped = this.deaf ? null : this.meant();
     const control = this.tapped;
     if (!control) {
-      if (first && !this.deaf) this.notice.say('Both hours stand. To change one touch D, T or the hour first, then the face.', 'tap');
+      const way = this.lathe.open ? 'go to it by “Next”' : 'touch D, T or the hour';
+      if (first && !this.deaf) this.notice.say(`Both hours stand. To change one ${way} first, then the face.`, 'tap');
       return;
     }
     const { hour } = this.bench.call('tap', {}, { x, y });

@@ -35,6 +35,7 @@ export class Lathe {
     this.onMove();
     this.stayAwake();
     this.begin();
+    this.bench.querySelector('[data-lathe="next"]').focus({ preventScroll: true }); // the button that was pressed is gone
   }
 
   /** Turns to the first reading that is wanted yet. */

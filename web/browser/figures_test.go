@@ -99,6 +99,7 @@ func TestAtTheLatheATapIsForTheReadingThatShows(t *testing.T) {
 	assert.Equal(t, "3", Eval[string](p, `document.getElementById('drive-high').value`))
 	at3(p)
 	assert.Equal(t, "9", Eval[string](p, `document.getElementById('timing-high').value`), "it stands")
+	assert.Contains(t, p.Text("#notice-text"), "go to it by “Next” first")
 	p.Press("One division more")
 	p.Press("Next")
 	at3(p)

@@ -89,7 +89,7 @@ func (p *Page) Choose(label, line string) {
 // fromUnderTheNotice scrolls an element up from under the notice, as a person does.
 const fromUnderTheNotice = `function() {
 	const notice = document.getElementById('notice');
-	if (!notice || notice.hidden || notice.contains(this)) return;
+	if (!notice || notice.hidden || notice.contains(this) || notice.getBoundingClientRect().top <= 0) return;
 	const under = this.getBoundingClientRect().bottom - notice.getBoundingClientRect().top;
 	if (under > 0) scrollBy({ top: under, behavior: 'instant' });
 }`

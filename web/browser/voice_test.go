@@ -67,3 +67,30 @@ func TestOnItsSideThePageTakesTwoColumns(t *testing.T) {
 	}
 	assert.LessOrEqual(t, Eval[float64](p, `document.documentElement.scrollWidth`), 740.0)
 }
+
+// On a phone held upright the reading stands above the bar, whatever the sentence and
+// the clock face take; the face is wholly in sight too where the screen is no small one.
+func TestTheReadingIsSeenAtTheLathe(t *testing.T) {
+	p, _ := bench(t)
+	p.Press("At the lathe")
+	assert.Equal(t, "next", Eval[string](p, `document.activeElement.dataset.lathe`))
+	seen := func(what string) {
+		assert.LessOrEqual(t, Eval[float64](p, `(() => {
+			const top = document.querySelector('.lathe-bar').getBoundingClientRect().top;
+			return document.querySelector('#true .now input').getBoundingClientRect().bottom - top;
+		})()`), 4.0, what) // its frame
+	}
+	face := `document.querySelector('.face svg').getBoundingClientRect().bottom - document.querySelector('.readings').getBoundingClientRect().top`
+	seen("nothing read yet")
+	assert.LessOrEqual(t, Eval[float64](p, face), 1.0)
+	Eval[bool](p, `(document.querySelector('[data-lathe="leave"]').click(), true)`)
+	p.Until(`!document.documentElement.classList.contains('at-lathe')`)
+	twist(p)
+	Eval[bool](p, `(document.querySelector('.acts [data-lathe-open], .below [data-lathe-open]').click(), true)`)
+	seen("to strike")
+	assert.LessOrEqual(t, Eval[float64](p, face), 1.0)
+	p.Narrow()
+	seen("on the smallest phone")
+	Eval[bool](p, `(document.documentElement.style.fontSize = '225%', true)`)
+	seen("in text of twice the size")
+}

@@ -587,9 +587,10 @@ class Bench {
     const decoded = tried(() => this.call('decode', {}, { link: linkIn(location) })) ?? { problem: 'The link could not be read.' };
     if (decoded.problem) {
       this.show();
-      notice.say(`${decoded.problem} Your own job is on the bench, untouched.`);
+      notice.say(`${decoded.problem} Your own job is on the bench, untouched.`, 'link');
       return;
     }
+    notice.clear('link');
     document.documentElement.classList.add('guest');
     this.tab.lookAt(decoded);
     this.show();

@@ -34,6 +34,9 @@ func TestAMangledLinkOpens(t *testing.T) {
 	p.Visit(mangled(whole[:len(whole)-1]))
 	p.Ready()
 	assert.Contains(t, p.Text("#notice"), "damaged")
+	p.Visit(whole)
+	p.Until(`document.documentElement.classList.contains('guest')`)
+	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`), "whole, it is not said to be damaged")
 }
 
 // A job holds 200 passes and no more, so that no page is held up by one; at the

@@ -674,6 +674,7 @@ class Bench {
     const before = this.job.form;
     const change = act();
     if (!change) return;
+    notice.edited();
     this.seeNewPass(before, Object.keys(change.texts));
     this.shop.follow(before, this.job.form, change.followed);
     this.refresh();

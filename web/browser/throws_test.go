@@ -77,8 +77,9 @@ func TestPinsAreSetByChoice(t *testing.T) {
 	p.Press("Set the pins so")
 	p.Until(angles + ` === '180'`)
 	p.Until(places + ` === 2`)
-	p.Press("Undo")
+	Eval[bool](p, `(document.getElementById('undo').click(), true)`)
 	p.Until(angles + ` === '120 240'`)
+	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`), "no second Undo for what is undone")
 	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
 }
 

@@ -142,6 +142,23 @@ func TestTheTurningDialsShowWhatWasRead(t *testing.T) {
 	assert.NotContains(t, picture, ">T ")
 }
 
+// Until the crank of several throws can be drawn, its end dials stand beside the crank,
+// and no other on top of them.
+func TestTheTurningDialsOfThrowsStandApart(t *testing.T) {
+	f := jobs.Typed("3", "3", "5", "9").With(form.Form{
+		"pin.b.order": "1", "pin.b.angle": "180", "dial.a.order": "1", "dial.a.half": "drive", "pass.1.dial.a.tir": "4", "pass.1.dial.a.high": "3",
+	})
+	picture := jobs.Text(sheet.Answer(f, ""), "picture.found")
+	assert.Contains(t, picture, ">D 3 thou<")
+	assert.Contains(t, picture, ">T 5 thou<")
+	assert.NotContains(t, picture, ">D2 ")
+	for name, text := range map[string]string{"pin.b.at": "160 mm", "drive.pin": "100 mm", "timing.pin": "100 mm", "dial.a.at": "130 mm"} {
+		f[name] = text
+	}
+	f["dial.b.order"], f["dial.b.half"], f["dial.b.at"], f["pass.1.dial.b.tir"], f["pass.1.dial.b.high"] = "2", "drive", "140 mm", "4", "3"
+	assert.Contains(t, jobs.Text(sheet.Answer(f, ""), "picture.found"), ">D2 4 thou<")
+}
+
 // The first point read again tells which way it went.
 func TestADriftIsSaidWithItsWay(t *testing.T) {
 	f := jobs.Typed("", "", "2", "9").With(form.Form{"pass.1.drive.how": "turn", "pass.1.drive.points": "8"})

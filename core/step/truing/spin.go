@@ -37,8 +37,8 @@ func (p *pass) turnView(prefix string, round int, full float64) draw.TurnView {
 	d := &p.rounds[round]
 	v := draw.TurnView{Prefix: prefix, SeenFrom: bench.Drawn(p.SeenFrom()), Range: p.inFine(full)}
 	shown := []int{0, 1} // beside the crank
-	if p.several() {
-		shown = p.alongCrank()
+	if p.several() && p.past[round].stations != nil {
+		shown = p.alongCrank() // in rows above the crank from the side
 	}
 	for _, i := range shown {
 		got := &d.reading[i]

@@ -340,11 +340,11 @@ func holeOf(low, high string) string { return bench.Fill("for this part a hole o
 func toGrind(ways []string) string { return bench.Fill("To grind: %.", strings.Join(ways, ", or ")) }
 
 func growsMore(cold, by, running, hot string) string {
-	return bench.Fill("% cold; the case grows % more than the crank by %, which leaves % hot.", cold, by, running, hot)
+	return bench.Fill("Without shims % cold; the case grows % more than the crank by %, which leaves % hot.", cold, by, running, hot)
 }
 
 func growsLess(cold, by, running, hot string) string {
-	return bench.Fill("% cold; the case grows % less than the crank by %, which leaves % hot.", cold, by, running, hot)
+	return bench.Fill("Without shims % cold; the case grows % less than the crank by %, which leaves % hot.", cold, by, running, hot)
 }
 
 // rightButLoose goes on with what would hold.

@@ -70,6 +70,20 @@ func TestEveryStepCanBeReadAndPressed(t *testing.T) {
 	t.Logf("%d views of steps, %d texts looked at", steps, texts)
 }
 
+// Nothing hangs over the side with text of twice the size before anything is read, and
+// then: a phone's window widens to what hangs over, and shows all of it smaller.
+func TestTheFirstScreenInTextOfTwiceTheSize(t *testing.T) {
+	p, _ := bench(t)
+	Eval[bool](p, `(document.documentElement.style.fontSize = '225%', true)`)
+	assert.Equal(t, 360, Eval[int](p, `innerWidth`))
+	twist(p)
+	assert.Equal(t, 360, Eval[int](p, `innerWidth`))
+	Eval[bool](p, `(document.documentElement.style.fontSize = '', true)`)
+	name(p, "PIN-0417", "", "a.long.address.without.a.break@workshop.example")
+	to(p, "sheet")
+	assert.Equal(t, 360, Eval[int](p, `innerWidth`))
+}
+
 // The main job by keyboard alone: Tab to the first field, then Enter from each to the next.
 func TestTheMainJobByKeyboardAlone(t *testing.T) {
 	p, _ := bench(t)
@@ -212,7 +226,7 @@ const audit = `((id) => {
 		}
 		return 'rgb(255, 255, 255)';
 	};
-	if (document.documentElement.scrollWidth > innerWidth) faults.push('scrolls across: ' + document.documentElement.scrollWidth);
+	if (document.documentElement.scrollWidth > document.documentElement.clientWidth) faults.push('scrolls across: ' + document.documentElement.scrollWidth);
 	for (const e of root.querySelectorAll('button, input, select, textarea, summary, a, [role="button"]')) {
 		if (!shown(e)) continue;
 		const target = e.closest('label.aim, label.tick') ?? e;

@@ -56,7 +56,7 @@ func TestATwinIsRead(t *testing.T) {
 	assert.Equal(t, high, p.Value("Drive high at"), "the face of another pin sets no reading's hour")
 	p.Press("Pin 1")
 	p.Until(`document.querySelector('.pins [data-pin="1"]').getAttribute('aria-pressed') === 'true'`)
-	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= document.documentElement.clientWidth`), "nothing hangs over")
 }
 
 // The number of throws and how far apart the pins stand are chosen, and undone as one.
@@ -80,7 +80,7 @@ func TestPinsAreSetByChoice(t *testing.T) {
 	Eval[bool](p, `(document.getElementById('undo').click(), true)`)
 	p.Until(angles + ` === '120 240'`)
 	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`), "no second Undo for what is undone")
-	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= document.documentElement.clientWidth`), "nothing hangs over")
 }
 
 // The view at the lathe goes through every dial of a crank of several throws, and its
@@ -125,7 +125,7 @@ func TestATwinIsBalanced(t *testing.T) {
 	assert.Contains(t, p.Text(`#balance [data-say="balance.shake"]`), "primary couple 119.4 N·m")
 	p.Press("Pin 1")
 	p.Until(`document.querySelector('#holes [data-say="hole.*.said"]').textContent.startsWith('Pin 2: 1.')`)
-	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= document.documentElement.clientWidth`), "nothing hangs over")
 	p.Press("Pin 2")
 	p.Press("Drilled: weigh again")
 	p.Until(says + `.includes('Pin 2') && ` + says + `.includes('Now the knife-edges')`)

@@ -64,5 +64,5 @@ func TestAMadeUpTriple(t *testing.T) {
 	p.Until(`document.querySelectorAll('#passes .pass').length === 2`)
 	p.Until(turns + `.every((text) => text)`)
 	assert.NotEqual(t, before, Eval[[]string](p, turns))
-	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= innerWidth`), "nothing hangs over")
+	assert.True(t, Eval[bool](p, `document.documentElement.scrollWidth <= document.documentElement.clientWidth`), "nothing hangs over")
 }

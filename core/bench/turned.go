@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"pintwelve/core/clock"
@@ -63,9 +64,9 @@ type Round struct {
 	DiameterMM float64
 }
 
-// band is what is turned off one face between two radii; a bevel counts at its deepest.
+// band is what is turned off one face between two radii, a bevel up to its depth.
 type band struct {
-	outer                 bool
+	outer, bevel          bool
 	fromMM, toMM, depthMM float64
 }
 
@@ -103,13 +104,13 @@ func (w *Turned) cut(r *form.Reader, ends Ends, group, key string) {
 			w.DiameterMM = math.Min(w.DiameterMM, v)
 		}
 	case "face":
-		w.bands = append(w.bands, band{outer, 0, w.DiameterMM, depth})
+		w.bands = append(w.bands, band{outer, false, 0, w.DiameterMM, depth})
 	case "holes", "blind":
 		w.ring(r, ends, group, key)
 	default:
 		from, _ := r.Number(form.CutFrom, group, key)
 		to, _ := r.Number(form.CutTo, group, key)
-		w.bands = append(w.bands, band{outer, from / 2, to / 2, depth})
+		w.bands = append(w.bands, band{outer, kind == "bevel", from / 2, to / 2, depth})
 	}
 }
 
@@ -151,24 +152,33 @@ func (w *Turned) ThickMM(fromMM, toMM float64) (least, most float64) {
 	sort.SliceStable(edges, func(i, j int) bool { return edges[i] < edges[j] })
 	least, most = math.Inf(1), math.Inf(-1)
 	for i := 1; i < len(edges); i++ {
-		t := w.thickAt((edges[i-1] + edges[i]) / 2)
-		least, most = math.Min(least, t), math.Max(most, t)
+		l, m := w.thickAt((edges[i-1] + edges[i]) / 2)
+		least, most = math.Min(least, l), math.Max(most, m)
 	}
 	return least, most
 }
 
-func (w *Turned) thickAt(radiusMM float64) float64 {
-	var off [2]float64
+// thickAt is the least and the most at a radius: a bevel takes all its depth there, or none.
+func (w *Turned) thickAt(radiusMM float64) (least, most float64) {
+	var deepest, sure [2]float64
 	for _, b := range w.bands {
 		side := 0
 		if b.outer {
 			side = 1
 		}
 		if b.fromMM <= radiusMM && radiusMM <= b.toMM {
-			off[side] = math.Max(off[side], b.depthMM)
+			deepest[side] = math.Max(deepest[side], b.depthMM)
+			if !b.bevel {
+				sure[side] = math.Max(sure[side], b.depthMM)
+			}
 		}
 	}
-	return math.Max(0, w.WidthMM-off[0]-off[1])
+	return math.Max(0, w.WidthMM-deepest[0]-deepest[1]), math.Max(0, w.WidthMM-sure[0]-sure[1])
+}
+
+// AsThick tells whether another wheel is as thick at every radius.
+func (w *Turned) AsThick(as *Turned) bool {
+	return w.WidthMM == as.WidthMM && slices.Equal(w.bands, as.bands)
 }
 
 // Place reads a place to keep off, a hole that is there among them; on the shaft it has

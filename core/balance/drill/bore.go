@@ -63,6 +63,24 @@ func (t Task) bore(d float64) bore {
 	return b
 }
 
+// at returns the bore at a radius, where right through may be more metal than it is at
+// the least in the zone, or none that can be counted on; nil where no depth is left.
+func (b *bore) at(t *Task, radiusMM float64) *bore {
+	if t.ThroughMM == nil || !b.through {
+		return b
+	}
+	thick, last := t.ThroughMM(radiusMM, b.dMM), len(b.pulls)-1
+	at := *b
+	at.depths, at.pulls = b.depths[:last:last], b.pulls[:last:last]
+	if at.through = thick > 0 && (t.MostDepthMM == 0 || thick <= t.MostDepthMM); at.through {
+		at.depths, at.pulls = append(at.depths, thick), append(at.pulls, b.pulls[last]*thick/t.ThickMM)
+	}
+	if len(at.pulls) == 0 {
+		return nil
+	}
+	return &at
+}
+
 func (t Task) mostDepthMM() float64 { return or(t.MostDepthMM, t.ThickMM) }
 
 func (t Task) heavyPlug() bool { return t.PlugKGM3 > t.DensityKGM3 }

@@ -18,7 +18,8 @@
 // the axis, which is where metal must come off (or a heavy plug go in). A
 // drill may stand where the zone, the keep-outs and the wall let it. Depths are
 // multiples of DepthStepMM that leave a floor of WallMM under the drill's
-// point, or right through.
+// point, or right through: of a wheel that isn't alike thick all over the zone, blind holes
+// go by where it is thinnest, those right through by what stands under the drill.
 //
 // A set-up is one drill at one radius and one depth. The kinds of plan:
 //
@@ -81,7 +82,7 @@ type Task struct {
 	DrillsMM     []float64 // diameters to hand
 	PointDeg     float64   // of the drills; 0 or 180 for a flat bottom
 	Bottom       Bottom
-	ThickMM      float64 // of the wheel in the zone
+	ThickMM      float64 // of the wheel in the zone, at the least
 	WallMM       float64 // least metal between holes, to any edge, and under a blind hole
 	MostDepthMM  float64 // to the shoulder; 0 for what the wall leaves
 	DensityKGM3  float64 // of the wheel
@@ -92,6 +93,11 @@ type Task struct {
 	DepthStepMM  float64
 	ToleranceGMM float64   // most that may be left over
 	Remove       clock.Vec // to take off, g·mm; points to where metal is too much
+
+	// ThroughMM is how thick the wheel is under a drill at a radius, where it is not
+	// ThickMM all over the zone; 0 where it isn't alike thick all under the drill, and no
+	// hole goes right through there. Nil for ThickMM.
+	ThroughMM func(radiusMM, drillMM float64) float64
 }
 
 // The defaults, and how far from the axis a hole may stand.

@@ -90,8 +90,11 @@ func (s *space) layRows() error {
 		most := math.Max(s.clearance(r, 0, clear[0]), s.clearance(r, 1, clear[1]))
 		widest = math.Max(widest, 2*most)
 		for b := range s.bores {
-			if s.bores[b].dMM/2 <= most+snugMM {
-				s.rows = append(s.rows, s.row(&s.bores[b], r, clear))
+			if s.bores[b].dMM/2 > most+snugMM {
+				continue
+			}
+			if at := s.bores[b].at(&s.t, r); at != nil {
+				s.rows = append(s.rows, s.row(at, r, clear))
 			}
 		}
 	}

@@ -34,6 +34,29 @@ func oneHoleOnly(remove clock.Vec) Task {
 	}
 }
 
+// A wheel 20 mm thick at the least and 26 under the drill: π/4 × 12² × 26 mm³ of 7.85 g/cm³
+// is 23.083 g, at 60 mm 1385.0 g·mm. Worked by hand. Where it isn't alike thick none goes through.
+func TestRightThroughTakesWhatStandsThere(t *testing.T) {
+	task := oneHoleOnly(clock.Vec{T: -1385})
+	task.ThroughMM = func(radiusMM, drillMM float64) float64 { return 26 }
+	p, err := task.Plan()
+	require.NoError(t, err)
+	require.True(t, p.Reached)
+	require.Len(t, p.Holes, 1)
+	assert.InDelta(t, 23.083, p.Holes[0].MassG, 1e-3)
+	assert.Equal(t, 26.0, p.Holes[0].DepthMM)
+	task.Bottom = Either
+	task.ThroughMM = func(radiusMM, drillMM float64) float64 { return 0 }
+	p, err = task.Plan()
+	require.NoError(t, err)
+	for _, h := range p.Holes {
+		assert.False(t, h.Through)
+	}
+	task.Bottom = ThroughOnly
+	_, err = task.Plan()
+	assert.Error(t, err)
+}
+
 // π/4 × 12² × 20 mm³ of 7.85 g/cm³ is 17.756 g, at 60 mm 1065.3 g·mm; a pair at
 // ±15° takes 2 m r cos 15° = 2058.1 g·mm, MODEL §8. Worked by hand.
 func TestHolesWorkedByHand(t *testing.T) {

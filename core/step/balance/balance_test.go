@@ -175,6 +175,37 @@ func TestPlannedHolesReachTheTarget(t *testing.T) {
 	}
 }
 
+// A wheel that is recessed in its zone isn't alike thick there: a hole right through takes
+// off what stands where it is, and none is planned across a step.
+func TestPlannedHolesReachTheTargetInARecessedWheel(t *testing.T) {
+	for _, more := range [][]string{
+		{"cut.a.from", "100", "cut.a.to", "150", "cut.a.depth", "6"},
+		{"made.a.from", "100", "made.a.to", "150", "made.a.depth", "6", "made.a.wheel", "drive"},
+		{"cut.a.kind", "bevel", "cut.a.from", "100", "cut.a.to", "190", "cut.a.depth", "8"},
+		{"made.a.from", "60", "made.a.to", "150", "made.a.depth", "5", "drill.bottom", "through"},
+	} {
+		for _, target := range []string{"57", "63", "66", "69"} {
+			f := jobs.Knife(append(more, "target", "factor", "target.factor", target, "drill.holes", "4",
+				"wheel.drive.diameter", "200", "wheel.drive.width", "28", "wheel.drive.bore", "24")...)
+			plan := balance.Plan(f, "k")
+			if jobs.Said(plan, "plan.said") != "Planned." {
+				assert.Contains(t, more, "through", "%s: %s", target, jobs.Said(plan, "plan.said"))
+				continue
+			}
+			a := sheet.Answer(jobs.WithPlan(f, plan), balance.Step.Name)
+			require.Empty(t, a.Faults())
+			assert.InDelta(t, jobs.Value(t, a, "balance.target_percent"), jobs.Value(t, a, "balance.planned_factor_percent"), 0.51, "%v %s", more, target)
+			assert.Empty(t, jobs.Said(a, "balance.stale"), "%v %s", more, target)
+		}
+	}
+	// 28 mm in the one wheel and 22 in the other: no one weight is taken off each.
+	unlike := jobs.Knife("hole.a.radius", "65", "hole.a.hour", "6", "hole.a.drill", "10", "hole.a.bottom", "through",
+		"wheel.drive.diameter", "200", "wheel.drive.width", "28", "made.a.from", "100", "made.a.to", "150", "made.a.depth", "6", "made.a.wheel", "drive")
+	assert.Contains(t, jobs.Text(sheet.Answer(unlike, balance.Step.Name), "error.hole.a.wheel"), "the drive wheel is 22 mm thick and the timing wheel 28 mm")
+	unlike["hole.a.wheel"] = "timing" // π/4 × 10² × 28 mm³ of 7.85 g/cm³
+	assert.InDelta(t, 17.263, jobs.Value(t, sheet.Answer(unlike, balance.Step.Name), "balance.holes/0/removed_g"), 1e-3)
+}
+
 // sliced sums the moment towards 12 of all holes in thin slices, g·mm.
 func sliced(t *testing.T, f form.Form) float64 {
 	r := form.Read(f)

@@ -153,12 +153,31 @@ func (s *crank) readHoles(h *shop) {
 		if d.DepthMM = d.thickMM; !d.Through {
 			ok = s.given(&d.DepthMM, form.HoleDepth, key) && ok
 		}
+		ok = s.alikeThick(&d) && ok
 		d.At = clock.Polar(d.RadiusMM, d.Hour)
 		if ok && s.possible(&d, h) {
 			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
 			h.holes = append(h.holes, d)
 		}
 	}
+}
+
+// alikeThick tells whether a hole right through both wheels takes as much off the one as
+// off the other.
+func (s *crank) alikeThick(d *drilled) bool {
+	if !d.Through || d.on != [2]bool{true, true} || !s.r.Blank(form.ZoneThick) {
+		return true
+	}
+	var thick [2]float64
+	for end := range thick {
+		one := [2]bool{}
+		one[end] = true
+		thick[end], _ = s.thick(d.RadiusMM-d.DiameterMM/2, d.RadiusMM+d.DiameterMM/2, one)
+	}
+	if thick[0] != thick[1] {
+		s.r.Complain(wheelsUnlike(s.SideOf[0], millimetres(thick[0]), s.SideOf[1], millimetres(thick[1])), form.HoleWheel, d.key)
+	}
+	return thick[0] == thick[1]
 }
 
 func (s *crank) given(v *float64, id form.ID, key string) bool {

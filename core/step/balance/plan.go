@@ -59,6 +59,15 @@ func (s *crank) task(h *shop, n *need, end clock.End) drill.Task {
 	if n.on[clock.Left] && n.on[clock.Right] {
 		t.ToleranceGMM /= 2
 	}
+	if w := &s.turned[end]; w.WidthMM > 0 && s.r.Blank(form.ZoneThick) {
+		t.ThroughMM = func(radiusMM, drillMM float64) float64 {
+			least, most := w.ThickMM(radiusMM-drillMM/2, radiusMM+drillMM/2)
+			if least != most {
+				return 0
+			}
+			return least
+		}
+	}
 	return t
 }
 
@@ -136,7 +145,8 @@ func (s *crank) plan(a *bench.Answers, f form.Form, key string) string {
 
 // alikeWheels says whether what holds for the left wheel holds for the right.
 func (s *crank) alikeWheels(h *shop, n *need) bool {
-	return slices.Equal(circles(s.keepOff(clock.Left)), circles(s.keepOff(clock.Right)))
+	return slices.Equal(circles(s.keepOff(clock.Left)), circles(s.keepOff(clock.Right))) &&
+		s.turned[clock.Left].AsThick(&s.turned[clock.Right])
 }
 
 // ofHole tells whether a field is of a hole in this throw.

@@ -190,6 +190,10 @@ func bothNumbers(one, other string) string { return bench.Fill("% and %", one, o
 
 func bothByName(one, other string) string { return bench.Fill("% and % wheel", one, other) }
 
+func wheelsUnlike(one, thick, other, thickToo string) string {
+	return bench.Fill("there the % wheel is % thick and the % wheel %: write a hole right through once for each", one, thick, other, thickToo)
+}
+
 func toShoulder(deep string) string { return bench.Fill("% deep to the shoulder", deep) }
 
 func takes(weight string) string { return bench.Fill("takes %", weight) }

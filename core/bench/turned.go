@@ -55,6 +55,7 @@ type Turned struct {
 	BoreMM     float64 // for the shaft, or what stands in
 	Bored      bool    // that is measured
 	Holes      []Round
+	Lacking    int // the first of its cuts to make that lacks a figure, counted from 1; 0 for none
 	bands      []band
 }
 
@@ -82,50 +83,58 @@ func ReadTurned(r *form.Reader, side string) Turned {
 	}
 	ends := ReadEnds(q)
 	for _, group := range [...]string{"made", "cut"} {
-		for _, key := range q.Rows(group) {
-			if on := q.Word(form.CutWheel, group, key); on == "both" || on == side {
-				w.cut(q, ends, group, key)
+		for n, key := range q.Rows(group) {
+			if on := q.Word(form.CutWheel, group, key); on != "both" && on != side {
+				continue
+			}
+			if whole := w.cut(q, ends, group, key); !whole && group == "cut" && w.Lacking == 0 {
+				w.Lacking = n + 1
 			}
 		}
 	}
 	return w
 }
 
-func (w *Turned) cut(r *form.Reader, ends Ends, group, key string) {
+// cut counts a cut, as far as its figures are given; false where one is wanting.
+func (w *Turned) cut(r *form.Reader, ends Ends, group, key string) (whole bool) {
 	kind := r.Word(form.MadeKind, key)
 	if group == "cut" {
 		kind = r.Word(form.CutKind, key)
 	}
-	depth, _ := r.Number(form.CutDepth, group, key)
+	depth, deep := r.Number(form.CutDepth, group, key)
 	outer := r.Word(form.CutSide, group, key) == "outer"
 	switch kind {
 	case "rim":
-		if v, ok := r.Number(form.CutRim, key); ok {
+		v, ok := r.Number(form.CutRim, key)
+		if ok {
 			w.DiameterMM = math.Min(w.DiameterMM, v)
 		}
+		return ok
 	case "face":
 		w.bands = append(w.bands, band{outer, false, 0, w.DiameterMM, depth})
+		return deep
 	case "holes", "blind":
-		w.ring(r, ends, group, key)
-	default:
-		from, _ := r.Number(form.CutFrom, group, key)
-		to, _ := r.Number(form.CutTo, group, key)
-		w.bands = append(w.bands, band{outer, kind == "bevel", from / 2, to / 2, depth})
+		return w.ring(r, ends, group, key)
 	}
+	from, ok := r.Number(form.CutFrom, group, key)
+	to, ok2 := r.Number(form.CutTo, group, key)
+	w.bands = append(w.bands, band{outer, kind == "bevel", from / 2, to / 2, depth})
+	return deep && ok && ok2
 }
 
-func (w *Turned) ring(r *form.Reader, ends Ends, group, key string) {
+func (w *Turned) ring(r *form.Reader, ends Ends, group, key string) (whole bool) {
 	number, ok := r.Number(form.CutHoles, group, key)
 	circle, ok2 := r.Number(form.CutCircle, group, key)
 	drill, ok3 := r.Number(form.CutDrill, group, key)
 	if !ok || !ok2 || !ok3 {
-		return
+		return false
 	}
 	standIn := FirstHour(int(number), circle/2, drill, r.Default(form.Throw), CrankpinMM(r))
 	first := ends.Hour(r.Or(ends.Hour(standIn), form.CutFirst, group, key))
 	for n := range int(number) {
 		w.Holes = append(w.Holes, Round{clock.Polar(circle/2, first+12*float64(n)/math.Floor(number)), drill})
 	}
+	return true
 }
 
 // FirstHour stands in for the first hour of a ring of holes, seen from the left: 12, or

@@ -69,6 +69,27 @@ func TestWhatIsDrawnOfTheWheelIsKeptOff(t *testing.T) {
 	assert.Equal(t, "50 mm", jobs.Text(balanced(), "assumed.zone.boss"))
 }
 
+// A cut whose depth is left to be found leaves less metal than the wheel is wide, and
+// nobody knows here how much: nothing is planned before it is written in.
+func TestNothingIsPlannedPastACutThatLacksAFigure(t *testing.T) {
+	wheel := []string{
+		"target", "factor", "target.factor", "66", "wheel.drive.diameter", "190", "wheel.drive.width", "28", "wheel.drive.bore", "25",
+		"lighten.off", "600", "cut.a.order", "1", "cut.a.from", "100", "cut.a.to", "158",
+	}
+	f := oneSingle(wheel...)
+	require.Equal(t, "6.5 mm", jobs.Text(Answer(f, lighten.Step.Name), "found.cut.a.depth"), "it is found")
+	planned := balance.Plan(f, "k")
+	assert.Contains(t, jobs.Said(planned, "plan.said"), "Finish cut 1 under Lighten")
+	assert.Empty(t, jobs.WithPlan(f, planned).Rows("hole"))
+	assert.Contains(t, jobs.Said(holeAt("88", "12", "6", wheel...), "balance.stale"), "Finish cut 1 under Lighten")
+	f["cut.a.depth"] = "6.54"
+	assert.Equal(t, "Planned.", jobs.Said(balance.Plan(f, "k"), "plan.said"))
+	for _, lacks := range [][]string{{"cut.b.kind", "rim"}, {"cut.b.kind", "face"}, {"cut.b.kind", "holes", "cut.b.holes", "6", "cut.b.circle", "140"}} {
+		a := balanced(append(lacks, "cut.b.order", "2", "wheel.drive.diameter", "190")...)
+		assert.Contains(t, jobs.Said(a, "balance.uneven"), "Finish cut 1 under Lighten", lacks)
+	}
+}
+
 // The plan goes round the boss and the pin's hole as they are drawn.
 func TestThePlanKeepsOffTheWheelAsDrawn(t *testing.T) {
 	// More is to be carried: metal comes off at the pin, between its boss and the rim.

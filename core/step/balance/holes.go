@@ -41,7 +41,9 @@ func (s *crank) readShop() *shop {
 	t.HalfRad = r.Default(form.ZoneHalf) * math.Pi / 180
 	least, most := s.thick(t.InMM, t.OutMM, [2]bool{true, true})
 	t.ThickMM = r.Or(least, form.ZoneThick)
-	if most > least && r.Blank(form.ZoneThick) {
+	if words := s.lackingCut(); words != "" {
+		s.Say("balance.uneven", words)
+	} else if most > least && r.Blank(form.ZoneThick) {
 		s.Say("balance.uneven", unevenZone(millimetres(least), millimetres(most)))
 	}
 	t.WallMM = r.Default(form.ZoneWall)
@@ -75,6 +77,17 @@ func (s *crank) thick(fromMM, toMM float64, on [2]bool) (least, most float64) {
 		return standInThick, standInThick
 	}
 	return least, most
+}
+
+// lackingCut asks for the figure that a cut under Lighten lacks: what it would take of the
+// wheels, though it is found there, isn't counted here.
+func (s *crank) lackingCut() string {
+	for end := range s.turned {
+		if nth := s.turned[end].Lacking; nth > 0 {
+			return finishCut(strconv.Itoa(nth))
+		}
+	}
+	return ""
 }
 
 // standInThick is a wheel's thickness in the zone while nothing of it is measured, mm.

@@ -116,6 +116,9 @@ func (s *crank) plan(a *bench.Answers, f form.Form, key string) string {
 	if words := s.unfinished(); words != "" {
 		return words
 	}
+	if words := s.lackingCut(); words != "" {
+		return words
+	}
 	if len(s.r.Problems) > 0 {
 		return bench.MendIt
 	}

@@ -301,7 +301,9 @@ func (s *crank) planned(h *shop, aim float64) {
 	if !s.several() {
 		s.Say("balance.after", "yes")
 	}
-	if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
+	if words := s.lackingCut(); words != "" {
+		s.Say("balance.stale", words)
+	} else if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", planAgain(bench.Percent(aim)))
 	}
 	rock := h.plan(clock.Left, clock.Vec{}).MomentGMM.Sub(h.plan(clock.Right, clock.Vec{}).MomentGMM)

@@ -170,6 +170,10 @@ func unevenZone(least, most string) string {
 	return bench.Fill("In the zone the wheels are from % to % thick: planned for the least.", least, most)
 }
 
+func finishCut(nth string) string {
+	return bench.Fill("Finish cut % under Lighten, or take it out: a figure left blank there, though it is found, isn’t counted here. Write it in.", nth)
+}
+
 func zoneOutside(zone, wheel string) string {
 	return bench.Fill("% is outside the wheel, whose radius is %", zone, wheel)
 }

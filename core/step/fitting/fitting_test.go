@@ -76,6 +76,13 @@ func TestTheFiguresTickTheOrder(t *testing.T) {
 	nuts = nuts.With(form.Form{"pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"})
 	assert.Equal(t, []string{"true", "nuts", "again"}, shown(nuts))
 	assert.Equal(t, "Next: into the cases.", next(nuts))
+	again := nuts.With(form.Form{
+		"pass.3.order": "3", "pass.3.since": "apart",
+		"pass.3.drive.tir": "0.5", "pass.3.drive.high": "3", "pass.3.timing.tir": "0.5", "pass.3.timing.high": "4",
+	})
+	assert.Equal(t, []string{"true"}, shown(again), "apart since, its nuts are loose")
+	assert.Equal(t, "Next: nuts and locks.", next(again))
+	assert.Empty(t, shown(again.With(form.Form{"pass.3.drive.tir": "8", "pass.3.timing.high": "9"})))
 
 	press := func(f form.Form) [2]string {
 		a := sheet.Answer(f, "press")

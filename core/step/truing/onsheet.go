@@ -99,16 +99,19 @@ func ReadAgain(k *bench.Kept, f form.Form) bool {
 // gone on with to its nuts.
 func Trued(k *bench.Kept, f form.Form) bool { return NutsDrawn(k, f) || endsTrue(k, f) }
 
-// NutsDrawn tells whether its passes tell of nuts drawn up.
-func NutsDrawn(_ *bench.Kept, f form.Form) bool {
+// NutsDrawn tells whether its passes tell of nuts drawn up, and of no pressing apart after that.
+func NutsDrawn(_ *bench.Kept, f form.Form) (drawn bool) {
 	r := form.Read(f)
 	keys, _ := passKeys(r)
 	for _, key := range keys {
-		if r.Word(form.PassSince, key) == "nuts" {
-			return true
+		switch r.Word(form.PassSince, key) {
+		case "nuts":
+			drawn = true
+		case "apart":
+			drawn = false
 		}
 	}
-	return false
+	return drawn
 }
 
 // TruedAgain tells whether its figures show it true with the nuts drawn up.

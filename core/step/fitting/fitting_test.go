@@ -110,6 +110,11 @@ func TestTheFiguresTickTheOrder(t *testing.T) {
 	assert.Empty(t, shown(form.Form{"bigend.pin": "much", "press.over": "wide"}))
 	assert.Equal(t, []string{"press"}, shown(form.Form{"press.over": "70"}))
 	assert.Equal(t, []string{"lighten"}, shown(form.Form{"wheel.drive.after": "5000"}))
+	cut := form.Form{"wheel.drive.after": "5000", "cut.a.kind": "face"}
+	assert.Empty(t, shown(cut), "one wheel of two")
+	assert.Equal(t, []string{"lighten"}, shown(cut.With(form.Form{"cut.a.wheel": "drive"})))
+	assert.Equal(t, []string{"lighten"}, shown(cut.With(form.Form{"wheel.timing.after": "5010"})))
+	assert.Empty(t, shown(cut.With(form.Form{"wheel.timing.after": "5010", "wheel.timing.weight": "5010"})), "nothing is off")
 	assert.Empty(t, shown(form.Form{"cases.drive": "1"}), "one side of two")
 	assert.Equal(t, []string{"cases"}, shown(form.Form{"cases.drive": "1", "cases.timing": "0.5"}))
 }

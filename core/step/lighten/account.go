@@ -76,16 +76,20 @@ func (l *lightening) weights(w *lightened) {
 }
 
 // scaled are a wheel's weights before and after: as far as it was weighed the
-// scale's, else the drawing's.
+// scale's, else the drawing's. Weighed once, it tells nothing of what is off.
 func (l *lightening) scaled(w *lightened) (beforeG, afterG float64) {
-	beforeG, afterG = w.account.Before.MassG, w.account.After.MassG
-	if g, ok := l.r.Number(form.WheelWeight, w.side); ok {
-		beforeG, afterG = g, g-w.account.Off().MassG
+	before, came := l.r.Number(form.WheelWeight, w.side)
+	after, cut := l.r.Number(form.WheelAfter, w.side)
+	off := w.account.Off().MassG
+	switch {
+	case came && cut && after <= before:
+		return before, after
+	case came:
+		return before, before - off
+	case cut:
+		return after + off, after
 	}
-	if g, ok := l.r.Number(form.WheelAfter, w.side); ok && g <= beforeG {
-		afterG = g
-	}
-	return beforeG, afterG
+	return w.account.Before.MassG, w.account.After.MassG
 }
 
 // offG is what is off a wheel, by the scale as far as it was weighed.
@@ -219,6 +223,7 @@ func (l *lightening) weighIn(w *lightened) {
 	}
 	off, planned, miss := l.weight(got.OffG), l.weight(plan), l.weight(math.Abs(got.MissG))
 	words := offAsPlanned(off, planned)
+	l.missed = l.missed || got.Told
 	if got.Told && got.MissG > 0 {
 		words = offTooMuch(off, planned, miss)
 	} else if got.Told {

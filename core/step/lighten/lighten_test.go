@@ -285,6 +285,22 @@ func TestWeighIn(t *testing.T) {
 	assert.InDelta(t, 5449, plain, 0.5)
 }
 
+// A wheel weighed with its cuts alone tells nothing of what they took: a drawing 450 g
+// heavier than the wheel isn't metal off it. Where the scale has less off than the cuts
+// as drawn take, their inertia isn't off either.
+func TestAWeighingAloneTellsNothingOff(t *testing.T) {
+	cut := form.Form{"lighten.off": "750", "cut.1.from": "48", "cut.1.to": "168"}
+	a := sheet.Answer(jobs.Single(cut.With(form.Form{"wheel.drive.after": "4250"})), lighten.Step.Name)
+	assert.Equal(t, "750 g off the drive wheel, 750 g off the timing wheel", jobs.Said(a, "lighten.headline"))
+	assert.InDelta(t, 5000, jobs.Value(t, a, "lighten.drive.before_g"), 0.01)
+	assert.InDelta(t, 4250, jobs.Value(t, a, "lighten.drive.after_g"), 1e-9)
+	assert.Contains(t, jobs.Said(a, "lighten.total"), "of the inertia off both wheels.")
+	begun := jobs.Single(cut.With(form.Form{"wheel.drive.weight": "5440", "wheel.drive.after": "5440", "wheel.timing.weight": "5440", "wheel.timing.after": "5440"}))
+	a = sheet.Answer(begun, lighten.Step.Name)
+	assert.Contains(t, jobs.Said(a, "lighten.total"), "In all 0 g off both wheels; the cuts as drawn take ")
+	assert.Contains(t, jobs.Said(a, "lighten.inertia"), "The cuts as drawn take ")
+}
+
 // A wheel hung by an edge at a distance a from its middle swings once in
 // 2π √((J + m a²)/(m g a)), longer by 1 + θ²/16 for a half-swing θ.
 // Two wheels that weigh more apart than the scale's step are matched, and a crank that
@@ -314,6 +330,9 @@ func TestTheSheetsTableHasBeforeAndAfter(t *testing.T) {
 	a := sheet.Answer(job, "sheet")
 	assert.Equal(t, "6010 g", jobs.Said(a, "sheet.weight.found"))
 	assert.Equal(t, "4510 g", jobs.Said(a, "sheet.weight.left"))
+	planned := sheet.Answer(job.With(form.Form{"wheel.drive.after": ""}), "sheet")
+	assert.Equal(t, "6010 g", jobs.Said(planned, "sheet.weight.found"))
+	assert.Contains(t, jobs.Said(planned, "sheet.weight.left"), " g as drawn", "nobody weighed it")
 	assert.NotEqual(t, jobs.Said(a, "sheet.inertia.found"), jobs.Said(a, "sheet.inertia.left"))
 	assert.NotEmpty(t, jobs.Said(a, "sheet.factor.found"))
 	assert.Equal(t, "yes", jobs.Said(a, "sheet.table"))

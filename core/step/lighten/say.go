@@ -69,8 +69,12 @@ func (l *lightening) headline() {
 	}
 	if l.isCut() {
 		off := bench.Percent((offD.InertiaGMM2 + offT.InertiaGMM2) / (d.account.Before.InertiaGMM2 + t.account.Before.InertiaGMM2))
-		l.Say("lighten.inertia", inertiaOff(off))
-		l.Say("lighten.total", inAll(bench.Grams(beforeD-afterD+beforeT-afterT, 1), off))
+		inertia, total := inertiaOff, inAll
+		if l.missed {
+			inertia, total = inertiaOffDrawn, inAllDrawn
+		}
+		l.Say("lighten.inertia", inertia(off))
+		l.Say("lighten.total", total(bench.Grams(beforeD-afterD+beforeT-afterT, 1), off))
 		l.Say("lighten.fold.after", fromTo(bench.Grams(beforeD+beforeT, 1), bench.Grams(afterD+afterT, 1)))
 		l.Say("lighten.caution", canBurst)
 	}

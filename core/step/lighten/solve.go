@@ -25,6 +25,7 @@ type lightening struct {
 	alike      bool         // what is said of one wheel holds for the other
 	crankGMM2  float64      // inertia of the crank by its swing; 0 for none
 	crankAfter bool         // swung after its wheels were cut
+	missed     bool         // the scale has more or less off a wheel than its cuts as drawn take
 }
 
 // lightened is one wheel with its cuts.

@@ -54,8 +54,17 @@ func (l *lightening) onTable(beforeG, afterG, beforeGMM2, afterGMM2 float64) {
 	if !l.isCut() {
 		return
 	}
-	l.Say("sheet.weight.found", bench.Grams(beforeG, 1))
-	l.Say("sheet.weight.left", bench.Grams(afterG, 1))
+	l.weightOnTable("sheet.weight.found", beforeG, form.WheelWeight)
+	l.weightOnTable("sheet.weight.left", afterG, form.WheelAfter)
 	l.Say("sheet.inertia.found", inertiaDrawn(squared(beforeGMM2)))
 	l.Say("sheet.inertia.left", inertiaDrawn(squared(afterGMM2)))
+}
+
+// weightOnTable says a weight for the sheet's table, as drawn where a wheel wasn't weighed then.
+func (l *lightening) weightOnTable(name string, g float64, weighed form.ID) {
+	words := bench.Grams(g, 1)
+	if l.r.Blank(weighed, bench.Sides[0]) || l.r.Blank(weighed, bench.Sides[1]) {
+		words = weightDrawn(words)
+	}
+	l.Say(name, words)
 }

@@ -149,6 +149,14 @@ func inAll(weight, part string) string {
 	return bench.Fill("In all % and % of the inertia off both wheels.", weight, part)
 }
 
+func inertiaOffDrawn(part string) string {
+	return bench.Fill("The cuts as drawn take % of the inertia off.", part)
+}
+
+func inAllDrawn(weight, part string) string {
+	return bench.Fill("In all % off both wheels; the cuts as drawn take % of the inertia off.", weight, part)
+}
+
 func bossFold(boss, density string) string { return bench.Fill("boss %, %", boss, density) }
 
 func wallsFold(web, rimDepth, rimWidth, hole string) string {
@@ -299,6 +307,8 @@ func wholeOverParts(whole, by, parts string) string {
 func wholeUnderParts(whole, by, parts string) string {
 	return bench.Fill("The crank weighed whole, %, is % less than its parts, %: was a part off it that is counted, or one weighed wrong?", whole, by, parts)
 }
+
+func weightDrawn(weight string) string { return bench.Fill("% as drawn", weight) }
 
 func inertiaDrawn(inertia string) string { return bench.Fill("% kg·cm² as drawn", inertia) }
 

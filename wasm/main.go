@@ -121,7 +121,7 @@ func verbsOn(desk *sheet.Desk) map[string]verb {
 		},
 		// plan: a form, "key" for new rows → the fields that hold the holes, and "say.plan.…"; can be slow
 		"plan": func(job form.Form, args flat) (out flat) {
-			out.addTexts(balance.Plan(job, args.get("key")))
+			out.addTexts(sheet.Plan(job, args.get("key")))
 			return out
 		},
 		// drilled: a form, "key" for new rows → the fields that log the holes and clear the knife-edges

@@ -69,21 +69,30 @@ func TestWhatIsDrawnOfTheWheelIsKeptOff(t *testing.T) {
 	assert.Equal(t, "50 mm", jobs.Text(balanced(), "assumed.zone.boss"))
 }
 
-// A cut whose depth is left to be found leaves less metal than the wheel is wide, and
-// nobody knows here how much: nothing is planned before it is written in.
-func TestNothingIsPlannedPastACutThatLacksAFigure(t *testing.T) {
+// A cut whose depth is left blank and found leaves less metal than the wheel is wide: it
+// counts as found, for the holes too. Where nothing finds it, nothing is planned past it.
+func TestACutThatIsFoundCounts(t *testing.T) {
 	wheel := []string{
 		"target", "factor", "target.factor", "66", "wheel.drive.diameter", "190", "wheel.drive.width", "28", "wheel.drive.bore", "25",
 		"lighten.off", "600", "cut.a.order", "1", "cut.a.from", "100", "cut.a.to", "158",
 	}
 	f := oneSingle(wheel...)
-	require.Equal(t, "6.5 mm", jobs.Text(Answer(f, lighten.Step.Name), "found.cut.a.depth"), "it is found")
-	planned := balance.Plan(f, "k")
+	require.Equal(t, "6.5 mm", jobs.Text(Answer(f, lighten.Step.Name), "found.cut.a.depth"))
+	hole := []string{"hole.a.bottom", "", "hole.a.depth", "20"}
+	a := holeAt("68", "6", "8", append(hole, wheel...)...)
+	assert.Contains(t, jobs.Text(a, "error.hole.a.depth"), "the wheel 21.5 mm thick")
+	assert.Contains(t, jobs.Said(a, "balance.uneven"), "from 21.5 mm to 28 mm thick")
+	given := f.With(form.Form{"cut.a.depth": "6.5"})
+	assert.Equal(t, Plan(given, "k").Entries, Plan(f, "k").Entries)
+	assert.Equal(t, "Planned.", jobs.Said(Plan(f, "k"), "plan.said"))
+
+	unlike := f.With(form.Form{"wheel.timing.width": "30", "made.b.from": "60", "made.b.to": "170", "made.b.depth": "4", "made.b.wheel": "timing"})
+	assert.Contains(t, jobs.Said(Plan(unlike, "k"), "plan.said"), "Finish cut 1 under Lighten", "each wheel has its own depth")
+	delete(f, "lighten.off")
+	planned := Plan(f, "k")
 	assert.Contains(t, jobs.Said(planned, "plan.said"), "Finish cut 1 under Lighten")
 	assert.Empty(t, jobs.WithPlan(f, planned).Rows("hole"))
-	assert.Contains(t, jobs.Said(holeAt("88", "12", "6", wheel...), "balance.stale"), "Finish cut 1 under Lighten")
-	f["cut.a.depth"] = "6.54"
-	assert.Equal(t, "Planned.", jobs.Said(balance.Plan(f, "k"), "plan.said"))
+	assert.Contains(t, jobs.Said(holeAt("88", "12", "6", append(wheel, "lighten.off", "")...), "balance.stale"), "Finish cut 1 under Lighten")
 	for _, lacks := range [][]string{{"cut.b.kind", "rim"}, {"cut.b.kind", "face"}, {"cut.b.kind", "holes", "cut.b.holes", "6", "cut.b.circle", "140"}} {
 		a := balanced(append(lacks, "cut.b.order", "2", "wheel.drive.diameter", "190")...)
 		assert.Contains(t, jobs.Said(a, "balance.uneven"), "Finish cut 1 under Lighten", lacks)

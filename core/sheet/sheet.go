@@ -82,11 +82,30 @@ func answer(r *form.Reader, part string, kept *bench.Kept) *bench.Answers {
 	return a
 }
 
+// counting is a step that takes what is found of the cuts under Lighten for given: it
+// knows the wheels as they will be.
+func counting(s bench.Step) bench.Step {
+	answer := s.Answer
+	s.Answer = func(a *bench.Answers, r *form.Reader) {
+		job := r.Form
+		r.Form = job.With(lighten.Found(job))
+		answer(a, r)
+		r.Form = job
+	}
+	return s
+}
+
+// balancing and measuring are the steps that ask for the wheels as they will be.
+var balancing, measuring = counting(balance.Step), counting(fitting.Measure)
+
+// Plan works out the holes that a form asks for, as balance.Plan does.
+func Plan(f form.Form, key string) *bench.Answers { return balance.Plan(f.With(lighten.Found(f)), key) }
+
 // steps are the parts that the page asks for.
 var steps = [...]bench.Step{
 	truing.First, truing.More, truing.Values, truing.State,
-	lighten.Step, balance.Step,
-	fitting.Order(work[:]), fitting.Found, fitting.Measure, fitting.PressUp, fitting.Cases,
+	lighten.Step, balancing,
+	fitting.Order(work[:]), fitting.Found, measuring, fitting.PressUp, fitting.Cases,
 	jobsheet.Of(onSheet[:]), truing.HowTo,
 }
 
@@ -112,7 +131,7 @@ func beingTrued(k *bench.Kept, f form.Form) bool {
 
 // onSheet are the steps that the job's sheet sums up, in the order of the work.
 var onSheet = [...]*bench.Step{
-	&truing.First, &fitting.Found, &lighten.Step, &balance.Step, &fitting.Measure, &fitting.PressUp, &fitting.Cases,
+	&truing.First, &fitting.Found, &lighten.Step, &balancing, &measuring, &fitting.PressUp, &fitting.Cases,
 }
 
 // blocks fills the title block and the units in the fields, whatever the part.

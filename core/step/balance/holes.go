@@ -79,8 +79,7 @@ func (s *crank) thick(fromMM, toMM float64, on [2]bool) (least, most float64) {
 	return least, most
 }
 
-// lackingCut asks for the figure that a cut under Lighten lacks: what it would take of the
-// wheels, though it is found there, isn't counted here.
+// lackingCut asks for the figure that a cut under Lighten lacks.
 func (s *crank) lackingCut() string {
 	for end := range s.turned {
 		if nth := s.turned[end].Lacking; nth > 0 {

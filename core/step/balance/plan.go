@@ -92,7 +92,7 @@ func (s *crank) probe(h *shop, n *need) bool {
 
 // Plan works out the holes that a form asks for, in the throw that is looked at or in
 // all that are weighed together: as fields to change, the old plan's blanked, and
-// "say.plan.said". Rows get keys that begin with key.
+// "say.plan.said". A cut under Lighten that lacks a figure stops it. Rows get keys that begin with key.
 func Plan(f form.Form, key string) *bench.Answers {
 	r := form.Read(f)
 	a := &bench.Answers{}

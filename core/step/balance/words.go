@@ -171,7 +171,7 @@ func unevenZone(least, most string) string {
 }
 
 func finishCut(nth string) string {
-	return bench.Fill("Finish cut % under Lighten, or take it out: a figure left blank there, though it is found, isn’t counted here. Write it in.", nth)
+	return bench.Fill("Finish cut % under Lighten, or take it out: it isn’t counted here while it lacks a figure.", nth)
 }
 
 func zoneOutside(zone, wheel string) string {

@@ -50,6 +50,48 @@ type wheelDims struct{ diameter, width, bore, boss, pinHole float64 }
 // lighten answers the step "Lighten".
 func lighten(a *bench.Answers, r *form.Reader) {
 	before := len(r.Problems)
+	l := cutWheels(a, r)
+	l.folds()
+	l.swings()
+	l.account()
+	l.draw()
+	if len(r.Problems) > before {
+		a.Say("lighten.headline", mendWrongFigure)
+		return
+	}
+	l.headline()
+}
+
+// Found returns the figures of cuts that are left blank in a job and found for a weight, as
+// they would be typed; none where the wheels want one each.
+func Found(f form.Form) form.Form {
+	r := form.Read(f)
+	if r.Blank(form.LightenOff) {
+		return nil
+	}
+	l, found := cutWheels(&bench.Answers{}, r), form.Form{}
+	for _, row := range l.cuts {
+		sizes := map[string]bool{}
+		for i := range l.wheels {
+			w := &l.wheels[i]
+			switch {
+			case row.on[i] && w.ok && w.planned && w.found == row:
+				sizes[bareSize(row, w.size)] = true
+			case row.on[i]:
+				sizes[""] = true
+			}
+		}
+		for size := range sizes {
+			if len(sizes) == 1 && size != "" {
+				found[row.field(row.find)] = size
+			}
+		}
+	}
+	return found
+}
+
+// cutWheels reads the wheels and makes the cuts on them.
+func cutWheels(a *bench.Answers, r *form.Reader) *lightening {
 	l := &lightening{Answers: a, Ends: bench.ReadEnds(r), r: r, throw: r.Default(form.Throw), scaleG: r.Default(form.LightenScale)}
 	l.pinMM = bench.CrankpinMM(r)
 	l.readMaterial()
@@ -63,15 +105,7 @@ func lighten(a *bench.Answers, r *form.Reader) {
 	for i := range l.wheels {
 		l.work(i)
 	}
-	l.folds()
-	l.swings()
-	l.account()
-	l.draw()
-	if len(r.Problems) > before {
-		a.Say("lighten.headline", mendWrongFigure)
-		return
-	}
-	l.headline()
+	return l
 }
 
 // readMaterial reads what the wheels are made of; a figure typed counts against

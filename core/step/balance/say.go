@@ -173,7 +173,7 @@ func (s *crank) standing() {
 		s.sheetFactor("found", factor)
 	}
 	s.tell("headline", words(factor))
-	if math.Abs(side.X) > math.Max(side.PM(), 0.5) {
+	if s.isHeavyToOneSide() {
 		s.Number("balance.side_hour", s.Hour(s.sideHour(side.X)))
 		s.tell("side", heavyToSide(s.at(s.sideHour(side.X)), bench.Plain(math.Abs(side.X), 1), bench.Plain(side.PM(), 1)))
 	}
@@ -183,6 +183,12 @@ func (s *crank) standing() {
 				wheelAlone(s.whichWheel(w.What), s.within(w.Factor), s.weight(w.CounterG.X)))
 		}
 	}
+}
+
+// isHeavyToOneSide tells whether it is as found, beyond what the scale makes of it.
+func (s *crank) isHeavyToOneSide() bool {
+	side := s.stands.SideGMM
+	return math.Abs(side.X) > math.Max(side.PM(), 0.5)
 }
 
 func (s *crank) sideHour(towards3 float64) float64 { return clock.Vec{N: towards3}.Hour() }

@@ -67,7 +67,11 @@ func (s *crank) shaking(found, target float64) {
 		v.Cylinders = append(v.Cylinders, (f.lean+f.turn*b.BankRad)*180/math.Pi)
 	}
 	s.Text("picture.loop", draw.Loop(v))
-	s.Say("loop.at", drawnAt(bench.Plain(speeds[last], 1)))
+	more := ""
+	if s.isHeavyToOneSide() {
+		more = sideNotCounted
+	}
+	s.Say("loop.at", drawnAt(bench.Plain(speeds[last], 1), more))
 }
 
 func kilonewtons(p balance.Peak) string { return unit.Figures(p.N/1000, unit.Plain, 0.01) }

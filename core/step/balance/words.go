@@ -358,9 +358,11 @@ func force(greatest, upright, level string) string {
 	return bench.Fill("%: % upright, % level", greatest, upright, level)
 }
 
-func drawnAt(rpm string) string {
-	return bench.Fill("Drawn at % rpm; at another speed it is the same shape, as the square of the speed.", rpm)
+func drawnAt(rpm, more string) string {
+	return bench.Fill("Drawn at % rpm; at another speed it is the same shape, as the square of the speed.%", rpm, more)
 }
+
+const sideNotCounted = " What it is heavy by to one side shakes it too, as found, and isn’t counted here."
 
 // What holds in the folds.
 const ownOuterFace = "from its own outer face"

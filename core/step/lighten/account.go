@@ -19,6 +19,7 @@ func (l *lightening) account() {
 	}
 	var thin []string
 	var worst *flywheel.Held
+	atPin := false
 	rpm, spun := l.r.Number(form.LightenTop)
 	for i := range l.wheels {
 		w := &l.wheels[i]
@@ -30,10 +31,11 @@ func (l *lightening) account() {
 		if !spun {
 			continue
 		}
-		if held, err := flywheel.Hold(w.account.AfterSection, l.material, rpm); err == nil {
+		section := l.withPin(w)
+		if held, err := flywheel.Hold(section, l.material, rpm); err == nil {
 			l.holds(w, &held)
 			if worst == nil || held.Margin < worst.Margin {
-				worst = &held
+				worst, atPin = &held, section.Holes[held.Hole.Index].At == l.pin().At
 			}
 		}
 	}
@@ -42,7 +44,7 @@ func (l *lightening) account() {
 	}
 	l.wallRows()
 	l.weighIns()
-	l.verdict(worst, rpm)
+	l.verdict(worst, rpm, atPin)
 	l.effect()
 }
 
@@ -166,16 +168,15 @@ func (l *lightening) holds(w *lightened, h *flywheel.Held) {
 	tenths("thin_ring_mpa", h.ThinRingMPa)
 	tenths("disc_mpa", h.DiscMPa)
 	tenths("section_mpa", max(h.Section.HoopMPa, h.Section.RadialMPa))
-	if h.HasHole {
-		tenths("hole_mpa", h.Hole.MPa)
-	}
+	tenths("hole_mpa", h.Hole.MPa)
 	tenths("margin", h.Margin)
 }
 
 func mpa(v float64) string { return unit.Format(v, unit.MPa, 0.1) }
 
-// verdict says how near the worse wheel is to bursting.
-func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
+// verdict says how near the worse wheel is to bursting, and whether the hole that pulls
+// hardest is the crankpin's.
+func (l *lightening) verdict(h *flywheel.Held, rpm float64, atPin bool) {
 	switch {
 	case h == nil:
 		l.Say("lighten.hold", giveTheSpeed)
@@ -186,8 +187,12 @@ func (l *lightening) verdict(h *flywheel.Held, rpm float64) {
 		l.Say("lighten.hold", pulledAt(speed(rpm), mpa(h.WorstMPa),
 			mpa(l.material.StrengthMPa), unit.Figures(h.Margin, unit.Plain, 0.1)))
 	}
-	if h != nil && h.HasHole {
-		l.Say("lighten.hole", holeRaises(times(h.Hole.Factor)))
+	if h != nil {
+		words := holeRaises
+		if atPin {
+			words = pinRaises
+		}
+		l.Say("lighten.hole", words(times(h.Hole.Factor)))
 	}
 }
 

@@ -257,6 +257,22 @@ func TestARimOfCastIronIsPulledAsTheHandbookSays(t *testing.T) {
 	assert.InDelta(t, 7300*math.Pow(math.Pi*0.2*150, 2)/1e6, jobs.Value(t, a, "lighten.drive.thin_ring_mpa"), 1e-9, "ρ v²")
 }
 
+// Every wheel has a hole for the crankpin, measured or not: in a web of 6 mm the pull at its
+// edge is more than half as much again as in the rim as a free ring.
+func TestTheCrankpinsHoleIsPulledThoughNobodyMeasuredIt(t *testing.T) {
+	thin := form.Form{
+		"throw": "50", "lighten.material": "iron", "lighten.top": "8000",
+		"cut.1.from": "60", "cut.1.to": "170", "cut.1.depth": "17", "made.a.to": "170",
+	}
+	measured := sheet.Answer(jobs.Single(thin.With(form.Form{"wheel.drive.pinhole": "30"})), lighten.Step.Name)
+	a := sheet.Answer(jobs.Single(thin), lighten.Step.Name)
+	assert.InDelta(t, jobs.Value(t, measured, "lighten.drive.margin"), jobs.Value(t, a, "lighten.drive.margin"), 1e-9, "30 mm stands in")
+	assert.Greater(t, jobs.Value(t, a, "lighten.drive.hole_mpa"), 1.5*jobs.Value(t, a, "lighten.drive.thin_ring_mpa"))
+	assert.Contains(t, jobs.Said(a, "lighten.hole"), "The hole for the crankpin raises the pull")
+	ring := thin.With(form.Form{"cut.2.kind": "holes", "cut.2.holes": "6", "cut.2.circle": "150", "cut.2.drill": "8", "cut.2.first": "1"})
+	assert.NotEmpty(t, jobs.Said(sheet.Answer(jobs.Single(ring), lighten.Step.Name), "lighten.hole"))
+}
+
 func TestThinWallsAreSaidBesideTheirField(t *testing.T) {
 	a := sheet.Answer(jobs.Single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), lighten.Step.Name)
 	assert.Equal(t, "Too thin: the web of each wheel 7 mm at ⌀ 60 mm, 10 mm asked.", jobs.Text(a, "say.lighten.thin"))

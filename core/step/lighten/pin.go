@@ -8,6 +8,7 @@ import (
 	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
+	"pintwelve/core/wheel"
 )
 
 // isClear says whether the rings of holes on a wheel miss the crankpin, which the
@@ -35,6 +36,16 @@ func (l *lightening) isClear(i int) bool {
 
 func (l *lightening) pin() bench.Round {
 	return bench.Round{At: clock.Vec{T: l.throw}, DiameterMM: l.pinMM}
+}
+
+// withPin is a wheel as cut, with the hole for its crankpin where nobody measured that:
+// every wheel has one.
+func (l *lightening) withPin(w *lightened) *wheel.Section {
+	s := *w.account.AfterSection
+	if pin := l.pin(); w.dims.pinHole == 0 {
+		s.Holes = append(s.Holes[:len(s.Holes):len(s.Holes)], wheel.Drilling{Hole: wheel.Hole{At: pin.At, DiameterMM: pin.DiameterMM, Through: true}})
+	}
+	return &s
 }
 
 // runsInto says, beside its first hour, where a cut's hole runs into something.

@@ -260,6 +260,10 @@ func holeRaises(times string) string {
 	return bench.Fill("A hole raises the pull at its edge % times.", times)
 }
 
+func pinRaises(times string) string {
+	return bench.Fill("The hole for the crankpin raises the pull at its edge % times.", times)
+}
+
 // The weigh-in.
 const (
 	lookAtTheRecesses = " Look at the recesses, or the density."

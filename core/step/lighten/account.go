@@ -318,9 +318,13 @@ func (l *lightening) does(c *flywheel.Crank, e *flywheel.Effect) {
 	if len(felt) > 0 {
 		l.Say("lighten.felt", feltAs(felt))
 	}
-	if e.Symmetrical {
+	switch place := l.turnedOver(); {
+	case e.Symmetrical && place > 0:
+		l.Say("lighten.balance", placeTurnedOver(strconv.Itoa(place)))
+		l.Say("lighten.uneven", toTheBalance)
+	case e.Symmetrical:
 		l.Say("lighten.balance", balanceStays)
-	} else {
+	default:
 		l.Say("lighten.balance", balanceMoves(bench.Grams(e.MomentGMM/l.throw, 1)))
 		l.Say("lighten.uneven", toTheBalance)
 	}

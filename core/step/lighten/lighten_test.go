@@ -227,6 +227,22 @@ func TestABossMakesAnEvenCutUneven(t *testing.T) {
 	assert.Contains(t, jobs.Text(sheet.Answer(f, lighten.Step.Name), "say.lighten.balance"), "balance the crank after this")
 }
 
+// What isn’t there can’t be turned off: a hole of 14 mm at 6 lacks π/4 × 14² × 3 mm³
+// of a cut of 3 mm in the face, 3.6 g, 85 mm from the shaft.
+func TestACutOverABalancingHoleMovesTheBalance(t *testing.T) {
+	said := func(more form.Form) string {
+		f := form.Form{"keep.a.order": "1", "keep.a.radius": "85", "keep.a.hour": "6", "keep.a.across": "14"}
+		return jobs.Said(sheet.Answer(jobs.Single(f.With(more)), lighten.Step.Name), "lighten.balance")
+	}
+	assert.Contains(t, said(form.Form{"cut.1.kind": "face", "cut.1.depth": "3"}), "over place 1 to keep off under Balance")
+	assert.Contains(t, said(form.Form{"cut.1.kind": "rim", "cut.1.rim": "182"}), "Balance the crank after this")
+	assert.Contains(t, said(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "7"}), "Balance the crank after this")
+	assert.Contains(t, said(form.Form{"cut.1.kind": "rim", "cut.1.rim": "186"}), "stays as it was")
+	assert.Contains(t, said(form.Form{"cut.1.from": "60", "cut.1.to": "150", "cut.1.depth": "7"}), "stays as it was")
+	assert.Contains(t, said(form.Form{"keep.a.wheel": "drive", "cut.1.wheel": "timing", "cut.1.kind": "face", "cut.1.depth": "3"}), "stays as it was")
+	assert.Contains(t, said(form.Form{"keep.a.across": "", "cut.1.kind": "face", "cut.1.depth": "3"}), "stays as it was")
+}
+
 // The section shows what the wheel came with: the pin's boss in its recess, the
 // pin's hole through it, and of a ring of holes one.
 func TestTheSectionShowsBossAndHoles(t *testing.T) {

@@ -57,6 +57,39 @@ func (l *lightening) runsInto(row *cutRow, i int, what bench.Round, words string
 	return left <= 0
 }
 
+// turnedOver is the first place to keep off in balancing, a hole that is there as a rule, that
+// something is turned off, counted from 1; 0 for none.
+func (l *lightening) turnedOver() (nth int) {
+	for n, key := range l.r.Rows("keep") {
+		place, whole := l.Place(l.r, key)
+		on := l.r.Word(form.KeepWheel, key)
+		for i := range l.wheels {
+			if !whole || on != "both" && on != bench.Sides[i] {
+				continue
+			}
+			w, from, to := &l.wheels[i], place.At.Len()-place.DiameterMM/2, place.At.Len()+place.DiameterMM/2
+			for _, row := range w.rows {
+				c := row.cut
+				if row == w.found {
+					c = w.size
+				}
+				switch c.Kind {
+				case flywheel.HoleRing:
+					continue
+				case flywheel.TurnRim:
+					c.FromMM, c.ToMM = c.ToDiameterMM/2, w.dims.diameter/2
+				case flywheel.FaceSide:
+					c.FromMM, c.ToMM = 0, w.dims.diameter/2
+				}
+				if c.FromMM < to && from < c.ToMM {
+					return n + 1
+				}
+			}
+		}
+	}
+	return 0
+}
+
 // farAway is returned for a cut that has no hole, mm.
 const farAway = 1e9
 

@@ -318,9 +318,13 @@ func inertiaDrawn(inertia string) string { return bench.Fill("% kg·cm² as draw
 
 // What it does.
 const (
-	balanceStays = "The cuts are even all round: the balance factor stays as it was."
+	balanceStays = "The cuts are even all round: where the metal was too, the balance factor stays as it was."
 	toTheBalance = "To the balance"
 )
+
+func placeTurnedOver(nth string) string {
+	return bench.Fill("The cuts go over place % to keep off under Balance: of a hole there they take less than all round. Balance the crank after this.", nth)
+}
 
 func wheelsAlone(before, after, inertiaBefore, inertiaAfter string) string {
 	return bench.Fill("Both wheels: % before, % after. Inertia % before, % after, in kg·cm².", before, after, inertiaBefore, inertiaAfter)

@@ -306,6 +306,16 @@ func TestWhatIsWantedIsAskedForInOrder(t *testing.T) {
 	}
 }
 
+// Drilled and weighed it carries 330 g of 550 that go up and down; with a piston 50 g
+// lighter fitted the same wheels carry 330 of 500.
+func TestTheSheetsFactorIsThatItLeavesWith(t *testing.T) {
+	left := func(more ...string) string {
+		return jobs.Said(sheet.Answer(jobs.Knife(append(more, "knife.came", "55")...), "sheet"), "sheet.factor.left")
+	}
+	assert.Equal(t, "60 ± 0.2%", left())
+	assert.Equal(t, "66 ± 0.2% with the new parts", left("new.piston", "250"))
+}
+
 func TestAfterDrilling(t *testing.T) {
 	f := jobs.Knife("new.piston", "250")
 	f = jobs.WithPlan(f, balance.Plan(f, "k"))

@@ -168,7 +168,7 @@ func (s *crank) standing() {
 	if came, drilled := s.r.Number(form.KnifeCame); drilled {
 		words = asItStands
 		s.sheetFactor("found", bench.Percent(came/100))
-		s.sheetFactor("left", factor)
+		s.sheetFactor("left", s.leftWith(factor))
 	} else {
 		s.sheetFactor("found", factor)
 	}
@@ -183,6 +183,14 @@ func (s *crank) standing() {
 				wheelAlone(s.whichWheel(w.What), s.within(w.Factor), s.weight(w.CounterG.X)))
 		}
 	}
+}
+
+// leftWith is the factor that it leaves with as it stands, which new parts make another one.
+func (s *crank) leftWith(factor string) string {
+	if left, err := s.job.Left(clock.Vec{}); err == nil && s.changed() {
+		return factorNew(s.within(left.Factor))
+	}
+	return factor
 }
 
 // isHeavyToOneSide tells whether it is as found, beyond what the scale makes of it.

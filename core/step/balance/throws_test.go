@@ -238,7 +238,7 @@ func TestEachThrowKeepsTheFactorItCameWith(t *testing.T) {
 	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 1: 52.4 ± 0.2% as found, to have 50%")
 	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 2: 60 ± 0.2% as found, to have 60%")
 	assert.Equal(t, "50%", jobs.Said(weighed, "sheet.factor.found"))
-	assert.Equal(t, "52.4 ± 0.2%", jobs.Said(weighed, "sheet.factor.left"))
+	assert.Equal(t, "56.5 ± 0.2% with the new parts", jobs.Said(weighed, "sheet.factor.left"))
 	assert.Equal(t, "60 ± 0.2%", jobs.Said(weighed, "pin.b.factor.found"))
 	assert.Empty(t, jobs.Said(weighed, "pin.b.factor.left"))
 

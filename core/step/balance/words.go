@@ -249,6 +249,8 @@ func withTheHoles(factor, side string) string {
 	return bench.Fill("With the holes drawn: %, %.", factor, side)
 }
 
+func factorNew(factor string) string { return bench.Fill("% with the new parts", factor) }
+
 func factorDrawn(factor string) string { return bench.Fill("% with the holes drawn", factor) }
 
 func sideLeft(gmm, hour string) string { return bench.Fill("% g·mm heavy at % left", gmm, hour) }

@@ -192,8 +192,29 @@ func (l *lightening) verdict(h *flywheel.Held, rpm float64, atPin bool) {
 		if atPin {
 			words = pinRaises
 		}
-		l.Say("lighten.hole", words(times(h.Hole.Factor)))
+		near := ""
+		if l.holesNear(&l.wheels[0]) || l.holesNear(&l.wheels[1]) {
+			near = nearHoles
+		}
+		l.Say("lighten.hole", words(times(h.Hole.Factor), near))
 	}
+}
+
+// holesNear tells whether holes, the crankpin's aside, stand nearer to one another, or to an
+// edge, than they are wide: the pull at a small hole's edge, far from all, isn't theirs.
+func (l *lightening) holesNear(w *lightened) bool {
+	s := w.account.AfterSection
+	for _, wall := range s.Walls() {
+		if wall.Kind != wheel.HoleToBore && wall.Kind != wheel.HoleToEdge && wall.Kind != wheel.HoleToHole {
+			continue
+		}
+		for _, i := range wall.Holes {
+			if hole := &s.Holes[i]; wall.MM < hole.DiameterMM && hole.At != l.pin().At {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func speed(rpm float64) string { return unit.Format(rpm, unit.RPM, 1) }

@@ -289,6 +289,18 @@ func TestTheCrankpinsHoleIsPulledThoughNobodyMeasuredIt(t *testing.T) {
 	assert.NotEmpty(t, jobs.Said(sheet.Answer(jobs.Single(ring), lighten.Step.Name), "lighten.hole"))
 }
 
+// Thirty holes of 10 mm on a circle of 140 mm leave 4.6 mm between them, a third of their
+// pitch, to carry the rim: no hole by itself is pulled so.
+func TestHolesNearOneAnotherArePulledHarder(t *testing.T) {
+	said := func(holes, circle string) string {
+		f := form.Form{"lighten.top": "7000", "cut.1.kind": "holes", "cut.1.holes": holes, "cut.1.circle": circle, "cut.1.drill": "10"}
+		return jobs.Said(sheet.Answer(jobs.Single(f), lighten.Step.Name), "lighten.hole")
+	}
+	assert.Contains(t, said("30", "140"), "are pulled harder than is counted")
+	assert.Contains(t, said("6", "185"), "are pulled harder than is counted", "2.5 mm to the edge")
+	assert.NotContains(t, said("6", "140"), "pulled harder")
+}
+
 func TestThinWallsAreSaidBesideTheirField(t *testing.T) {
 	a := sheet.Answer(jobs.Single(form.Form{"cut.1.from": "60", "cut.1.to": "160", "cut.1.depth": "16"}), lighten.Step.Name)
 	assert.Equal(t, "Too thin: the web of each wheel 7 mm at ⌀ 60 mm, 10 mm asked.", jobs.Text(a, "say.lighten.thin"))

@@ -256,13 +256,15 @@ func pulledAt(speed, pull, strength, times string) string {
 	return bench.Fill("At % the pull is % at the most; the material tears at %, % times as much.", speed, pull, strength, times)
 }
 
-func holeRaises(times string) string {
-	return bench.Fill("A hole raises the pull at its edge % times.", times)
+func holeRaises(times, near string) string {
+	return bench.Fill("A hole raises the pull at its edge % times.%", times, near)
 }
 
-func pinRaises(times string) string {
-	return bench.Fill("The hole for the crankpin raises the pull at its edge % times.", times)
+func pinRaises(times, near string) string {
+	return bench.Fill("The hole for the crankpin raises the pull at its edge % times.%", times, near)
 }
+
+const nearHoles = " Holes nearer to one another, or to an edge, than they are wide are pulled harder than is counted."
 
 // The weigh-in.
 const (

@@ -29,7 +29,28 @@ func Of(steps []*bench.Step) bench.Step {
 			}
 		}
 		tabled(a)
+		outInCases(a)
 	}}
+}
+
+// outInCases says where the sheet says how the crank goes that it was read out of true
+// in its cases, which come after.
+func outInCases(a *bench.Answers) {
+	out := false
+	for _, side := range bench.Sides {
+		e, _ := a.Get("fit.cases." + side + ".tir_verdict")
+		out = out || e.Text == "wrong"
+	}
+	for i := range a.Entries {
+		switch e := &a.Entries[i]; {
+		case !out:
+			return
+		case e.Name == "say.sheet.plain":
+			e.Text += plainOutInCases
+		case e.Name == "say.sheet.line":
+			e.Text += lineOutInCases
+		}
+	}
 }
 
 // tabled says whether the sheet's table of before and after has a row, beyond those of

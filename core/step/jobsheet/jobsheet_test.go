@@ -52,6 +52,20 @@ func TestTheSheetOfAnUnreadOrUntrueCrank(t *testing.T) {
 	assert.Equal(t, "Not true yet: a shaft still moves 5 thou over one turn; 2 thou is allowed.", jobs.Said(a, "sheet.plain"))
 }
 
+// The cases come last: true on its centres and out of true in them, a crank isn't told as true.
+func TestTheSheetSaysFirstThatItIsOutOfTrueInItsCases(t *testing.T) {
+	for _, row := range []struct {
+		drive string
+		out   bool
+	}{{"4", true}, {"0.5", false}, {"", false}} {
+		a := sheet.Answer(aJob(form.Form{"centres": "good", "cases.drive": row.drive, "cases.timing": "0.5"}), jobsheet.Name)
+		plain, line := jobs.Said(a, "sheet.plain"), jobs.Said(a, "sheet.line")
+		assert.Contains(t, plain, "The crank runs true")
+		assert.Equal(t, row.out, strings.HasSuffix(plain, " Read in its cases it is out of true."), plain)
+		assert.Equal(t, row.out, strings.HasSuffix(line, "; out of true in its cases"), line)
+	}
+}
+
 func TestTheSheetTakesInWhatTheJobHolds(t *testing.T) {
 	a := sheet.Answer(aJob(nil), jobsheet.Name)
 	for _, e := range a.Entries {

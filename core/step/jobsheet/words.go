@@ -8,6 +8,12 @@ import (
 
 const months = "JanFebMarAprMayJunJulAugSepOctNovDec"
 
+// What is added where the crank was read out of true in its cases.
+const (
+	plainOutInCases = " Read in its cases it is out of true."
+	lineOutInCases  = "; out of true in its cases"
+)
+
 // dateWords writes a date as people read it: "9 Mar 2026". What is no date
 // stands as it is.
 func dateWords(date string) string {

@@ -120,7 +120,22 @@ var work = [...]fitting.Task{
 	{Tick: form.OrderTrue, Words: trueIt, Done: truing.Trued, Begun: beingTrued},
 	{Tick: form.OrderNuts, Words: nutsAndLocks, Done: truing.NutsDrawn},
 	{Tick: form.OrderAgain, Words: trueItAgain, Done: truing.TruedAgain},
-	{Tick: form.OrderCases, Words: intoTheCases, Done: fitting.Cases.Done},
+	{Tick: form.OrderCases, Words: intoTheCases, Done: inItsCases},
+}
+
+// inItsCases tells whether it was read in its cases, and not out of true there.
+func inItsCases(k *bench.Kept, f form.Form) bool {
+	if !fitting.Cases.Done(k, f) {
+		return false
+	}
+	a := &bench.Answers{Kept: k}
+	fitting.Cases.Fill(a, form.Read(f))
+	for _, side := range bench.Sides {
+		if e, _ := a.Get("fit.cases." + side + ".tir_verdict"); e.Text == "wrong" {
+			return false
+		}
+	}
+	return true
 }
 
 // beingTrued tells whether he is at the truing. The readings of a crank that was

@@ -129,29 +129,6 @@ func TestTabGoesRoundTheWholePage(t *testing.T) {
 	assert.Empty(t, Eval[[]string](p, `unseen`), "no outline")
 }
 
-// What has the focus is not under the notice (WCAG 2.2, 2.4.11).
-func TestTheNoticeHidesNoFocus(t *testing.T) {
-	p := wholeJob(t)
-	for _, step := range []string{"true", "balance", "jobs"} {
-		to(p, step)
-		Eval[bool](p, `(() => {
-			document.activeElement.blur();
-			scrollTo(0, 0);
-			document.getElementById('notice-text').textContent = 'A line that takes two lines on a phone is said here.';
-			document.getElementById('notice').hidden = false;
-			return true;
-		})()`)
-		for range 40 {
-			p.Tab()
-			assert.Empty(t, Eval[string](p, `(() => {
-				const at = document.activeElement, notice = document.getElementById('notice');
-				if (at === document.body || notice.contains(at)) return '';
-				return at.getBoundingClientRect().bottom > notice.getBoundingClientRect().top ? at.outerHTML.slice(0, 80) : '';
-			})()`), step)
-		}
-	}
-}
-
 // What a screen reader gets of the main job (WAI-ARIA 1.2): the answer as a live
 // region, the clock face as an image with a name and a description, an error as
 // the description of its field, and a name for everything that takes the focus.

@@ -128,6 +128,16 @@ func (a *Answers) Get(name string) (Entry, bool) {
 	return Entry{}, false
 }
 
+// OutInCases tells whether they say of either shaft that it was read out of true in its cases.
+func (a *Answers) OutInCases() bool {
+	for _, side := range Sides {
+		if e, _ := a.Get("fit.cases." + side + ".tir_verdict"); e.Text == "wrong" {
+			return true
+		}
+	}
+	return false
+}
+
 // Faults returns what the answers say is wrong with fields.
 func (a *Answers) Faults() []error {
 	var all []error

@@ -88,7 +88,9 @@ func counting(s bench.Step) bench.Step {
 	answer := s.Answer
 	s.Answer = func(a *bench.Answers, r *form.Reader) {
 		job := r.Form
-		r.Form = job.With(lighten.Found(job))
+		if found := lighten.Found(job); len(found) > 0 {
+			r.Form = job.With(found)
+		}
 		answer(a, r)
 		r.Form = job
 	}
@@ -130,12 +132,7 @@ func inItsCases(k *bench.Kept, f form.Form) bool {
 	}
 	a := &bench.Answers{Kept: k}
 	fitting.Cases.Fill(a, form.Read(f))
-	for _, side := range bench.Sides {
-		if e, _ := a.Get("fit.cases." + side + ".tir_verdict"); e.Text == "wrong" {
-			return false
-		}
-	}
-	return true
+	return !a.OutInCases()
 }
 
 // beingTrued tells whether he is at the truing. The readings of a crank that was

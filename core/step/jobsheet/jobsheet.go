@@ -36,18 +36,14 @@ func Of(steps []*bench.Step) bench.Step {
 // outInCases says where the sheet says how the crank goes that it was read out of true
 // in its cases, which come after.
 func outInCases(a *bench.Answers) {
-	out := false
-	for _, side := range bench.Sides {
-		e, _ := a.Get("fit.cases." + side + ".tir_verdict")
-		out = out || e.Text == "wrong"
+	if !a.OutInCases() {
+		return
 	}
 	for i := range a.Entries {
-		switch e := &a.Entries[i]; {
-		case !out:
-			return
-		case e.Name == "say.sheet.plain":
+		switch e := &a.Entries[i]; e.Name {
+		case "say.sheet.plain":
 			e.Text += plainOutInCases
-		case e.Name == "say.sheet.line":
+		case "say.sheet.line":
 			e.Text += lineOutInCases
 		}
 	}

@@ -1,6 +1,7 @@
 package lighten
 
 import (
+	"slices"
 	"strconv"
 
 	"pintwelve/core/bench"
@@ -64,33 +65,41 @@ func (l *lightening) turnedOver() (nth int) {
 		place, whole := l.Place(l.r, key)
 		on := l.r.Word(form.KeepWheel, key)
 		for i := range l.wheels {
-			if !whole || on != "both" && on != bench.Sides[i] {
-				continue
-			}
-			w, from, to := &l.wheels[i], place.At.Len()-place.DiameterMM/2, place.At.Len()+place.DiameterMM/2
-			for _, row := range w.rows {
-				c := row.cut
-				if row == w.found {
-					c = w.size
-				}
-				switch c.Kind {
-				case flywheel.HoleRing:
-					continue
-				case flywheel.TurnRim:
-					c.FromMM, c.ToMM = c.ToDiameterMM/2, w.dims.diameter/2
-				case flywheel.FaceSide:
-					c.FromMM, c.ToMM = 0, w.dims.diameter/2
-				}
-				if c.FromMM < to && from < c.ToMM {
-					return n + 1
-				}
+			if whole && (on == "both" || on == bench.Sides[i]) && l.wheels[i].turnedOver(place) {
+				return n + 1
 			}
 		}
 	}
 	return 0
 }
 
-// farAway is returned for a cut that has no hole, mm.
+// turnedOver tells whether something is turned off a wheel where a place is.
+func (w *lightened) turnedOver(place bench.Round) bool {
+	at, half := place.At.Len(), place.DiameterMM/2
+	return slices.ContainsFunc(w.rows, func(row *cutRow) bool {
+		from, to := w.reach(row)
+		return from < at+half && at-half < to
+	})
+}
+
+// reach is from which radius to which a cut is turned, mm; a ring of holes is not.
+func (w *lightened) reach(row *cutRow) (fromMM, toMM float64) {
+	c := row.cut
+	if row == w.found {
+		c = w.size
+	}
+	switch c.Kind {
+	case flywheel.HoleRing:
+		return farAway, farAway
+	case flywheel.TurnRim:
+		return c.ToDiameterMM / 2, w.dims.diameter / 2
+	case flywheel.FaceSide:
+		return 0, w.dims.diameter / 2
+	}
+	return c.FromMM, c.ToMM
+}
+
+// farAway is returned where there is no hole, or nothing turned, mm.
 const farAway = 1e9
 
 // toRound is the least metal from the holes of a cut to something round, mm, and the

@@ -8,23 +8,22 @@ import (
 )
 
 // shafts says what the dials make of each shaft and of where it is held, and
-// of slips of the pen that would make readings fit which don't.
-func (a answers) shafts(p *pass) {
+// of slips of the pen that would make readings fit which don't, "" for none.
+func (a answers) shafts(p *pass, slips string) {
 	for half, shaft := range p.advice.Shaft {
 		side := p.SideOf[half]
 		hole := p.Within(shaft.Hole.Len(), shaft.Uncertainty.HalfWidth95(shaft.Hole))
 		a.Say("shaft."+side, shaftWords(shaft.State, side, p.support(), hole, p.at(shaft.Hole.Hour())))
 	}
-	if slips := p.slips(); slips != nil {
-		a.Say("shaft.slip", wouldFit(slips))
+	if slips != "" {
+		a.Say("shaft.slip", slips)
 	}
 }
 
-// slips are those each of which would make readings fit that don't.
-func (p *pass) slips() (slips []string) {
-	if p.several() {
-		return nil
-	}
+// slips says what slips would each make readings of a crank of one throw fit that don't;
+// "" where none would.
+func (p *pass) slips() string {
+	var slips []string
 	for _, slip := range p.crank.Slips(p.counted) {
 		if slip.Kind == crank.Swapped {
 			slips = append(slips, readingsSwapped(p.letter(slip.A), p.letter(slip.B)))
@@ -32,7 +31,10 @@ func (p *pass) slips() (slips []string) {
 			slips = append(slips, hoursMirrored(p.letter(slip.A)))
 		}
 	}
-	return slips
+	if slips == nil {
+		return ""
+	}
+	return wouldFit(slips)
 }
 
 func (p *pass) letter(n int) string { return p.stations[p.used[n]].letter }

@@ -340,7 +340,7 @@ func (a answers) throwsTellMore(p *pass) {
 	if len(p.throws.next.Settles) > 0 {
 		a.Say("throws.more", whatWouldTellMore(p.settleWords()))
 	}
-	a.shafts(p)
+	a.shafts(p, "")
 	a.Text("picture.pieces", draw.ThrowsBend(p.throwsView("pieces", p.throws.stand)))
 }
 

@@ -86,12 +86,13 @@ func (a answers) more(r *form.Reader) {
 		a.needles(p)
 		a.smallAsks(p)
 	default:
-		a.elseWords(p, a.crossChecks(p, r))
+		slips := p.slips()
+		a.elseWords(p, a.crossChecks(p, r), slips)
 		a.smallAsks(p)
 		a.tiltVerdict(p)
 		a.sit(p)
 		a.needles(p)
-		a.shafts(p)
+		a.shafts(p, slips)
 		a.bend(p)
 	}
 	if p.several() {

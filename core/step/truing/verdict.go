@@ -109,14 +109,14 @@ func (p *pass) farWork(m *crank.Move) string {
 
 // elseWords say what else holds where the verdict and the advice differ: of a
 // crank not begun on what working on it would be, of one begun on what is in doubt. Where
-// readings don't fit one another, or what else was measured, that comes first.
-func (a answers) elseWords(p *pass, checksDiffer bool) {
+// readings don't fit one another but for slips, or what else was measured, that comes first.
+func (a answers) elseWords(p *pass, checksDiffer bool, slips string) {
 	switch works := p.next.Why == crank.Work; {
 	case p.pressed || p.next.Why == crank.Stop:
 	case works && checksDiffer:
 		a.Say("truing.else", checksSayOtherwise)
-	case works && len(p.slips()) > 0:
-		a.Say("truing.else", slipFirst(wouldFit(p.slips())))
+	case works && slips != "":
+		a.Say("truing.else", slipFirst(slips))
 	case !works && len(p.moves) > 0 && p.leverAssumed:
 		a.Say("truing.else", ifWorkedUnmeasured(lowerFirst(p.way(p.moves[0].Move))))
 		a.Say("truing.else.caution", caution)

@@ -356,6 +356,7 @@ class Bench {
   /** Answers the rest; of what is typed, once the frame that shows the first is out. */
   restSoon() {
     this.noRest();
+    clearTimeout(this.screen); // what shows is of two forms until the rest has come
     const go = () => this.answerRest();
     if (this.typing) this.noRest = afterFrame(go);
     else {
@@ -369,7 +370,6 @@ class Bench {
     this.compare();
     const answers = this.paint('later', 'true.more');
     if (answers) this.showPasses(answers);
-    clearTimeout(this.screen);
     this.screen = setTimeout(() => this.keepScreen(), SCREEN_MS);
   }
 

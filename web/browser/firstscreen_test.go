@@ -117,3 +117,29 @@ func TestTheLastScreenOfAJobStandsBeforeTheCoreHasCome(t *testing.T) {
 	says(other, ".pass", "As found") // the rest of the answer
 	assert.Equal(t, before, Eval[[]string](other, standing))
 }
+
+// A screen is kept whole: not where the first of an answer is of the last figure, and the rest of one before.
+func TestNoScreenIsKeptOfTwoForms(t *testing.T) {
+	p, _ := bench(t)
+	twist(p)
+	p.Until(`Object.entries(localStorage).some(([, text]) => text.includes('"pass.1.timing.high":"9"'))`)
+	kept := Eval[[]string](p, `(async () => {
+		const kept = [];
+		const { setItem } = Storage.prototype;
+		Storage.prototype.setItem = function (key, text) {
+			if (key.endsWith(' screen')) kept.push(JSON.parse(text).form['pass.1.drive.tir']);
+			return setItem.call(this, key, text);
+		};
+		const field = document.querySelector('[name="pass.*.drive.tir"]');
+		const type = (text) => { field.value = text; field.dispatchEvent(new Event('input', { bubbles: true })); };
+		const wait = (ms) => new Promise((then) => setTimeout(then, ms));
+		field.focus();
+		type('5');
+		await wait(300); // the rest has come, and its screen is to be kept soon
+		type('6');
+		for (const from = performance.now(); performance.now() - from < 300;); // a slow phone: the screen falls due before the rest
+		await wait(1000);
+		return kept;
+	})()`)
+	assert.Equal(t, []string{"6"}, kept)
+}

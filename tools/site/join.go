@@ -66,7 +66,8 @@ func shortenedData(data []byte, reached []bool) (start []byte, err error) {
 	if err := untraced(data, reached); err != nil {
 		return nil, err
 	}
-	if err := nearTogether(data); err != nil {
+	n, err := nearTogether(data)
+	if err != nil {
 		return nil, err
 	}
 	c, err := columned(data)
@@ -74,7 +75,7 @@ func shortenedData(data []byte, reached []bool) (start []byte, err error) {
 		return nil, err
 	}
 	s, err := differences(data)
-	return s.code(c), err
+	return s.code(c, n), err
 }
 
 // readModule returns what the code is rewritten by, and the memory that the data

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"pintwelve/tools/module"
 )
 
 // parts returns where a memory has what Go keeps of a program's parts.
@@ -46,7 +48,11 @@ func found(t *testing.T, memory []byte, place uint64) (info uint64, passed int) 
 func TestNearTogetherFindsTheSameFunctions(t *testing.T) {
 	full, _ := tracedAndNot(t)
 	near := slices.Clone(full)
-	require.NoError(t, nearTogether(near))
+	n, err := nearTogether(near)
+	require.NoError(t, err)
+	require.Equal(t, make([]byte, n.to-n.from), near[n.from:n.to])
+	body := append([]byte{1, startLocals32, 0x7f}, n.writing()...)
+	run(t, module.AppendBytes(nil, append(body, 0x0b)), near)
 	table, err := functionsIn(full)
 	require.NoError(t, err)
 	for n := range table.Functions - 1 { // the last has no places but those that it needs
@@ -62,9 +68,13 @@ func TestNearTogetherFindsTheSameFunctions(t *testing.T) {
 
 func TestNearTogetherRefusesAnotherLayout(t *testing.T) {
 	full, _ := tracedAndNot(t)
-	assert.Error(t, nearTogether(nil))
+	_, err := nearTogether(nil)
+	assert.Error(t, err)
 	moved := slices.Clone(full)
-	require.NoError(t, nearTogether(moved))
-	moved[parts(t, full)+moduleFirst]++
-	assert.Error(t, nearTogether(moved))
+	binary.LittleEndian.PutUint32(moved[binary.LittleEndian.Uint64(moved[parts(t, full)+moduleNearby:])+20*20:], 0)
+	_, err = nearTogether(moved)
+	assert.Error(t, err)
+	full[parts(t, full)+moduleFirst]++
+	_, err = nearTogether(full)
+	assert.Error(t, err)
 }

@@ -38,10 +38,10 @@ func differences(memory []byte) (s sums, err error) {
 	return s, nil
 }
 
-// code is the function that adds them up, and writes what stands in columns into the infos: its
-// argument-less body, as a section of code has it (WebAssembly core specification 1.0, 5.4 and
+// code is the function that adds them up, and writes what stands in columns into the infos and what
+// is nearby: its argument-less body, as a section of code has it (WebAssembly core specification 1.0, 5.4 and
 // 5.5.13).
-func (s sums) code(c columns) []byte {
+func (s sums) code(c columns, n nearby) []byte {
 	body := []byte{2, startLocals32, 0x7f, 1, 0x7e} // numbers of 32 and of 64 bits
 	body = append(body, c.adding()...)
 	body = module.AppendSigned(append(body, 0x41), s.from)
@@ -59,6 +59,7 @@ func (s sums) code(c columns) []byte {
 	body = stored(body, 0)
 	body = append(body, c.writing()...)
 	body = next(body, localAt, 8, s.to)
+	body = append(body, n.writing()...)
 	return module.AppendBytes(nil, append(body, 0x0b))
 }
 

@@ -123,6 +123,8 @@ func worked(t *testing.T, op byte, a, b uint64) uint64 {
 		return uint64(uint32(a - b))
 	case 0x74:
 		return uint64(uint32(a) << (b & 31))
+	case 0x76:
+		return uint64(uint32(a) >> (b & 31))
 	case 0x7c:
 		return a + b
 	case 0x88:
@@ -144,13 +146,18 @@ func TestTheStartWritesTheTableAsItWas(t *testing.T) {
 	table, err := functionsIn(full)
 	require.NoError(t, err)
 	require.False(t, bytes.Equal(full[len(full)-len(table.info(0)):], packed[len(full)-len(table.info(0)):]))
-	run(t, s.code(c), packed)
+	n, err := nearTogether(packed)
+	require.NoError(t, err)
+	run(t, s.code(c, n), packed)
 	from, to := c.all[0].from, c.out+4*c.count
 	names := len(full) - len(table.bytes) + int(table.Names)
 	assert.Greater(t, from, names)
 	assert.Zero(t, packed[names], "the name of functions without one")
 	assert.Equal(t, make([]byte, to-from), full[from:to])
 	clear(packed[from:to])
+	_, err = nearTogether(full)
+	require.NoError(t, err)
+	clear(packed[n.from:n.to])
 	assert.True(t, bytes.Equal(full, packed))
 }
 

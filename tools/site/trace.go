@@ -100,7 +100,7 @@ func untraced(memory []byte, reached []bool) error {
 	if err != nil {
 		return err
 	}
-	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}, data: map[uint32]bool{}}
+	kept := keeper{from: t.bytes[t.Values:t.ByPlaces], to: []byte{0}, moved: map[uint32]uint32{0: 0}, known: map[string]uint32{}, data: map[uint32]bool{}}
 	for i := range t.Functions { // the stack's sizes first: one after the other, their places pack to less
 		if reached[i] {
 			kept.table(binary.LittleEndian.Uint32(t.info(i)[infoSP:]))
@@ -121,6 +121,7 @@ func untraced(memory []byte, reached []bool) error {
 type keeper struct {
 	from, to []byte
 	moved    map[uint32]uint32 // the places in from and to
+	known    map[string]uint32 // the tables in to, and their places
 	data     map[uint32]bool   // the places of FuncData, and which are kept
 }
 
@@ -175,20 +176,33 @@ func (k *keeper) clearData(data []byte) {
 
 // table keeps the table of values at a place and returns its new place. A table
 // is pairs of numbers in LEB128 up to a first of 0, which doesn't end it where
-// it starts (runtime.step).
+// it starts (runtime.step). How far its last value goes nobody asks, who asks for places in the
+// function alone: it goes on for as far as fits, so that more functions have the same table.
 func (k *keeper) table(place uint32) uint32 {
 	if to, done := k.moved[place]; done {
 		return to
 	}
+	var kept []byte
+	last := 0 // where its last length stands
 	rest := k.from[place:]
 	for start := true; start || rest[0] != 0; start = false {
 		for range 2 {
 			_, size := binary.Uvarint(rest)
+			last = len(kept)
+			kept = append(kept, rest[:size]...)
 			rest = rest[size:]
 		}
 	}
-	to := uint32(len(k.to))
-	k.to = append(k.to, k.from[place:len(k.from)-len(rest)+1]...)
+	for i := range kept[last:] {
+		kept[last+i] |= 0x7f
+	}
+	kept = append(kept, 0)
+	to, known := k.known[string(kept)]
+	if !known {
+		to = uint32(len(k.to))
+		k.to = append(k.to, kept...)
+		k.known[string(kept)] = to
+	}
 	k.moved[place] = to
 	return to
 }

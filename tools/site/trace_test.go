@@ -88,15 +88,10 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 	functions, values, infos := number(8), number(56), number(64)
 	data := binary.LittleEndian.Uint64(memory[parts(t, memory)+320:])
 	values32 := func(place uint64) []byte {
-		rest := table[values+place:]
-		for i := 0; place > 0; i++ {
-			if i%2 == 0 && i > 0 && rest[0] == 0 {
-				return table[values+place : len(table)-len(rest)]
-			}
-			_, size := binary.Uvarint(rest)
-			rest = rest[size:]
+		if place == 0 {
+			return nil
 		}
-		return nil
+		return untilTheLast(table[values+place:])
 	}
 	for i := range functions {
 		at := infos + number(infos+8*i+4)
@@ -116,6 +111,32 @@ func needed(t *testing.T, memory []byte) (all [][]byte) {
 		all = append(all, kept)
 	}
 	return all
+}
+
+// untilTheLast returns a table of values but for how far its last value goes.
+func untilTheLast(table []byte) []byte {
+	for rest := table; ; {
+		_, value := binary.Uvarint(rest)
+		_, far := binary.Uvarint(rest[value:])
+		if rest[value+far] == 0 {
+			return table[:len(table)-len(rest)+value]
+		}
+		rest = rest[value+far:]
+	}
+}
+
+// A table's last value goes at least as far as it did, and tables that are alike then are one.
+func TestTablesAreOneWhereTheirLastLengthAloneIsOther(t *testing.T) {
+	from := []byte{0, 2, 1, 32, 5, 0, 2, 1, 32, 9, 0, 2, 1, 32, 0x80, 1, 0, 1, 4, 0}
+	k := keeper{from: from, to: []byte{0}, moved: map[uint32]uint32{}, known: map[string]uint32{}}
+	first, far := k.table(1), k.table(11)
+	assert.Equal(t, first, k.table(6))
+	assert.NotEqual(t, first, far)
+	assert.NotEqual(t, first, k.table(17))
+	assert.Equal(t, []byte{2, 1, 32, 127, 0}, k.to[first:far])
+	length, _ := binary.Uvarint(k.to[far+3:])
+	assert.GreaterOrEqual(t, length, uint64(128))
+	assert.Less(t, len(k.to), len(from))
 }
 
 // funcData returns what stands at a place of FuncData, as the runtime reads its kind:

@@ -29,6 +29,9 @@ type column struct {
 	from  int // where the bytes stand
 }
 
+// toldOfEach is how many columns there are.
+const toldOfEach = 6
+
 // told is what of an info is told in a column: where it stands, and which of its PCData or
 // FuncData it is.
 type told struct {
@@ -36,14 +39,19 @@ type told struct {
 	data       bool
 }
 
-// The tables of the stack's size and of which map of the stack holds, the maps of arguments and of
-// variables, and what else is on the stack.
-var inColumns = []told{
-	{infoSP, -1, false}, {infoRest + 4, 1, false}, {infoRest, 0, true}, {infoRest + 4, 1, true}, {infoRest + 8, 2, true},
+// The arguments' size, the tables of the stack's size and of which map of the stack holds, the maps of arguments
+// and of variables, and what else is on the stack.
+var inColumns = [toldOfEach]told{
+	{infoArgs, -1, false}, {infoSP, -1, false}, {infoRest + 4, 1, false}, {infoRest, 0, true}, {infoRest + 4, 1, true}, {infoRest + 8, 2, true},
 }
+
+// mostTold is more than any place or size, whose differences fit into three bytes then. What is above it stays where it
+// is, as of arguments that nobody knows (internal/abi.ArgsSizeUnknown).
+const mostTold = 1<<22 - 1
 
 // What stands where in a function's info (functionInfo).
 const (
+	infoArgs   = 8
 	infoSP     = 16
 	infoPCData = 28
 	infoData   = 43
@@ -89,11 +97,14 @@ func columned(memory []byte) (c columns, err error) {
 func (t functionTable) column(each told, to []byte) (places []int, err error) {
 	known := map[uint32]int{}
 	for i := range int(t.Functions) {
-		place := each.in(t.info(uint64(i)))
+		place, none := each.in(t.info(uint64(i)))
 		if place == nil {
 			continue
 		}
 		value := binary.LittleEndian.Uint32(place)
+		if value == none || value > mostTold {
+			continue
+		}
 		number, ok := known[value]
 		if !ok {
 			known[value] = len(known) + 1
@@ -103,26 +114,23 @@ func (t functionTable) column(each told, to []byte) (places []int, err error) {
 			return nil, errors.New("more places than two bytes number")
 		}
 		to[i], to[int(t.Functions)+i] = byte(number+1), byte((number+1)>>8)
-		clear(place)
+		binary.LittleEndian.PutUint32(place, none) // as where there is none, which the column tells
 	}
 	return places, nil
 }
 
-// in returns where in an info it stands, nil if there is none: of PCData and the stack's
-// size 0, of FuncData all ones.
-func (w told) in(info []byte) []byte {
-	at, count, none := w.at, int(binary.LittleEndian.Uint32(info[infoPCData:])), uint32(0)
+// in returns where in an info it stands, nil if the info ends before it, and what stands there for
+// none: of FuncData all ones, else 0.
+func (w told) in(info []byte) (place []byte, none uint32) {
+	at, count := w.at, int(binary.LittleEndian.Uint32(info[infoPCData:]))
 	if w.data {
 		at += 4 * count
 		count, none = int(info[infoData]), ^uint32(0)
 	}
 	if w.number >= count {
-		return nil
+		return nil, none
 	}
-	if place := info[at:][:4]; binary.LittleEndian.Uint32(place) != none {
-		return place
-	}
-	return nil
+	return info[at:][:4], none
 }
 
 // The locals of the function that runs at the start.
@@ -131,9 +139,8 @@ const (
 	localInfo            // the function's
 	localNumber          // of the function, or of a place
 	localValue           // what a column has for it, or a place
-	localCounts          // how many places each column has had
-	localSum      = localCounts + 5
-	startLocals32 = localSum
+	localCounts          // how many of its places each column has had
+	startLocals32 = localCounts + toldOfEach
 )
 
 // adding adds the places up.

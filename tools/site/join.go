@@ -74,8 +74,8 @@ func shortenedData(data []byte, reached []bool) (start []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := differences(data)
-	return s.code(c, n), err
+	o, err := inOrder(data)
+	return o.code(c, n), err
 }
 
 // readModule returns what the code is rewritten by, and the memory that the data

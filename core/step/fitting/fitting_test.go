@@ -295,7 +295,7 @@ func TestShimsMakeTheEndFloatAndBringTheRodToTheMiddle(t *testing.T) {
 	// The rod stands at left shims + half the float + 49.35: with 0.5 left and 0.3
 	// right exactly on the line.
 	assert.InDelta(t, 0.3, jobs.Value(t, a, "fit.float.end_mm"), 1e-9)
-	assert.Equal(t, "Drive side 0.5 mm, timing side 0.3 mm.", jobs.Told(t, a, "say.float.shims"))
+	assert.Equal(t, "Shims: drive side 0.5 mm, timing side 0.3 mm.", jobs.Told(t, a, "say.float.shims"))
 	assert.InDelta(t, 0.5+0.15+49.35-50, jobs.Value(t, a, "fit.float.off_centre_mm"), 1e-9)
 	// The case grows 22 − 11.5 µm a metre and kelvin more, 70 K over the shop.
 	assert.InDelta(t, 70*(22e-6*100-11.5e-6*98.9), jobs.Value(t, a, "fit.float.growth_mm"), 1e-9)

@@ -258,7 +258,7 @@ func noPlayLeft(taken, own string) string {
 func floatFold(least, most string) string { return bench.Fill("% to %", least, most) }
 
 func shimsEach(drive, timing string) string {
-	return bench.Fill("Drive side %, timing side %.", drive, timing)
+	return bench.Fill("Shims: drive side %, timing side %.", drive, timing)
 }
 
 func shimsInAll(want, least, most string) string {

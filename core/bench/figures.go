@@ -35,8 +35,40 @@ func (g Gauge) Within(mm, plus float64) string {
 	return PlusMinus(g.Bare(mm), g.Amount(plus))
 }
 
-// PlusMinus writes a figure with how far it may be out.
-func PlusMinus(figure, plus string) string { return Fill("% ± %", figure, plus) }
+// PlusMinus writes a figure with how far it may be out, both of them rounded alike, to one
+// decimal: "0.50", "0.12 mm" are "0.50 ± 0.12 mm", whatever noughts they were written without.
+func PlusMinus(figure, plus string) string {
+	return Fill("% ± %", asFine(figure, plus), asFine(plus, figure))
+}
+
+// asFine writes out the noughts of a figure that another, rounded alike, shows it to have.
+func asFine(text, as string) string {
+	end, places := decimals(text)
+	_, want := decimals(as)
+	for ; end > 0 && places < want; places++ {
+		nought := "0"
+		if places == 0 {
+			nought = ".0"
+		}
+		text = text[:end] + nought + text[end:]
+		end += len(nought)
+	}
+	return text
+}
+
+// decimals tells where the figure in a text ends, and how many decimals it has.
+func decimals(text string) (end, places int) {
+	dot := len(text)
+	for i := range len(text) {
+		switch c := text[i]; {
+		case c == '.':
+			dot = i
+		case '0' <= c && c <= '9':
+			end = i + 1
+		}
+	}
+	return end, max(0, end-1-dot)
+}
 
 // AsTyped writes quantities in the unit that was typed in a field, as finely as a step
 // [base unit].

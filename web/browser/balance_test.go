@@ -35,7 +35,7 @@ func balanceSays(p *Page) string { return p.Text("#balance .answer") }
 
 func TestACrankIsWeighedBalancedAndDrilledByTheLabels(t *testing.T) {
 	p, _ := balanceStep(t)
-	assert.Contains(t, balanceSays(p), "Balance factor 60 ± 0.2% as found.")
+	assert.Contains(t, balanceSays(p), "Balance factor 60.0 ± 0.2% as found.")
 	assert.Contains(t, balanceSays(p), "Leave it")
 	p.Fill("Piston, new", "250")
 	assert.Contains(t, balanceSays(p), "off each wheel at 6, 72 mm out.")

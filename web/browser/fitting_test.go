@@ -25,7 +25,7 @@ func TestFromAsFoundToTheCases(t *testing.T) {
 	assert.Contains(t, p.Text("#found"), "the nut is what draws a taper up")
 	assert.NotContains(t, p.Text("#found"), "That part is scrap")
 	p.Fill("Side play, by feelers", "12")
-	assert.Contains(t, p.Text("#found"), "Side play 12 ± 0.5 thou: right.")
+	assert.Contains(t, p.Text("#found"), "Side play 12.0 ± 0.5 thou: right.")
 
 	goTo(p, "Measure")
 	p.Fill("Crankpin", "25.000 25.000 25.000")

@@ -60,7 +60,7 @@ func TestAWholeJobByTouch(t *testing.T) {
 		{"as found", asItCame, "Looked over: mark it, and split it.", 25, 1, 12, true},
 		{"measure", measureTheCrank, "Right, as far as it is measured.", 11, 5, 8, false},
 		{"lighten", lightenIt, "750 g off each wheel", 8, 3, 6, false},
-		{"balance", balanceIt, "Balance factor 68 ± 0.2% as drilled.", 14, 4, 10, false},
+		{"balance", balanceIt, "Balance factor 68.0 ± 0.2% as drilled.", 14, 4, 10, false},
 		{"press up", pressItUp, "Stop the press at 77.96 mm over the wheels.", 5, 1, 4, false},
 		{"true", trueIt, "True: leave it. It is fit to go in.", 16, 1, 12, true},
 		{"nuts, true again", nutsAndAgain, "True: leave it. It is fit to go in.", 7, 0, 4, true},
@@ -90,7 +90,7 @@ func TestAWholeJobByTouch(t *testing.T) {
 	paper := strings.Join(strings.Fields(p.Text("#paper")), " ")
 	for _, words := range []string{
 		"It came at 4.5 thou.", "Run-out, drive shaft 4.5 ± 0.4 thou, high at 8 0.5 ± 0.4 thou, high at 5", "Weight 11389 g as drawn 9889 g as drawn",
-		"Inertia 522.1 kg·cm² as drawn 467.4 kg·cm² as drawn", "Balance factor 62.1% 68 ± 0.2%", "the crank was pressed apart and up again", "struck timing at 9",
+		"Inertia 522.1 kg·cm² as drawn 467.4 kg·cm² as drawn", "Balance factor 62.1% 68.0 ± 0.2%", "the crank was pressed apart and up again", "struck timing at 9",
 		"the nuts were drawn up", "Pin in bush 1.2 ± 0.1 thou: right.", "Side clearance 13.8 ± 0.4 thou: right.", "End float so shimmed 10.8 ± 0.2 thou: right.",
 	} {
 		assert.Contains(t, paper, words)

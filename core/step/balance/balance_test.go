@@ -312,8 +312,8 @@ func TestTheSheetsFactorIsThatItLeavesWith(t *testing.T) {
 	left := func(more ...string) string {
 		return jobs.Said(sheet.Answer(jobs.Knife(append(more, "knife.came", "55")...), "sheet"), "sheet.factor.left")
 	}
-	assert.Equal(t, "60 ± 0.2%", left())
-	assert.Equal(t, "66 ± 0.2% with the new parts", left("new.piston", "250"))
+	assert.Equal(t, "60.0 ± 0.2%", left())
+	assert.Equal(t, "66.0 ± 0.2% with the new parts", left("new.piston", "250"))
 }
 
 func TestAfterDrilling(t *testing.T) {
@@ -343,9 +343,9 @@ func TestAfterDrilling(t *testing.T) {
 	f["knife.whole.hung"] = "172" // 0.6 × 500 − 128
 	a = sheet.Answer(f, balance.Step.Name)
 	assert.Contains(t, jobs.Said(a, "balance.do"), "Leave it")
-	assert.Contains(t, jobs.Said(a, "balance.headline"), "Balance factor 60 ± 0.2% as drilled.")
+	assert.Contains(t, jobs.Said(a, "balance.headline"), "Balance factor 60.0 ± 0.2% as drilled.")
 	assert.Equal(t, "60%", jobs.Said(a, "sheet.factor.found"), "(202 + 128) ÷ 550, as it came")
-	assert.Equal(t, "60 ± 0.2%", jobs.Said(a, "sheet.factor.left"))
+	assert.Equal(t, "60.0 ± 0.2%", jobs.Said(a, "sheet.factor.left"))
 	drilledTwice := balance.Drilled(f, "o")
 	_, again := drilledTwice["knife.came"]
 	assert.False(t, again, "it came once")

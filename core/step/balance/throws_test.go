@@ -77,8 +77,8 @@ func TestEachThrowIsAnsweredByItself(t *testing.T) {
 	assert.Contains(t, jobs.Said(first, "balance.headline"), "Balance factor 60")
 	assert.Equal(t, "Pin 1", jobs.Said(first, "balance.pin"))
 	assert.Contains(t, jobs.Said(first, "balance.do"), "Leave it")
-	assert.Equal(t, "Pin 1: 60 ± 0.2% as found, to have 60%; its wheels carry 545 g each at the throw, then 545 g.\n"+
-		"Pin 2: 50 ± 0.2% as found, to have 60%; its wheels carry 518 g each at the throw, then 545 g.", jobs.Said(first, "balance.throws"))
+	assert.Equal(t, "Pin 1: 60.0 ± 0.2% as found, to have 60%; its wheels carry 545 g each at the throw, then 545 g.\n"+
+		"Pin 2: 50.0 ± 0.2% as found, to have 60%; its wheels carry 518 g each at the throw, then 545 g.", jobs.Said(first, "balance.throws"))
 
 	a := answered(twin("pin.b.whole.hung", ""))
 	assert.Equal(t, "Pin 2", jobs.Said(a, "balance.pin"))
@@ -229,17 +229,17 @@ func TestHolesOfOneThrow(t *testing.T) {
 func TestEachThrowKeepsTheFactorItCameWith(t *testing.T) {
 	f := twin("knife.whole.hung", "147", "target", "keep", "new.piston", "260", "hole.z.radius", "70", "hole.z.hour", "6", "hole.z.drill", "8", "hole.z.bottom", "through")
 	aim := jobs.Said(answered(f), "balance.throws")
-	assert.Contains(t, aim, "Pin 1: 50 ± 0.2% as found, to have 50%")
+	assert.Contains(t, aim, "Pin 1: 50.0 ± 0.2% as found, to have 50%")
 	done := f.With(balance.Drilled(f, "d"))
 	assert.Equal(t, "50", done["knife.came"])
 	assert.Equal(t, "keep", done["target"])
 	weighed := answered(done.With(form.Form{"knife.whole.hung": "160"}))
 	require.Empty(t, weighed.Faults())
 	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 1: 52.4 ± 0.2% as found, to have 50%")
-	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 2: 60 ± 0.2% as found, to have 60%")
+	assert.Contains(t, jobs.Said(weighed, "balance.throws"), "Pin 2: 60.0 ± 0.2% as found, to have 60%")
 	assert.Equal(t, "50%", jobs.Said(weighed, "sheet.factor.found"))
 	assert.Equal(t, "56.5 ± 0.2% with the new parts", jobs.Said(weighed, "sheet.factor.left"))
-	assert.Equal(t, "60 ± 0.2%", jobs.Said(weighed, "pin.b.factor.found"))
+	assert.Equal(t, "60.0 ± 0.2%", jobs.Said(weighed, "pin.b.factor.found"))
 	assert.Empty(t, jobs.Said(weighed, "pin.b.factor.left"))
 
 	assert.Equal(t, "260", done["new.piston"], "the second throw was weighed with the old piston")
@@ -258,10 +258,10 @@ func TestTheSheetTellsOfEachThrow(t *testing.T) {
 	for _, look := range []string{"1", "2"} {
 		a := answered(f.With(form.Form{"look": look}))
 		one, two, _ := strings.Cut(jobs.Said(a, "sheet.balance"), "\n")
-		assert.Contains(t, one, "Pin 1: 60 ± 0.2% as found, to have 50%; its wheels carry 545 g each at the throw, then 518 g. ")
+		assert.Contains(t, one, "Pin 1: 60.0 ± 0.2% as found, to have 50%; its wheels carry 545 g each at the throw, then 518 g. ")
 		assert.Contains(t, one, "Take ")
 		assert.NotContains(t, one, "With the holes drawn")
-		assert.Contains(t, two, "Pin 2: 60 ± 0.2% as found")
+		assert.Contains(t, two, "Pin 2: 60.0 ± 0.2% as found")
 		assert.Contains(t, two, "With the holes drawn: 50")
 		assert.Equal(t, "50% with the holes drawn", jobs.Said(a, "pin.b.factor.left"))
 	}

@@ -165,7 +165,7 @@ func (f *fitting) measuredBoth(along, across form.ID) (fit.Size, bool) {
 }
 
 func (f *fitting) told(size *fit.Size, name string) bool {
-	f.Say(name, sizeSaid(unit.Figures(size.MeanMM, unit.MM, f.StepMM), f.size(size.PlusMinusMM),
+	f.Say(name, sizeSaid(bench.PlusMinus(unit.Figures(size.MeanMM, unit.MM, min(f.StepMM, 0.01)), f.size(size.PlusMinusMM)),
 		f.shape(andTaper, size.Form.TaperMM, size.Form.TaperKnown), f.shape(andOval, size.Form.OvalMM, size.Form.OvalKnown)))
 	f.Number("fit."+name+"_mm", size.MeanMM)
 	f.Number("fit."+name+"_plus_mm", size.PlusMinusMM)

@@ -287,8 +287,8 @@ const (
 	tooCloseWords = "too close to call"
 )
 
-func sizeSaid(mean, plus, taper, oval string) string {
-	return bench.Fill("% ± %%%.", mean, plus, taper, oval)
+func sizeSaid(mean, taper, oval string) string {
+	return bench.Fill("%%%.", mean, taper, oval)
 }
 
 func andTaper(by string) string { return bench.Fill(", taper %", by) }

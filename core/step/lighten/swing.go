@@ -74,8 +74,8 @@ func (l *lightening) timed(key string) (flywheel.Timing, bool) {
 		l.complainSwing(key, err)
 		return t, false
 	}
-	l.Say("swing."+key+".line", period(unit.Figures(t.PeriodS, unit.Second, 0.0001),
-		unit.Figures(t.PM(), unit.Second, 0.0001), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t)))
+	l.Say("swing."+key+".line", period(bench.PlusMinus(unit.Figures(t.PeriodS, unit.Second, 0.0001),
+		unit.Format(t.PM(), unit.Second, 0.0001)), unit.Figures(t.Swings, unit.Plain, 0.5), slips(&t)))
 	return t, true
 }
 
@@ -147,7 +147,7 @@ func (l *lightening) found(key, of string, s *flywheel.Swung) {
 	} else {
 		words = l.against(l.wheel(of), after, s)
 	}
-	l.Say("swing."+key+".inertia", swungInertia(squared(s.InertiaGMM2), unit.Figures(s.PM/1e5, unit.Plain, 0.1), words))
+	l.Say("swing."+key+".inertia", swungInertia(bench.PlusMinus(bench.Plain(s.InertiaGMM2/1e5, 0.1), bench.Plain(s.PM/1e5, 0.1)), words))
 }
 
 // other is the inertia of what else turns, 0 where no swing of the crank tells

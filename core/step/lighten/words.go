@@ -373,16 +373,16 @@ func passesSoFar(passes string) string {
 	return bench.Fill("% so far; go on, 20 or more are better.", passes)
 }
 
-func period(seconds, plus, swings, slips string) string {
-	return bench.Fill("% s there and back, ± % s, over % swings. %", seconds, plus, swings, slips)
+func period(seconds, swings, slips string) string {
+	return bench.Fill("% there and back, over % swings. %", seconds, swings, slips)
 }
 
 func slipsAllowed(missed, doubled int) string {
 	return bench.Fill("% missed, % too many: allowed for.", passesOf(missed), bench.Counted(doubled, "tap", "taps"))
 }
 
-func swungInertia(inertia, plus, drawing string) string {
-	return bench.Fill("Inertia % ± % kg·cm².%", inertia, plus, drawing)
+func swungInertia(inertia, drawing string) string {
+	return bench.Fill("Inertia % kg·cm².%", inertia, drawing)
 }
 
 func drawingOutside(drawn string) string {

@@ -24,15 +24,15 @@ func TestTheAngleBetweenPins(t *testing.T) {
 		with form.Form
 		want string
 	}{
-		{"head", form.Form{"pin.b.measured": "180.4"}, "Pin 2 stands at 180.4 ± 0.08°: 0.4° past 180°, the way the hours run, 11 thou at the pin. How far it may be out is the maker’s to say: give it, and this is judged."},
-		{"short", form.Form{"pin.b.measured": "179.5", "index.allowed": "1"}, "Pin 2 stands at 179.5 ± 0.08°: 0.5° short of 180°, the way the hours run, 13.7 thou at the pin. Inside 1°."},
+		{"head", form.Form{"pin.b.measured": "180.4"}, "Pin 2 stands at 180.40 ± 0.08°: 0.4° past 180°, the way the hours run, 11 thou at the pin. How far it may be out is the maker’s to say: give it, and this is judged."},
+		{"short", form.Form{"pin.b.measured": "179.5", "index.allowed": "1"}, "Pin 2 stands at 179.50 ± 0.08°: 0.5° short of 180°, the way the hours run, 13.7 thou at the pin. Inside 1°."},
 		{"as meant", form.Form{"pin.b.measured": "180.05", "index.allowed": "1"}, "Pin 2 stands at 180.05 ± 0.08°: at 180° as far as this tells. Inside 1°."},
 		{"asked", form.Form{"pin.b.measured": "180.4", "index.allowed": "0.25"}, "More than 0.25°. Is the journal before it pressed or solid?"},
 		{"pressed", form.Form{"pin.b.measured": "180.4", "index.allowed": "0.25", "pin.b.journal": "pressed"}, "is pressed and can be turned"},
 		{"solid", form.Form{"pin.b.measured": "180.4", "index.allowed": "0.25", "pin.b.journal": "solid"}, "nothing turns it"},
 		{"close", form.Form{"pin.b.measured": "180.4", "index.allowed": "0.45"}, "Too close to 0.45° to call"},
-		{"heights", form.Form{"index.axis": "80", "index.first": "80", "pin.b.height": "80.28"}, "Pin 2 stands at 180.4 ± 0.04°: 0.4° past 180°"},
-		{"a full turn", form.Form{"pin.b.angle": "360", "pin.b.measured": "0.4"}, "Pin 2 stands at 360.4 ± 0.08°: 0.4° past 360°"},
+		{"heights", form.Form{"index.axis": "80", "index.first": "80", "pin.b.height": "80.28"}, "Pin 2 stands at 180.40 ± 0.04°: 0.4° past 180°"},
+		{"a full turn", form.Form{"pin.b.angle": "360", "pin.b.measured": "0.4"}, "Pin 2 stands at 360.40 ± 0.08°: 0.4° past 360°"},
 	} {
 		a := sheet.Answer(twin.With(row.with), "true.more")
 		require.Empty(t, a.Faults(), row.name)

@@ -198,7 +198,7 @@ func justInside(limit string) string { return bench.Fill("just inside %", limit)
 
 func justOver(limit string) string { return bench.Fill("just over %", limit) }
 
-func arcMinutes(lean, plus string) string { return bench.Fill("%′ ± %′", lean, plus) }
+func arcMinutes(lean, plus string) string { return bench.PlusMinus(lean+"′", plus+"′") }
 
 func towardsHour(amount, hour string) string { return bench.Fill("% towards %", amount, hour) }
 

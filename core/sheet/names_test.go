@@ -152,7 +152,7 @@ func sayingJobs() []form.Form {
 		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"centres": "good"}),
 		struck, struck.With(form.Form{"bench": "1"}), twin, six, twin.With(form.Form{"pass.2.order": "2", "pass.2.dial.a.tir": "1", "pass.2.dial.a.high": "3"}),
 		jobs.Typed("0.5", "3", "0.5", "3").With(form.Form{"pass.2.order": "2", "pass.2.since": "nuts", "pass.2.drive.tir": "0.5", "pass.2.drive.high": "3", "pass.2.timing.tir": "0.5", "pass.2.timing.high": "4"}),
-		jobs.Again(jobs.Skewed(), "apart", "0.5", "3", "0.5", "3").With(form.Form{"press.nuts": "yes"}), jobs.Knife("knife.came", "55"),
+		jobs.Again(jobs.Skewed(), "apart", "0.5", "3", "0.5", "3").With(form.Form{"press.nuts": "yes"}), jobs.Knife("knife.came", "55", "target", "factor", "target.factor", "60"),
 		struck.With(form.Form{"pass.3.order": "2", "pass.3.drive.tir": "2", "pass.3.drive.high": "9", "pass.3.timing.tir": "1", "pass.3.timing.high": "3",
 			"pass.3.done.a.kind": "strike", "pass.3.done.a.hour": "3", "pass.4.order": "3", "pass.4.drive.tir": "1", "pass.4.drive.high": "9", "pass.4.timing.tir": "3", "pass.4.timing.high": "3"}),
 		jobs.Knife("target", "factor", "target.factor", "66", "after.drive", "3", "after.timing", "4", "frame.speeds", "1000 2000 3000 4000",

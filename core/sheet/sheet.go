@@ -117,7 +117,7 @@ var work = [...]fitting.Task{
 	{Tick: form.OrderSplit, Words: splitIt, Done: fitting.Split},
 	{Tick: form.OrderMeasure, Words: measureIt, Done: fitting.Measure.Done},
 	{Tick: form.OrderLighten, Words: lightenIt, Done: lighten.Step.Done},
-	{Tick: form.OrderBalance, Words: balanceIt},
+	{Tick: form.OrderBalance, Words: balanceIt, Done: balance.Step.Done},
 	{Tick: form.OrderPress, Words: pressItUp, Done: fitting.PressUp.Done},
 	{Tick: form.OrderTrue, Words: trueIt, Done: truing.Trued, Begun: beingTrued},
 	{Tick: form.OrderNuts, Words: nutsAndLocks, Done: truing.NutsDrawn},

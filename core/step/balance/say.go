@@ -219,20 +219,20 @@ func (s *crank) onFace(on [2]bool, hour float64, minutes int) string {
 func (s *crank) toTakeOff(h *shop, n *need) {
 	aim := s.remove[0].Factor
 	s.Number("balance.target_percent", 100*aim.X)
-	all, most, plus := n.all(), 0.0, 0.0
+	all, plus := n.all(), 0.0
 	for i, c := range s.remove {
 		at := "balance.remove/" + strconv.Itoa(i) + "/"
 		s.Text(at+"from", s.whichWheel(c.What))
 		s.Number(at+"moment_gmm", c.GMM.Len())
 		s.Number(at+"pm_gmm", math.Hypot(c.PMGMM[0], c.PMGMM[1]))
 		s.HourOrNull(at+"hour", c.GMM.Len() > 0, s.Hour(c.GMM.Hour()))
-		most, plus = math.Max(most, c.GMM.Len()), plus+math.Hypot(c.PMGMM[0]*all.T, c.PMGMM[1]*all.N)/all.Len() // along all of it
+		plus += math.Hypot(c.PMGMM[0]*all.T, c.PMGMM[1]*all.N) / all.Len() // along all of it
 	}
 	then := thenHas
 	if s.job.Keep && s.changed() {
 		then = thatKeeps
 	}
-	if most <= s.tolerance() {
+	if s.isNear() {
 		s.tell("do", nearAsAsked)
 		then = toHave
 	} else {
@@ -245,6 +245,16 @@ func (s *crank) toTakeOff(h *shop, n *need) {
 	}
 	s.tell("then", then(bench.Percent(aim.X)))
 	s.proof(aim.X)
+}
+
+// isNear tells whether it is as near as asked: no wheel has more to come off than may be left.
+func (s *crank) isNear() bool {
+	for _, c := range s.remove {
+		if c.GMM.Len() > s.tolerance() {
+			return false
+		}
+	}
+	return true
 }
 
 // proof says what leaves the crank, or each wheel that was weighed, indifferent at

@@ -89,8 +89,8 @@ func TestAWholeJobByTouch(t *testing.T) {
 	says(p, "#paper", "10.8 ± 0.2 thou")
 	paper := strings.Join(strings.Fields(p.Text("#paper")), " ")
 	for _, words := range []string{
-		"It came at 4.5 thou.", "Run-out, drive shaft 4.5 ± 0.4 thou, high at 8 0.5 ± 0.4 thou, high at 5", "Weight 11389 g as drawn 9889 g as drawn",
-		"Inertia 522.1 kg·cm² as drawn 467.4 kg·cm² as drawn", "Balance factor 62.1% 68.0 ± 0.2%", "the crank was pressed apart and up again", "struck timing at 9",
+		"It came at 4.5 thou.", "Run-out, drive shaft 4.5 ± 0.4 thou, high at 8 0.5 ± 0.4 thou, high at 5", "Weight, wheels alone 11389 g as drawn 9889 g as drawn",
+		"Inertia, wheels alone 522.1 kg·cm² as drawn 467.4 kg·cm² as drawn", "Balance factor 62.1% 68.0 ± 0.2%", "the crank was pressed apart and up again", "struck timing at 9",
 		"the nuts were drawn up", "Pin in bush 1.2 ± 0.1 thou: right.", "Side clearance 13.8 ± 0.4 thou: right.", "End float so shimmed 10.8 ± 0.2 thou: right.",
 	} {
 		assert.Contains(t, paper, words)

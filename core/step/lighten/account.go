@@ -296,8 +296,11 @@ func (l *lightening) effect() {
 		e.BeforeG += before - l.wheels[i].account.Before.MassG
 		e.AfterG += after - l.wheels[i].account.After.MassG
 	}
-	if l.weighed(&l.wheels[0]) || l.weighed(&l.wheels[1]) {
-		l.Say("lighten.scaled", scaledNote)
+	for i := range l.wheels {
+		if w := &l.wheels[i]; l.weighed(w) || w.isSwung() {
+			l.Say("lighten.scaled", scaledNote+l.mated)
+			break
+		}
 	}
 	l.Number("lighten.before_g", e.BeforeG)
 	l.Number("lighten.after_g", e.AfterG)
@@ -315,7 +318,7 @@ func (l *lightening) effect() {
 		words = wholeInertiaOnly
 	}
 	l.Say("lighten.whole", words(bench.Grams(e.BeforeG, 1), bench.Grams(e.AfterG, 1), squared(e.BeforeGMM2), squared(e.AfterGMM2)))
-	l.onTable(e.BeforeG, e.AfterG, e.BeforeGMM2, e.AfterGMM2)
+	l.onTable(&c, &e)
 	l.does(&c, &e)
 }
 

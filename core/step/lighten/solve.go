@@ -25,6 +25,7 @@ type lightening struct {
 	alike      bool         // what is said of one wheel holds for the other
 	crankGMM2  float64      // inertia of the crank by its swing; 0 for none
 	crankAfter bool         // swung after its wheels were cut
+	mated      string       // that one wheel is taken as the other swung
 	missed     bool         // the scale has more or less off a wheel than its cuts as drawn take
 }
 
@@ -41,7 +42,7 @@ type lightened struct {
 	planned bool           // size is found
 	others  *wheel.Section // with every cut but the one that was found
 	cannot  *flywheel.Cannot
-	swung   bool // its inertia is by a swing
+	swung   [2]bool // its inertia is by a swing: before its cuts, after them
 }
 
 // wheelDims are a wheel's figures as measured, mm.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintwelve/core/bench"
+	"pintwelve/core/flywheel"
 	"pintwelve/core/form"
 )
 
@@ -49,15 +50,34 @@ func (l *lightening) whole(w *bench.Weighing) {
 }
 
 // onTable says for the sheet's table what the crank weighed and how hard it was to turn,
-// before the cuts and after.
-func (l *lightening) onTable(beforeG, afterG, beforeGMM2, afterGMM2 float64) {
+// before the cuts and after, and where that is the wheels alone.
+func (l *lightening) onTable(c *flywheel.Crank, e *flywheel.Effect) {
 	if !l.isCut() {
 		return
 	}
-	l.weightOnTable("sheet.weight.found", beforeG, form.WheelWeight)
-	l.weightOnTable("sheet.weight.left", afterG, form.WheelAfter)
-	l.Say("sheet.inertia.found", inertiaDrawn(squared(beforeGMM2)))
-	l.Say("sheet.inertia.left", inertiaDrawn(squared(afterGMM2)))
+	l.weightOnTable("sheet.weight.found", e.BeforeG, form.WheelWeight)
+	l.weightOnTable("sheet.weight.left", e.AfterG, form.WheelAfter)
+	l.inertiaOnTable("sheet.inertia.found", e.BeforeGMM2, c.OtherGMM2 > 0, false)
+	l.inertiaOnTable("sheet.inertia.left", e.AfterGMM2, c.OtherGMM2 > 0, true)
+	if c.OtherG == 0 {
+		l.Say("sheet.weight.wheels", "yes")
+	}
+	if c.OtherGMM2 == 0 {
+		l.Say("sheet.inertia.wheels", "yes")
+	}
+}
+
+// inertiaOnTable says an inertia for the sheet's table with what it is by: a swing of the
+// crank whole or of both wheels, taken then; drawings; or both.
+func (l *lightening) inertiaOnTable(name string, gmm2 float64, whole, after bool) {
+	words, drive, timing := inertiaDrawn, &l.wheels[0], &l.wheels[1]
+	switch {
+	case whole && l.crankAfter == after, drive.swung[when(after)] && timing.swung[when(after)]:
+		words = inertiaSwung
+	case whole || drive.isSwung() || timing.isSwung():
+		words = inertiaInPart
+	}
+	l.Say(name, words(squared(gmm2)))
 }
 
 // weightOnTable says a weight for the sheet's table, as drawn where a wheel wasn't weighed then.

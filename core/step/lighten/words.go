@@ -269,7 +269,7 @@ const nearHoles = " Holes nearer to one another, or to an edge, than they are wi
 // The weigh-in.
 const (
 	lookAtTheRecesses = " Look at the recesses, or the density."
-	scaledNote        = "Weights by the scale, where a wheel was weighed; inertia as drawn."
+	scaledNote        = "Weights by the scale and inertia by the swing where a wheel has them, else as drawn."
 )
 
 func drawingAgrees(drawn string) string {
@@ -317,6 +317,16 @@ func wholeUnderParts(whole, by, parts string) string {
 func weightDrawn(weight string) string { return bench.Fill("% as drawn", weight) }
 
 func inertiaDrawn(inertia string) string { return bench.Fill("% kg·cm² as drawn", inertia) }
+
+func inertiaSwung(inertia string) string { return bench.Fill("% kg·cm² as swung", inertia) }
+
+func inertiaInPart(inertia string) string {
+	return bench.Fill("% kg·cm² as swung and drawn", inertia)
+}
+
+func takenAsSwung(wheel, swung string) string {
+	return bench.Fill(" The % wheel is taken as like the % wheel: swing it too.", wheel, swung)
+}
 
 // What it does.
 const (

@@ -11,6 +11,9 @@ import { Stopwatch, watchTaps } from './stopwatch.js';
 // A second tap meant for what was there before, ms.
 const DEAF = 600;
 
+// A field of words takes at least so many letters; marks and classes, fewer, hide nothing.
+const PROSE = 30;
+
 export class Controls {
   constructor(bench, trueStep, notice) {
     this.bench = bench;
@@ -72,6 +75,8 @@ export class Controls {
     if (name === 'units') this.bench.changeUnits(control.value);
     else if (isOwn(name)) this.bench.sign({ [name]: textOf(control) });
     else this.bench.edit({ [name]: textOf(control) }, this.typing(name, textOf(control)));
+    // The browser cuts off what is too long without a word.
+    if (control.maxLength >= PROSE && control.value.length >= control.maxLength) this.notice.say(`Full: ${control.maxLength} letters. What goes past them is cut off.`);
   }
 
   /**

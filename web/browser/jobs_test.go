@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/dom"
@@ -382,4 +383,19 @@ func TestARowSaysHowFarItsCrankIs(t *testing.T) {
 	p.Until(`document.querySelectorAll('#jobs-rows li').length === 13`)
 	Eval[bool](p, `(document.querySelectorAll('#jobs-rows li')[11].scrollIntoView({ block: 'end', behavior: 'instant' }), true)`)
 	assert.GreaterOrEqual(t, Eval[float64](p, `document.getElementById('jobs-find').getBoundingClientRect().top`), 0.0)
+}
+
+// Pasted text that a field can't take whole was cut off without a word.
+func TestAFullFieldSaysThatItCutsOff(t *testing.T) {
+	p, _ := bench(t)
+	to(p, "jobs")
+	p.Fill("Notes, for the sheet", strings.Repeat("x", 1899))
+	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`))
+	p.Fill("Notes, for the sheet", strings.Repeat("x", 2000))
+	assert.Len(t, p.Value("Notes, for the sheet"), 1900)
+	assert.Contains(t, p.Text("#notice"), "Full: 1900 letters. What goes past them is cut off.")
+	p.Fill("Owner", strings.Repeat("y", 81))
+	assert.Contains(t, p.Text("#notice"), "Full: 80 letters.")
+	p.Fill("Owner", "Mrs Thorne")
+	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`))
 }

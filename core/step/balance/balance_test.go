@@ -407,3 +407,48 @@ func TestWhatComesOffIsAsSureAsItsOwnDirection(t *testing.T) {
 	assert.Equal(t, "In all 1600 ± 45 g·mm at 3.", jobs.Said(a, "balance.moment"))
 	assert.Contains(t, jobs.Said(a, "balance.side"), "by 1600 ± 45 g·mm")
 }
+
+// A factor that nobody weighed, or by one wheel, is told as such wherever it is told, before
+// the holes and after them; the other wheel is to be weighed.
+func TestAFactorSaysWhatItRestsOn(t *testing.T) {
+	const drive = " (by the drive wheel, taken for both)"
+	stated := []string{"knife.what", "stated", "knife.stated", "60"}
+	one := []string{"knife.what", "drive", "knife.drive.hung", "545"}
+	hole := []string{"hole.a.radius", "72", "hole.a.hour", "12", "hole.a.drill", "6", "hole.a.bottom", "through"}
+	for _, row := range []struct {
+		job         []string
+		head, rests string
+		also        bool
+	}{
+		{stated, "Balance factor 60% (not weighed) as found.", " (not weighed)", false},
+		{one, "Balance factor 60.0 ± 0.3%" + drive + " as found.", drive, true},
+		{nil, "Balance factor 60.0 ± 0.2% as found.", "", false},
+	} {
+		a := sheet.Answer(jobs.Knife(append(row.job, hole...)...), "sheet")
+		assert.Equal(t, row.head, jobs.Said(a, "balance.headline"))
+		left := jobs.Said(a, "sheet.factor.left")
+		assert.True(t, strings.HasSuffix(left, "%"+row.rests+" with the holes drawn"), left)
+		assert.Equal(t, row.also, strings.HasSuffix(jobs.Said(a, "balance.do"), "The timing wheel is taken as like it, and done alike: weigh that too."), row.head)
+	}
+	drilled := sheet.Answer(jobs.Knife(append(stated, "knife.came", "55")...), "sheet")
+	assert.Equal(t, "Balance factor 60% (not weighed) as drilled.", jobs.Said(drilled, "balance.headline"))
+	assert.Equal(t, "60% (not weighed)", jobs.Said(drilled, "sheet.factor.left"))
+	assert.Contains(t, jobs.Said(sheet.Answer(jobs.Knife(append(one, "target", "factor", "target.factor", "66")...), "balance"), "balance.do"), " off the drive wheel at 12, 72 mm out. The timing wheel is ")
+}
+
+// Holes that took other than they were to, by the scale, leave the factor that they made:
+// half of what was to come off makes half of the way from 55 to 60%.
+func TestAStatedFactorIsThatOfWhatCameOff(t *testing.T) {
+	f := jobs.Knife("knife.what", "stated", "knife.stated", "55", "target", "factor", "target.factor", "60")
+	f = jobs.WithPlan(f, balance.Plan(f, "k"))
+	planned := jobs.Value(t, sheet.Answer(f, balance.Step.Name), "balance.holes/0/removed_g")
+	for _, row := range []struct{ part, reached float64 }{{0, 60}, {1, 60}, {0.5, 57.5}} {
+		if row.part > 0 {
+			f["after.drive"] = jobs.Figure(row.part * planned)
+			f["after.timing"] = f["after.drive"]
+		}
+		reached, err := strconv.ParseFloat(balance.Drilled(f, "n")["knife.stated"], 64)
+		require.NoError(t, err)
+		assert.InDelta(t, row.reached, reached, 0.05, "%g", row.part)
+	}
+}

@@ -249,15 +249,15 @@ func (s *crank) relaxWay(f drill.Relaxation) string {
 	return factorWithin(bench.Percent(2 * f.Need / (s.job.After.RecG() * s.job.ThrowMM)))
 }
 
-// removed is what the job's holes take off the crank, g·mm. Of one wheel weighed
+// removed is what comes off the crank, g·mm, by what comes off each wheel. Of one wheel weighed
 // alone the other is taken to be done alike, whatever holes the job has in it.
-func (s *crank) removed(h *shop) clock.Vec {
-	if len(s.job.Weighed) == 1 && s.job.Weighed[0].What != balance.Whole {
-		off := h.plan(clock.End(s.job.Weighed[0].What-balance.LeftWheel), clock.Vec{}).MomentGMM
+func (s *crank) removed(wheel func(clock.End) clock.Vec) clock.Vec {
+	if end, one := s.oneWheel(); one {
+		off := wheel(end)
 		off.T *= 2
 		return off
 	}
-	return h.plan(clock.Left, clock.Vec{}).MomentGMM.Add(h.plan(clock.Right, clock.Vec{}).MomentGMM)
+	return wheel(clock.Left).Add(wheel(clock.Right))
 }
 
 // middle is a radius where a hole may well stand, mm.

@@ -156,6 +156,25 @@ func (s *crank) within(f balance.Figure) string {
 	return bench.Percent(f.X)
 }
 
+// rests says of a factor of the crank, as written, what it rests on where the crank wasn't weighed.
+func (s *crank) rests(factor string) string {
+	switch end, one := s.oneWheel(); {
+	case s.job.HasStated:
+		return notWeighed(factor)
+	case one:
+		return byOneWheel(factor, s.SideOf[end])
+	}
+	return factor
+}
+
+// oneWheel is the wheel that was weighed alone and is taken for both.
+func (s *crank) oneWheel() (end clock.End, one bool) {
+	if len(s.job.Weighed) != 1 || s.job.Weighed[0].What == balance.Whole {
+		return 0, false
+	}
+	return clock.End(s.job.Weighed[0].What - balance.LeftWheel), true
+}
+
 // standing says the factor and the side imbalance as found.
 func (s *crank) standing() {
 	found := s.stands
@@ -164,7 +183,7 @@ func (s *crank) standing() {
 	s.Number("balance.factor_pm_percent", 100*found.Factor.PM())
 	s.Number("balance.counter_g", found.CounterG.X)
 	s.Number("balance.side_imbalance_gmm", math.Abs(side.X))
-	words, factor := asFound, s.within(found.Factor)
+	words, factor := asFound, s.rests(s.within(found.Factor))
 	if came, drilled := s.r.Number(form.KnifeCame); drilled {
 		words = asItStands
 		s.sheetFactor("found", bench.Percent(came/100))
@@ -188,7 +207,7 @@ func (s *crank) standing() {
 // leftWith is the factor that it leaves with as it stands, which new parts make another one.
 func (s *crank) leftWith(factor string) string {
 	if left, err := s.job.Left(clock.Vec{}); err == nil && s.changed() {
-		return factorNew(s.within(left.Factor))
+		return factorNew(s.rests(s.within(left.Factor)))
 	}
 	return factor
 }
@@ -232,17 +251,21 @@ func (s *crank) toTakeOff(h *shop, n *need) {
 	if s.job.Keep && s.changed() {
 		then = thatKeeps
 	}
+	do := nearAsAsked
 	if s.isNear() {
-		s.tell("do", nearAsAsked)
 		then = toHave
 	} else {
 		s.probe(h, n)
-		s.tell("do", s.takeOff(h, n))
+		do = s.takeOff(h, n)
 		if all.Len() > s.tolerance() { // of unlike wheels, one may make up for the other
 			s.Say("balance.moment", inAll(bench.Plain(all.Len(), 1), bench.Plain(plus, 1), s.at(all.Hour())))
 		}
 		s.Say("balance.caution", holesWeaken)
 	}
+	if end, one := s.oneWheel(); one {
+		do += otherAlike(s.SideOf[1-end])
+	}
+	s.tell("do", do)
 	s.tell("then", then(bench.Percent(aim.X)))
 	s.proof(aim.X)
 }
@@ -309,7 +332,7 @@ func (s *crank) planned(h *shop, aim float64) {
 		s.Null("balance.planned_factor_percent")
 		return
 	}
-	left, err := s.job.Left(s.removed(h))
+	left, err := s.job.Left(s.removed(h.takes))
 	if err != nil {
 		return
 	}
@@ -321,7 +344,7 @@ func (s *crank) planned(h *shop, aim float64) {
 		side = sideLeft(bench.Plain(math.Abs(left.SideGMM.X), 1), s.at(s.sideHour(left.SideGMM.X)))
 	}
 	s.tell("planned", withTheHoles(bench.Percent(left.Factor.X), side))
-	s.sheetFactor("left", factorDrawn(bench.Percent(left.Factor.X)))
+	s.sheetFactor("left", factorDrawn(s.rests(bench.Percent(left.Factor.X))))
 	if !s.several() {
 		s.Say("balance.after", "yes")
 	}
@@ -330,7 +353,7 @@ func (s *crank) planned(h *shop, aim float64) {
 	} else if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", planAgain(bench.Percent(aim)))
 	}
-	rock := h.plan(clock.Left, clock.Vec{}).MomentGMM.Sub(h.plan(clock.Right, clock.Vec{}).MomentGMM)
+	rock := h.takes(clock.Left).Sub(h.takes(clock.Right))
 	if len(s.job.Weighed) < 2 && rock.Len() > s.tolerance() {
 		s.Say("balance.rock", rocks(bench.Plain(rock.Len(), 1)))
 	}
@@ -338,7 +361,6 @@ func (s *crank) planned(h *shop, aim float64) {
 
 // afterwards sets what was weighed after drilling beside the plan.
 func (s *crank) afterwards(h *shop, n *need) {
-	readings := 1 + index(s.r.Word(form.AfterWay), "swarf", "wheel")
 	for end, side := range s.SideOf {
 		off, ok := s.r.Number(form.After, side)
 		if !ok {
@@ -349,7 +371,7 @@ func (s *crank) afterwards(h *shop, n *need) {
 			s.r.Complain(noHoleThere(side), form.After, side)
 			continue
 		}
-		after, err := p.After(off, s.job.StepG, readings)
+		after, err := p.After(off, s.job.StepG, s.afterReadings())
 		if err != nil {
 			s.r.Complain(muchMoreOff(bench.AsTyped(s.r, 0.1, form.After, side)(p.MassG)), form.After, side)
 			continue
@@ -361,6 +383,11 @@ func (s *crank) afterwards(h *shop, n *need) {
 		}
 		s.Say("after."+side, words)
 	}
+}
+
+// afterReadings is how many readings of the scale what came off a wheel is by.
+func (s *crank) afterReadings() int {
+	return 1 + index(s.r.Word(form.AfterWay), "swarf", "wheel")
 }
 
 // residual sets what ISO 21940-11 permits beside what the knife-edges show.

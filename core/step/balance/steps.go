@@ -3,7 +3,6 @@
 package balance
 
 import (
-	"pintwelve/core/balance"
 	"pintwelve/core/bench"
 	"pintwelve/core/form"
 )
@@ -29,6 +28,6 @@ func balanced(_ *bench.Kept, f form.Form) bool {
 // proven tells whether a throw is weighed, one wheel not taken for two, and near enough. As
 // found is no aim: every crank is as near to that as can be.
 func (s *crank) proven() bool {
-	return s.solved && !s.job.Keep && s.lightG == 0 && s.isNear() &&
-		(len(s.job.Weighed) == 2 || len(s.job.Weighed) == 1 && s.job.Weighed[0].What == balance.Whole)
+	_, one := s.oneWheel()
+	return s.solved && !s.job.HasStated && !one && !s.job.Keep && s.lightG == 0 && s.isNear()
 }

@@ -150,7 +150,7 @@ func (s *crank) sheetFactor(column, factor string) {
 // carries says what a throw's wheels carry, and are to.
 func (s *crank) carries() string {
 	to := s.remove[0].Factor.X
-	return carries(s.within(s.stands.Factor), bench.Percent(to),
+	return carries(s.rests(s.within(s.stands.Factor)), bench.Percent(to),
 		s.weight(s.job.Before.CounterG(s.stands.Factor.X)/2), s.weight(s.job.After.CounterG(to)/2))
 }
 

@@ -100,6 +100,16 @@ func asFound(factor string) string { return bench.Fill("Balance factor % as foun
 
 func asItStands(factor string) string { return bench.Fill("Balance factor % as drilled.", factor) }
 
+func notWeighed(factor string) string { return bench.Fill("% (not weighed)", factor) }
+
+func byOneWheel(factor, wheel string) string {
+	return bench.Fill("% (by the % wheel, taken for both)", factor, wheel)
+}
+
+func otherAlike(wheel string) string {
+	return bench.Fill(" The % wheel is taken as like it, and done alike: weigh that too.", wheel)
+}
+
 func heavyToSide(hour, gmm, plus string) string {
 	return bench.Fill("To one side it is heavy at % by % ± % g·mm.", hour, gmm, plus)
 }

@@ -150,6 +150,40 @@ func FirstHour(number int, pitchMM, drillMM, throwMM, pinMM float64) float64 {
 // ThickMM is the least and the most metal between the faces from one radius to
 // another; bosses don't count.
 func (w *Turned) ThickMM(fromMM, toMM float64) (least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for _, radius := range w.stretches(fromMM, toMM) {
+		l, m := w.thickAt(radius)
+		least, most = math.Min(least, l), math.Max(most, m)
+	}
+	return least, most
+}
+
+// OuterFace is a wheel of which only the outer face is turned.
+func (w *Turned) OuterFace() *Turned {
+	face := &Turned{WidthMM: w.WidthMM}
+	for _, b := range w.bands {
+		if b.outer {
+			face.bands = append(face.bands, b)
+		}
+	}
+	return face
+}
+
+// HasEdge tells whether there is an edge of what is turned off, or of a bevel, between two radii.
+func (w *Turned) HasEdge(fromMM, toMM float64) bool {
+	wide := Turned{WidthMM: 1e6, bands: w.bands} // so that nothing goes through
+	stretches := wide.stretches(fromMM, toMM)
+	least, most := wide.thickAt(stretches[0])
+	for _, radius := range stretches[1:] {
+		if l, m := wide.thickAt(radius); l != least || m != most {
+			return true
+		}
+	}
+	return false
+}
+
+// stretches are the middles of what no band begins or ends in, from one radius to another.
+func (w *Turned) stretches(fromMM, toMM float64) []float64 {
 	edges := []float64{fromMM, toMM}
 	for _, b := range w.bands {
 		for _, r := range [...]float64{b.fromMM, b.toMM} {
@@ -159,12 +193,10 @@ func (w *Turned) ThickMM(fromMM, toMM float64) (least, most float64) {
 		}
 	}
 	sort.SliceStable(edges, func(i, j int) bool { return edges[i] < edges[j] })
-	least, most = math.Inf(1), math.Inf(-1)
 	for i := 1; i < len(edges); i++ {
-		l, m := w.thickAt((edges[i-1] + edges[i]) / 2)
-		least, most = math.Min(least, l), math.Max(most, m)
+		edges[i-1] = (edges[i-1] + edges[i]) / 2
 	}
-	return least, most
+	return edges[:len(edges)-1]
 }
 
 // thickAt is the least and the most at a radius: a bevel takes all its depth there, or none.

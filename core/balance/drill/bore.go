@@ -64,12 +64,20 @@ func (t Task) bore(d float64) bore {
 }
 
 // at returns the bore at a radius, where right through may be more metal than it is at
-// the least in the zone, or none that can be counted on; nil where no depth is left.
+// the least in the zone, or none that can be counted on; nil where no depth is left, or the
+// drill stands over an edge.
 func (b *bore) at(t *Task, radiusMM float64) *bore {
-	if t.ThroughMM == nil || !b.through {
+	if t.Under == nil {
 		return b
 	}
-	thick, last := t.ThroughMM(radiusMM, b.dMM), len(b.pulls)-1
+	thick, clear := t.Under(radiusMM, b.dMM)
+	switch {
+	case !clear:
+		return nil
+	case !b.through:
+		return b
+	}
+	last := len(b.pulls) - 1
 	at := *b
 	at.depths, at.pulls = b.depths[:last:last], b.pulls[:last:last]
 	if at.through = thick > 0 && (t.MostDepthMM == 0 || thick <= t.MostDepthMM); at.through {

@@ -19,7 +19,8 @@
 // drill may stand where the zone, the keep-outs and the wall let it. Depths are
 // multiples of DepthStepMM that leave a floor of WallMM under the drill's
 // point, or right through: of a wheel that isn't alike thick all over the zone, blind holes
-// go by where it is thinnest, those right through by what stands under the drill.
+// go by where it is thinnest, those right through by what stands under the drill, and none
+// stands over an edge of the face.
 //
 // A set-up is one drill at one radius and one depth. The kinds of plan:
 //
@@ -94,10 +95,11 @@ type Task struct {
 	ToleranceGMM float64   // most that may be left over
 	Remove       clock.Vec // to take off, g·mm; points to where metal is too much
 
-	// ThroughMM is how thick the wheel is under a drill at a radius, where it is not
-	// ThickMM all over the zone; 0 where it isn't alike thick all under the drill, and no
-	// hole goes right through there. Nil for ThickMM.
-	ThroughMM func(radiusMM, drillMM float64) float64
+	// Under tells of the wheel under a drill at a radius, where it is not ThickMM all over the
+	// zone: how thick it is, 0 where it isn't alike thick all under the drill and no hole goes
+	// right through there; and whether it is clear of the edges of its face, over which none
+	// stands, since what one takes there isn't known. Nil for ThickMM and clear.
+	Under func(radiusMM, drillMM float64) (throughMM float64, clear bool)
 }
 
 // The defaults, and how far from the axis a hole may stand.

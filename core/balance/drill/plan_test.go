@@ -38,7 +38,7 @@ func oneHoleOnly(remove clock.Vec) Task {
 // is 23.083 g, at 60 mm 1385.0 g·mm. Worked by hand. Where it isn't alike thick none goes through.
 func TestRightThroughTakesWhatStandsThere(t *testing.T) {
 	task := oneHoleOnly(clock.Vec{T: -1385})
-	task.ThroughMM = func(radiusMM, drillMM float64) float64 { return 26 }
+	task.Under = func(radiusMM, drillMM float64) (float64, bool) { return 26, true }
 	p, err := task.Plan()
 	require.NoError(t, err)
 	require.True(t, p.Reached)
@@ -46,7 +46,7 @@ func TestRightThroughTakesWhatStandsThere(t *testing.T) {
 	assert.InDelta(t, 23.083, p.Holes[0].MassG, 1e-3)
 	assert.Equal(t, 26.0, p.Holes[0].DepthMM)
 	task.Bottom = Either
-	task.ThroughMM = func(radiusMM, drillMM float64) float64 { return 0 }
+	task.Under = func(radiusMM, drillMM float64) (float64, bool) { return 0, true }
 	p, err = task.Plan()
 	require.NoError(t, err)
 	for _, h := range p.Holes {
@@ -55,6 +55,24 @@ func TestRightThroughTakesWhatStandsThere(t *testing.T) {
 	task.Bottom = ThroughOnly
 	_, err = task.Plan()
 	assert.Error(t, err)
+}
+
+// Over an edge of the face no hole is planned, blind or through.
+func TestNoHoleStandsOverAnEdge(t *testing.T) {
+	for _, bottom := range []Bottom{BlindOnly, ThroughOnly} {
+		task := oneHoleOnly(clock.Vec{T: -1385})
+		task.Bottom, task.InMM, task.RadiusStepMM = bottom, 40, 1
+		const edge = 60
+		task.Under = func(radiusMM, drillMM float64) (float64, bool) {
+			return 20, math.Abs(radiusMM-edge) >= drillMM/2
+		}
+		p, err := task.Plan()
+		require.NoError(t, err)
+		require.NotEmpty(t, p.Holes)
+		for _, h := range p.Holes {
+			assert.GreaterOrEqual(t, math.Abs(h.RadiusMM-edge), h.DiameterMM/2)
+		}
+	}
 }
 
 // π/4 × 12² × 20 mm³ of 7.85 g/cm³ is 17.756 g, at 60 mm 1065.3 g·mm; a pair at

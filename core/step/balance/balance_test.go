@@ -203,7 +203,7 @@ func TestPlannedHolesReachTheTargetInARecessedWheel(t *testing.T) {
 				continue
 			}
 			a := sheet.Answer(jobs.WithPlan(f, plan), balance.Step.Name)
-			require.Empty(t, a.Faults())
+			require.Empty(t, a.Faults(), "over no edge")
 			assert.InDelta(t, jobs.Value(t, a, "balance.target_percent"), jobs.Value(t, a, "balance.planned_factor_percent"), 0.51, "%v %s", more, target)
 			assert.Empty(t, jobs.Said(a, "balance.stale"), "%v %s", more, target)
 		}
@@ -214,6 +214,44 @@ func TestPlannedHolesReachTheTargetInARecessedWheel(t *testing.T) {
 	assert.Contains(t, jobs.Text(sheet.Answer(unlike, balance.Step.Name), "error.hole.a.wheel"), "the drive wheel is 22 mm thick and the timing wheel 28 mm")
 	unlike["hole.a.wheel"] = "timing" // π/4 × 10² × 28 mm³ of 7.85 g/cm³
 	assert.InDelta(t, 17.263, jobs.Value(t, sheet.Answer(unlike, balance.Step.Name), "balance.holes/0/removed_g"), 1e-3)
+}
+
+// A blind hole over the edge of a recess in the face that it is drilled from counted as solid;
+// clear of the edge, and over one of the other face, what it takes is known.
+func TestAHoleOverAnEdgeIsRefused(t *testing.T) {
+	recess := func(side string) []string {
+		return []string{"made.a.side", side, "made.a.from", "100", "made.a.to", "150", "made.a.depth", "6", "wheel.drive.diameter", "200"}
+	}
+	bevel := []string{"made.a.kind", "bevel", "made.a.side", "outer", "made.a.from", "100", "made.a.to", "190", "made.a.depth", "6", "wheel.drive.diameter", "200"}
+	buried := append(recess("outer"), "made.b.side", "outer", "made.b.from", "120", "made.b.to", "140", "made.b.depth", "4")
+	width := []string{"wheel.drive.width", "28"}
+	for _, row := range []struct {
+		name           string
+		wheel          []string
+		radius, bottom string
+		refused        bool
+	}{
+		{"over it", recess("outer"), "73", "", true},
+		{"over it, the width known", append(recess("outer"), width...), "73", "", true},
+		{"beside it", recess("outer"), "81", "", false},
+		{"in the recess", recess("outer"), "68", "", false},
+		{"over an edge that a deeper recess took", buried, "68", "", false},
+		{"on a bevel", bevel, "75", "", false},
+		{"over where a bevel begins", bevel, "52", "", true},
+		{"over the other face’s", recess("inner"), "73", "", false},
+		{"through both", append(recess("inner"), width...), "73", "through", true},
+		{"through, of a thickness that is given", append(recess("inner"), append(width, "zone.thick", "22")...), "73", "through", false},
+	} {
+		hole := []string{"hole.a.radius", row.radius, "hole.a.hour", "6", "hole.a.drill", "10"}
+		if row.bottom == "" {
+			hole = append(hole, "hole.a.depth", "8")
+		} else {
+			hole = append(hole, "hole.a.bottom", row.bottom)
+		}
+		a := sheet.Answer(jobs.Knife(append(row.wheel, hole...)...), balance.Step.Name)
+		assert.Equal(t, row.refused, strings.HasPrefix(jobs.Text(a, "error.hole.a.radius"), "it stands over an edge or a slope"), row.name)
+		assert.Equal(t, row.refused, jobs.Said(a, "balance.planned") == "", row.name)
+	}
 }
 
 // sliced sums the moment towards 12 of all holes in thin slices, g·mm.

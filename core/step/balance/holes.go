@@ -165,7 +165,7 @@ func (s *crank) readHoles(h *shop) {
 		if d.DepthMM = d.thickMM; !d.Through {
 			ok = s.given(&d.DepthMM, form.HoleDepth, key) && ok
 		}
-		ok = s.alikeThick(&d) && ok
+		ok = s.alikeThick(&d) && ok && s.overNoEdge(&d)
 		d.At = clock.Polar(d.RadiusMM, d.Hour)
 		if ok && s.possible(&d, h) {
 			d.weigh(h, s.r.Text(form.HolePlug, key) == "yes")
@@ -190,6 +190,19 @@ func (s *crank) alikeThick(d *drilled) bool {
 		s.r.Complain(wheelsUnlike(s.SideOf[0], millimetres(thick[0]), s.SideOf[1], millimetres(thick[1])), form.HoleWheel, d.key)
 	}
 	return thick[0] == thick[1]
+}
+
+// overNoEdge tells whether what a hole takes is known: it stands over no edge of the face, and
+// where it goes right through the wheel is alike thick there.
+func (s *crank) overNoEdge(d *drilled) bool {
+	for end, on := range d.on {
+		throughMM, clear := s.under(clock.End(end), d.thickMM)(d.RadiusMM, d.DiameterMM)
+		if on && (!clear || d.Through && throughMM == 0) {
+			s.r.Complain(overAnEdge, form.HoleRadius, d.key)
+			return false
+		}
+	}
+	return true
 }
 
 func (s *crank) given(v *float64, id form.ID, key string) bool {

@@ -59,16 +59,26 @@ func (s *crank) task(h *shop, n *need, end clock.End) drill.Task {
 	if n.on[clock.Left] && n.on[clock.Right] {
 		t.ToleranceGMM /= 2
 	}
-	if w := &s.turned[end]; w.WidthMM > 0 && s.r.Blank(form.ZoneThick) {
-		t.ThroughMM = func(radiusMM, drillMM float64) float64 {
-			least, most := w.ThickMM(radiusMM-drillMM/2, radiusMM+drillMM/2)
-			if least != most {
-				return 0
-			}
-			return least
-		}
-	}
+	t.Under = s.under(end, t.ThickMM)
 	return t
+}
+
+// under tells of a wheel under a drill what the drilling plan asks: it is as thick as it is
+// measured under Lighten, else as given.
+func (s *crank) under(end clock.End, givenMM float64) func(radiusMM, drillMM float64) (throughMM float64, clear bool) {
+	w := &s.turned[end]
+	face, measured := w.OuterFace(), w.WidthMM > 0 && s.r.Blank(form.ZoneThick)
+	return func(radiusMM, drillMM float64) (throughMM float64, clear bool) {
+		from, to := radiusMM-drillMM/2, radiusMM+drillMM/2
+		throughMM = givenMM
+		if measured {
+			least, most := w.ThickMM(from, to)
+			if throughMM = least; least != most {
+				throughMM = 0
+			}
+		}
+		return throughMM, !face.HasEdge(from, to)
+	}
 }
 
 // probe looks, with the smallest drill alone, whether there is a plan at all.

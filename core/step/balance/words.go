@@ -174,6 +174,7 @@ func laidOpposite(weight, what string) string {
 const (
 	bothWheels   = "each wheel"
 	rightThrough = "right through"
+	overAnEdge   = "it stands over an edge or a slope of the wheel, where what it takes isn’t known: half the drill off that will do"
 )
 
 func unevenZone(least, most string) string {

@@ -106,6 +106,20 @@ func distinctPlaces(st []Station, piece int) int {
 	return n
 }
 
+// Unlike finds two readings of one place that differ by more than their doubt at 95 % lets
+// them: one of them is wrong, and their mean no better.
+func Unlike(st []Station) (a, b int, found bool) {
+	for b = range st {
+		for a = range b {
+			p, q := &st[a], &st[b]
+			if p.samePlace(q) && p.E.Sub(q.E).Len() > least && lsq.Differ(p.E, q.E, lsq.Uncertainty{Cov: p.Cov, Nu: p.Nu}, lsq.Uncertainty{Cov: q.Cov, Nu: q.Nu}) {
+				return a, b, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
 // among returns which of the stations is the first at its place, −1 where none is.
 func (p *Station) among(st []Station) int {
 	for i := range st {

@@ -201,3 +201,38 @@ func TestAWrongFigureOfTheSetUpIsMendedFirst(t *testing.T) {
 	}
 	assert.Equal(t, "true as it hangs", jobs.Told(t, sheet.Answer(f.With(form.Form{"wheel.drive.diameter": "x"}), ""), "verdict"), "mended under Lighten")
 }
+
+// Two readings of one place that can't both be so were averaged, and a move was told by that.
+func TestReadingsOfOnePlaceThatDifferAreReadAgain(t *testing.T) {
+	at := func(place, tir, high string, more form.Form) form.Form {
+		return jobs.Typed("3", "5", "4", "7:30").With(form.Form{
+			"centres": "good", "drive.at": "75", "dial.a.half": "drive", "dial.a.order": "1", "dial.a.at": place,
+			"pass.1.dial.a.tir": tir, "pass.1.dial.a.high": high,
+		}).With(more)
+	}
+	for _, row := range []struct {
+		name   string
+		job    form.Form
+		unlike bool
+	}{
+		{"alike", at("75", "3.5", "5", nil), false},
+		{"much more", at("75", "8", "5", nil), true},
+		{"the other way", at("75", "3", "11", nil), true},
+		{"at another place", at("40", "8", "11", nil), false},
+		{"on the other shaft", at("75", "8", "11", form.Form{"dial.a.half": "timing", "timing.at": "60"}), false},
+	} {
+		a := sheet.Answer(row.job, "")
+		assert.Equal(t, row.unlike, jobs.Said(a, "truing.headline") == "D and D2 stand at one place and read unlike.", row.name)
+		assert.Equal(t, row.unlike, jobs.Text(a, "verdict") == "needs a reading", row.name)
+		if row.unlike {
+			assert.Equal(t, "reading", jobs.Text(a, "asks/0/what"))
+			assert.Equal(t, "pass.1.drive.tir", jobs.Text(a, "asks/0/field"))
+			assert.Equal(t, "pass.1.dial.a.tir", jobs.Text(a, "asks/1/field"))
+		}
+	}
+	// Left so in an earlier pass, it teaches nothing.
+	next := form.Form{"pass.1.order": "1", "pass.2.order": "2", "pass.2.since": "nothing", "pass.2.drive.tir": "3", "pass.2.drive.high": "5", "pass.2.timing.tir": "4", "pass.2.timing.high": "7:30"}
+	alone := sheet.Answer(jobs.Typed("3", "5", "4", "7:30").With(form.Form{"centres": "good", "drive.at": "75"}), "")
+	later := sheet.Answer(at("75", "8", "11", next), "")
+	assert.Equal(t, jobs.Value(t, alone, "gap.across_rim_mm"), jobs.Value(t, later, "gap.across_rim_mm"))
+}

@@ -1,6 +1,7 @@
 package crank_test
 
 import (
+	"errors"
 	"math"
 	"math/rand"
 	"testing"
@@ -338,6 +339,13 @@ func TestMissingReadingsAreNamed(t *testing.T) {
 	_, err = c.Solve(st)
 	require.ErrorAs(t, err, &missing)
 	assert.Equal(t, crank.MissingError{Half: clock.Left, Lack: crank.AtSupport, At: 50}, *missing)
+
+	span := c.Pin - c.Support[0]
+	for part, near := range map[float64]bool{0.049: true, 0.051: false, -0.049: true, -0.051: false} {
+		st[0].At = c.Support[0] + part*span
+		_, err = c.Solve(st)
+		assert.Equal(t, near, errors.As(err, &missing), "%g of the way to the pin", part)
+	}
 
 	st = dials(clock.Vec{T: math.NaN()}, clock.Vec{})
 	_, err = c.Solve(st)

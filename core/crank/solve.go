@@ -1,6 +1,8 @@
 package crank
 
 import (
+	"math"
+
 	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
 )
@@ -47,7 +49,7 @@ func (e *StationError) Error() string { return "crank: unusable reading at a sta
 type Lack uint8
 
 // NoDial: the half has a support alone. AtSupport: all its dials stand where it
-// is held, and say nothing.
+// is held, or so near that they say next to nothing.
 const (
 	NoDial Lack = iota
 	AtSupport
@@ -135,8 +137,27 @@ func (p *Station) weight() lsq.Cov {
 	return w
 }
 
+// leastReach is the part of the way from the support to the pin that one of a half's dials
+// stands off at least: a slip of a millimetre in less is a third of the lever or more, and with it
+// of every amount, where a half is 60 mm from block to pin. By judgement.
+const leastReach = 1.0 / 20
+
+// allNear tells whether a half's dials all stand nearer than that to its support.
+func (c *Crank) allNear(st []Station, h clock.End) bool {
+	support := c.Support[h]
+	for i := range st {
+		if st[i].Half() == h && math.Abs(st[i].At-support) >= leastReach*math.Abs(c.Pin-support) {
+			return false
+		}
+	}
+	return true
+}
+
 func (s *Pose) solveHalf(st []Station, h clock.End) error {
 	y, scatter, lack, told := byItself(st, int(h), []float64{s.Crank.Support[h]}, s.Crank.Mount, s.Crank.Pin)
+	if _, apart := places(st, int(h)); told && !(apart && s.Crank.Mount == Centres) && s.Crank.allNear(st, h) {
+		lack, told = AtSupport, false
+	}
 	if !told {
 		return &MissingError{Half: h, Lack: lack, At: (s.Crank.Support[h] + s.Crank.Pin) / 2}
 	}

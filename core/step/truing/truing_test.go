@@ -359,3 +359,23 @@ func TestAJobIsNewUntilAFigureStands(t *testing.T) {
 	assert.Empty(t, isNew(f.With(form.Form{"pass.1.drive.turn": "0"})))
 	assert.Empty(t, isNew(form.Form{"pass.1.timing.tir": "2"}))
 }
+
+// A dial a millimetre from where its shaft is held has a lever that no rule measures: it told of
+// 293 ± 70 thou, and that no bumping mends it. Another dial is asked for, further off.
+func TestAGivenLeverThatIsShortAsksForAnotherDial(t *testing.T) {
+	for _, row := range []struct {
+		more  form.Form
+		short bool
+	}{
+		{form.Form{"mount": "vblocks", "drive.at": "61", "drive.held": "60"}, true},
+		{form.Form{"mount": "bearings", "drive.at": "61", "drive.bearing": "60"}, true},
+		{form.Form{"drive.at": "1"}, true},
+		{form.Form{"mount": "vblocks", "drive.at": "75", "drive.held": "60"}, false},
+		{form.Form{"mount": "vblocks", "drive.at": "61", "drive.held": "60", "dial.a.half": "drive", "dial.a.at": "90", "pass.1.dial.a.tir": "5", "pass.1.dial.a.high": "5"}, false},
+	} {
+		f := jobs.Typed("3", "5", "4", "7:30").With(form.Form{"drive.pin": "120", "timing.at": "75", "timing.held": "60", "timing.bearing": "60"})
+		a := sheet.Answer(f.With(row.more), "")
+		assert.Equal(t, row.short, jobs.Said(a, "truing.headline") == "One more dial is wanted on the drive shaft.", "%v", row.more)
+		assert.Equal(t, row.short, jobs.Text(a, "verdict") == "needs a reading", "%v", row.more)
+	}
+}

@@ -32,6 +32,22 @@ func byItself(st []Station, piece int, rests []float64, mount Mount, from float6
 	return y, sure, AtSupport, told
 }
 
+// leastReach is the part of the way from the support to the pin that one of a half's dials
+// stands off at least: a slip of a millimetre in less is a third of the lever or more, and with it
+// of every amount, where a half is 60 mm from block to pin. By judgement.
+const leastReach = 1.0 / 20
+
+// TooNear tells whether a piece goes by its rest and by dials that all stand nearer than that to it.
+func TooNear(st []Station, piece int, rest, pin float64, mount Mount) bool {
+	dials, apart := places(st, piece)
+	for i := range st {
+		if p := &st[i]; p.Piece == piece && math.Abs(p.At-rest) >= leastReach*math.Abs(pin-rest) {
+			return false
+		}
+	}
+	return dials > 0 && !(apart && mount == Centres)
+}
+
 // places counts a piece's dials and tells whether two stand apart.
 func places(st []Station, piece int) (dials int, apart bool) {
 	first := 0.0

@@ -1,8 +1,6 @@
 package crank
 
 import (
-	"math"
-
 	"pintwelve/core/clock"
 	"pintwelve/core/lsq"
 )
@@ -137,25 +135,9 @@ func (p *Station) weight() lsq.Cov {
 	return w
 }
 
-// leastReach is the part of the way from the support to the pin that one of a half's dials
-// stands off at least: a slip of a millimetre in less is a third of the lever or more, and with it
-// of every amount, where a half is 60 mm from block to pin. By judgement.
-const leastReach = 1.0 / 20
-
-// allNear tells whether a half's dials all stand nearer than that to its support.
-func (c *Crank) allNear(st []Station, h clock.End) bool {
-	support := c.Support[h]
-	for i := range st {
-		if st[i].Half() == h && math.Abs(st[i].At-support) >= leastReach*math.Abs(c.Pin-support) {
-			return false
-		}
-	}
-	return true
-}
-
 func (s *Pose) solveHalf(st []Station, h clock.End) error {
 	y, scatter, lack, told := byItself(st, int(h), []float64{s.Crank.Support[h]}, s.Crank.Mount, s.Crank.Pin)
-	if _, apart := places(st, int(h)); told && !(apart && s.Crank.Mount == Centres) && s.Crank.allNear(st, h) {
+	if told && TooNear(st, int(h), s.Crank.Support[h], s.Crank.Pin, s.Crank.Mount) {
 		lack, told = AtSupport, false
 	}
 	if !told {

@@ -92,7 +92,23 @@ func (p *pass) stood(d *round, r *form.Reader) (*crank.Stand, error) {
 	for i := range dials {
 		dials[i].Piece = t.pieceAt(dials[i].At)
 	}
-	return t.Solve(dials, p.webGaps(r, d.key))
+	gaps := p.webGaps(r, d.key)
+	if near := t.tooNear(dials); near != nil && len(gaps) == 0 {
+		return nil, near
+	}
+	return t.Solve(dials, gaps)
+}
+
+// tooNear names an end piece whose dials are all but at its rest; nil for none.
+func (t *throws) tooNear(dials []crank.Station) *crank.MissingError {
+	last := len(t.Joints)
+	for h, rest := range t.Rests {
+		pin := t.Joints[h*(last-1)].At
+		if rest.Piece == h*last && crank.TooNear(dials, rest.Piece, rest.At, pin, t.Mount) {
+			return &crank.MissingError{Half: clock.End(h), Lack: crank.AtSupport, At: (rest.At + pin) / 2}
+		}
+	}
+	return nil
 }
 
 // workOutThrows works out the round on the bench.

@@ -377,5 +377,7 @@ func TestAGivenLeverThatIsShortAsksForAnotherDial(t *testing.T) {
 		a := sheet.Answer(f.With(row.more), "")
 		assert.Equal(t, row.short, jobs.Said(a, "truing.headline") == "One more dial is wanted on the drive shaft.", "%v", row.more)
 		assert.Equal(t, row.short, jobs.Text(a, "verdict") == "needs a reading", "%v", row.more)
+		two := f.With(form.Form{"timing.pin": "120", "pin.b.at": "220", "pin.b.angle": "180", "drive.at": "75", "rim": "190"}).With(row.more)
+		assert.Equal(t, row.short, jobs.Said(sheet.Answer(two, ""), "truing.headline") == "One more dial is wanted on the drive shaft.", "two throws, %v", row.more)
 	}
 }

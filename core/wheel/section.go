@@ -23,6 +23,7 @@ type Section struct {
 	Holes       []Drilling
 	Crossings   []Crossing
 
+	rimless    bool // turned down to within what stands thinner inside the rim
 	bosses     []Boss
 	bossFaces  []profile // of each boss, as if it went all round
 	boss, hole []solid
@@ -35,14 +36,12 @@ func (w Wheel) Section() (*Section, error) {
 		return nil, err
 	}
 	s := &Section{InMM: w.BoreMM / 2, OutMM: w.DiameterMM / 2, WidthMM: w.WidthMM, bosses: w.Bosses, Holes: w.Holes}
+	made, turned := s.face(w)
 	if w.TurnedToMM > 0 {
+		foot, rimmed := rimFoot(s.thickness())
 		s.OutMM = w.TurnedToMM / 2
-	}
-	var made, turned [2]profile
-	for side := range made {
-		made[side] = s.rings(Side(side), w.Rings)
-		turned[side] = s.rings(Side(side), w.Turned)
-		s.Faces[side] = deeper(made[side], turned[side])
+		s.rimless = rimmed && foot >= s.OutMM
+		made, turned = s.face(w)
 	}
 	for _, b := range w.Bosses {
 		top := shallower(made[b.Side], level(s.InMM, s.OutMM, b.BelowMM))
@@ -56,6 +55,16 @@ func (w Wheel) Section() (*Section, error) {
 	}
 	s.fill()
 	return s, nil
+}
+
+// face works the faces out as far as the rim, by what was made and what was turned.
+func (s *Section) face(w Wheel) (made, turned [2]profile) {
+	for side := range made {
+		made[side] = s.rings(Side(side), w.Rings)
+		turned[side] = s.rings(Side(side), w.Turned)
+		s.Faces[side] = deeper(made[side], turned[side])
+	}
+	return made, turned
 }
 
 func (s *Section) rings(side Side, rings []Ring) profile {

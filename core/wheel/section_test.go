@@ -262,6 +262,30 @@ func TestThinnestWalls(t *testing.T) {
 	}
 }
 
+// A recess to 160 mm leaves a rim 20 mm deep of 200, 2 of 164, and none of 160 and less.
+func TestARimTurnedAwayIsNoDepth(t *testing.T) {
+	for to, depth := range map[float64]float64{0: 20, 164: 2, 160: 0, 150: 0} {
+		for _, w := range []Wheel{
+			{Rings: []Ring{{Outer, 30, 80, 5, 5}}},
+			{Turned: []Ring{{Inner, 30, 80, 5, 5}}},
+			{Rings: []Ring{{Outer, 50, 80, 5, 5}}, Turned: []Ring{{Outer, 30, 80, 2, 4}}},
+		} {
+			w.DiameterMM, w.WidthMM, w.BoreMM, w.TurnedToMM = 200, 28, 24, to
+			found := false
+			for _, wall := range sectionOf(t, w).Walls() {
+				if wall.Kind == RimDepth {
+					found = true
+					assert.InDelta(t, depth, wall.MM, 1e-9, "%g", to)
+				}
+			}
+			assert.True(t, found, "%g", to)
+		}
+	}
+	for _, wall := range sectionOf(t, Wheel{DiameterMM: 200, WidthMM: 28, TurnedToMM: 150}).Walls() {
+		assert.NotEqual(t, RimDepth, wall.Kind, "a plain disc has no rim")
+	}
+}
+
 func TestHolesFromBothFacesMayPassAboveOneAnother(t *testing.T) {
 	w := Wheel{DiameterMM: 200, WidthMM: 28, BoreMM: 25}
 	at := clock.Vec{T: -60}

@@ -32,6 +32,8 @@ func (s *Section) Walls() []Wall {
 	walls := []Wall{leastWeb(thick), {Kind: RimWidth, MM: edge, AtMM: s.OutMM}}
 	if at, ok := rimFoot(thick); ok {
 		walls = append(walls, Wall{Kind: RimDepth, MM: s.OutMM - at, AtMM: at})
+	} else if s.rimless {
+		walls = append(walls, Wall{Kind: RimDepth, AtMM: s.OutMM})
 	}
 	var least [HoleToBoss + 1]*Wall
 	for i := range s.Holes {

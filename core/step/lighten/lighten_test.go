@@ -511,6 +511,22 @@ func BenchmarkLighten(b *testing.B) {
 	}
 }
 
+// Turned down to 164 mm the rim warned that 2 mm were left of it, to 160 and less, where nothing
+// is, it didn't.
+func TestARimTurnedInsideItsRecessIsTooThin(t *testing.T) {
+	for rim, says := range map[string]string{"195": "", "164": "each wheel 2 mm at ⌀ 160 mm", "160": "each wheel 0 mm at ⌀ 160 mm", "150": "each wheel 0 mm at ⌀ 150 mm"} {
+		a := sheet.Answer(jobs.Single(form.Form{"cut.1.kind": "rim", "cut.1.rim": rim}), lighten.Step.Name)
+		if says == "" {
+			assert.Empty(t, jobs.Said(a, "lighten.thin"), rim)
+			continue
+		}
+		assert.Equal(t, "Too thin: the rim’s depth of "+says+", 15 mm asked.", jobs.Said(a, "lighten.thin"), rim)
+	}
+	// Found for a weight, it stops before that.
+	a := sheet.Answer(jobs.Single(form.Form{"cut.1.kind": "rim", "lighten.off": "2500"}), lighten.Step.Name)
+	assert.Contains(t, jobs.Said(a, "lighten.then"), "rim’s depth")
+}
+
 // As drawn, an inertia was told that had been swung, and one wheel's swing as both wheels'; and
 // weight and inertia of the wheels alone stood as the crank's.
 func TestTheSheetSaysWhatItsWeightAndInertiaAreOf(t *testing.T) {

@@ -2,7 +2,7 @@ package unit
 
 import "strconv"
 
-// Error says why a text was refused: `"2 bananas" is not a figure in thou, mm or
+// Error says why a text was refused: `“2 bananas” is not a figure in thou, mm or
 // inches: write 2 thou or 0.05 mm`. All its parts are short and printable whatever was typed.
 type Error struct {
 	Entry   int    // which entry of a list, from 1; 0 for a single quantity
@@ -16,7 +16,7 @@ func (e *Error) Error() string {
 	if e.Entry > 0 {
 		where = "entry " + strconv.Itoa(e.Entry) + ": "
 	}
-	return where + `"` + e.Given + `" ` + e.Problem + ": write " + e.Example
+	return where + "“" + e.Given + "” " + e.Problem + ": write " + e.Example
 }
 
 // complete fills in what the field knows and the reader of the text doesn't.

@@ -17,7 +17,7 @@ func ExampleParse() {
 	// 0.0508 <nil>
 	// 0.0508 <nil>
 	// 41.275 <nil>
-	// 0 "1,234" could be 1.234 or 1234: write 1.234 (or 1,2340) or 1234
+	// 0 “1,234” could be 1.234 or 1234: write 1.234 (or 1,2340) or 1234
 }
 
 func ExampleFormat() {

@@ -43,22 +43,22 @@ func TestParseList(t *testing.T) {
 
 func TestParseListRefuses(t *testing.T) {
 	for _, row := range []struct{ text, want string }{
-		{"", `"(nothing)" is not a list of numbers: write 0 .5 1 .5`},
-		{" ; ", `entry 1: "(nothing)" stands between two separators: write 0 .5 1 .5`},
-		{"1, , 2", `entry 2: "(nothing)" stands between two separators: write 0 .5 1 .5`},
-		{"thou", `entry 1: "thou" is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
-		{"0 1 2x", `entry 3: "2x" is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
-		{"0 1,234", `entry 2: "1,234" could be 1.234 or 1234: write 1.234 (or 1,2340) or 1234`},
-		{"0,1,2", `entry 1: "0,1,2" has more than one comma or point: write the number without thousands marks`},
-		{"0 1 5/8 2", `entry 2: "1 5/8" could be one number or two: write decimals`},
-		{"0 ½", `entry 1: "0 ½" could be one number or two: write decimals`},
-		{"1 thou 2", `entry 1: "1 thou" has a unit of its own: write one unit, behind the last number`},
-		{"1 mm 2 thou", `entry 1: "1 mm" has a unit of its own: write one unit, behind the last number`},
-		{"1 thou 2 3 thou", `entry 3: "3 thou" has a unit, but not every number before it has: write one unit, behind the last number`},
-		{"1 2 kg", `entry 2: "2 kg" is a weight, not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
-		{"1 - 2", `entry 2: "-" is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
-		{"1 2 3 4", `entry 4: "4" is one too many: write 3 numbers at most`},
-		{strings.Repeat(" ", 3*maxText+1), `"                        …" is too long: write 3 numbers at most`},
+		{"", `“(nothing)” is not a list of numbers: write 0 .5 1 .5`},
+		{" ; ", `entry 1: “(nothing)” stands between two separators: write 0 .5 1 .5`},
+		{"1, , 2", `entry 2: “(nothing)” stands between two separators: write 0 .5 1 .5`},
+		{"thou", `entry 1: “thou” is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
+		{"0 1 2x", `entry 3: “2x” is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
+		{"0 1,234", `entry 2: “1,234” could be 1.234 or 1234: write 1.234 (or 1,2340) or 1234`},
+		{"0,1,2", `entry 1: “0,1,2” has more than one comma or point: write the number without thousands marks`},
+		{"0 1 5/8 2", `entry 2: “1 5/8” could be one number or two: write decimals`},
+		{"0 ½", `entry 1: “0 ½” could be one number or two: write decimals`},
+		{"1 thou 2", `entry 1: “1 thou” has a unit of its own: write one unit, behind the last number`},
+		{"1 mm 2 thou", `entry 1: “1 mm” has a unit of its own: write one unit, behind the last number`},
+		{"1 thou 2 3 thou", `entry 3: “3 thou” has a unit, but not every number before it has: write one unit, behind the last number`},
+		{"1 2 kg", `entry 2: “2 kg” is a weight, not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
+		{"1 - 2", `entry 2: “-” is not a figure in thou, mm or inches: write 41.3 mm or 1 5/8 in`},
+		{"1 2 3 4", `entry 4: “4” is one too many: write 3 numbers at most`},
+		{strings.Repeat(" ", 3*maxText+1), `“                        …” is too long: write 3 numbers at most`},
 	} {
 		got, err := ParseList(row.text, MM, 3)
 		assert.EqualError(t, err, row.want)

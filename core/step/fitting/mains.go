@@ -215,11 +215,14 @@ func (f *fitting) dropIn(at, out string, held grade, s fit.Shrink, h heat) {
 		how, words := sound, leftHot(celsius(h.running), f.Amount(left))
 		switch {
 		case left <= 0 && held == sound:
-			how, words = doubtful, rightButLoose(celsius(h.running), f.Amount(-left), f.holdsHot(s, left))
+			how, words = doubtful, rightButLoose(celsius(h.running), f.Amount(-left))
 		case left <= 0:
-			how, words = amiss, looseHot(celsius(h.running), f.Amount(-left), f.holdsHot(s, left))
+			how, words = amiss, looseHot(celsius(h.running), f.Amount(-left))
 		}
 		f.found(how, words)
+		if left <= 0 {
+			words += " " + f.holdsHot(s, left)
+		}
 		f.Say(at+"hot", words)
 	}
 	loose, err := s.LooseAt()

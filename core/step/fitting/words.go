@@ -218,11 +218,11 @@ func warmOn(heat string) string {
 }
 
 func wantsClass(interference, letters, grade string) string {
-	return bench.Fill("to hold it wants % of interference cold, which %% has.", interference, letters, grade)
+	return bench.Fill("To hold it wants % of interference cold, which %% has.", interference, letters, grade)
 }
 
 func wantsMore(interference string) string {
-	return bench.Fill("to hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", interference)
+	return bench.Fill("To hold it wants % of interference cold, more than any class here has: a ring of steel in the case, or a race kept by screws or a plate.", interference)
 }
 
 const hotterThanCases = "That is more than cases are commonly heated to: check the sizes first."
@@ -347,13 +347,12 @@ func growsLess(cold, by, running, hot string) string {
 	return bench.Fill("Without shims % cold; the case grows % less than the crank by %, which leaves % hot.", cold, by, running, hot)
 }
 
-// rightButLoose goes on with what would hold.
-func rightButLoose(heat, by, holds string) string {
-	return bench.Fill("The housing is right for its class, but hot, at %, the race is loose by %: %", heat, by, holds)
+func rightButLoose(heat, by string) string {
+	return bench.Fill("The housing is right for its class, but hot, at %, the race is loose by %.", heat, by)
 }
 
-func looseHot(heat, by, holds string) string {
-	return bench.Fill("Hot, at %, the race is loose by %: %", heat, by, holds)
+func looseHot(heat, by string) string {
+	return bench.Fill("Hot, at %, the race is loose by %.", heat, by)
 }
 
 // faultWords say what can't be: what was given, and the most and the least that would

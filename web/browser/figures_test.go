@@ -139,6 +139,16 @@ func TestAUnitInDoubtIsAskedInPlace(t *testing.T) {
 	assert.Equal(t, "0.03", p.Value("Drive run-out"), "pressed before it could be seen")
 }
 
+// What is asked beside the right one of two fields stays on the screen: a phone widens to what hangs over.
+func TestAQuestionHangsOverNoSide(t *testing.T) {
+	p, _ := bench(t)
+	to(p, "cases")
+	p.Fill("Drive side run-out in the cases", "0.14")
+	p.Fill("Timing side run-out in the cases", "0.125")
+	assert.Len(t, choices(p), 4)
+	assert.Equal(t, 360, Eval[int](p, `innerWidth`))
+}
+
 func TestTheUnitBesideAFigureIsItsSwitch(t *testing.T) {
 	p, _ := bench(t)
 	p.Fill("Run-out allowed on either shaft", "2")

@@ -53,6 +53,7 @@ func TestEveryStepCanBeReadAndPressed(t *testing.T) {
 		{"forced colours", "forced-colors", "active", 360, ""},
 		{"320 px", "prefers-color-scheme", "light", 320, ""},
 		{"text of twice the size", "prefers-color-scheme", "light", 360, "225%"},
+		{"text of twice the size at 320 px", "prefers-color-scheme", "light", 320, "225%"},
 	} {
 		p.Prefer(row.feature, row.value)
 		p.do(chromedp.EmulateViewport(row.wide, 740, chromedp.EmulateMobile, chromedp.EmulateTouch))

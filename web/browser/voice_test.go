@@ -69,7 +69,7 @@ func TestOnItsSideThePageTakesTwoColumns(t *testing.T) {
 }
 
 // On a phone held upright the reading stands above the bar, whatever the sentence and
-// the clock face take; the face is wholly in sight too where the screen is no small one.
+// the clock face take; the face is wholly in sight too.
 func TestTheReadingIsSeenAtTheLathe(t *testing.T) {
 	p, _ := bench(t)
 	p.Press("At the lathe")
@@ -97,6 +97,8 @@ func TestTheReadingIsSeenAtTheLathe(t *testing.T) {
 	assert.LessOrEqual(t, Eval[float64](p, face), 1.0)
 	p.Narrow()
 	seen("on the smallest phone")
+	assert.LessOrEqual(t, Eval[float64](p, face), 1.0)
+	assert.GreaterOrEqual(t, Eval[float64](p, `document.querySelector('.face svg').getBoundingClientRect().height`), 130.0)
 	Eval[bool](p, `(document.documentElement.style.fontSize = '225%', true)`)
 	seen("in text of twice the size")
 }

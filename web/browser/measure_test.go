@@ -44,11 +44,16 @@ type begun struct {
 }
 
 func coldStarts(b *testing.B, factor float64) {
-	const profiles = 7
 	hosts := map[string]*Server{"here": packed(b, Built(b)), "empty": packed(b, Empty(b)), "bare": packed(b, bare(b))}
 	if files := against(b); files != nil {
 		hosts["against"] = packed(b, files)
 	}
+	reportTurns(b, hosts, factor)
+}
+
+// reportTurns starts each site with fresh profiles, in turns, and reports what that took.
+func reportTurns(b *testing.B, hosts map[string]*Server, factor float64) {
+	const profiles = 7
 	first, next := map[string][]begun{}, map[string][]begun{}
 	for round := range 1 + profiles {
 		for name, s := range hosts {

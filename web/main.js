@@ -509,7 +509,6 @@ class Bench {
 
   drilled() {
     this.grow(this.call('drilled', this.form, { key: newKey() }), 'Logged as drilled.');
-    this.plan.say('');
     scrollTo(0, 0);
   }
 
@@ -531,10 +530,15 @@ class Bench {
     }, this.tab.jobOf()); // it is read with dials of its own
   }
 
-  /** Makes an edit that was typed into its control. */
-  edit(changes, run) {
+  /** The job becomes another: what told of the action before, and of a plan for other figures, leaves. */
+  moved() {
     notice.edited();
     this.#plan?.say('');
+  }
+
+  /** Makes an edit that was typed into its control. */
+  edit(changes, run) {
+    this.moved();
     this.change(changes, run);
     // A further place's readings have controls of their own among the dials' too, and what a pass is of changes others' names.
     if (Object.keys(changes).some((name) => name.includes('.dial.') || name.endsWith('.of'))) this.refresh();
@@ -543,7 +547,7 @@ class Bench {
 
   /** Makes an edit that no control shows yet; with words, says so and how to take it back. */
   put(changes, run = '', words = '') {
-    notice.edited();
+    this.moved();
     this.change(changes, run);
     this.refresh();
     if (words) notice.did(words, 'Undo', () => this.undo());
@@ -674,7 +678,7 @@ class Bench {
     const before = this.job.form;
     const change = act();
     if (!change) return;
-    notice.edited();
+    this.moved();
     this.seeNewPass(before, Object.keys(change.texts));
     this.shop.follow(before, this.job.form, change.followed);
     this.refresh();

@@ -82,6 +82,8 @@ func TestPlanningIsStopped(t *testing.T) {
 	p.Press("Plan the holes")
 	p.Until(planSaid + ` === 'Planned.'`)
 	assert.Equal(t, rows, Eval[int](p, `document.querySelectorAll('[data-row="hole"]').length`), "a plan takes the place of the one before")
+	p.Press("Add a cylinder") // it was planned for one
+	assert.Empty(t, Eval[string](p, planSaid))
 }
 
 // What was planned for other figures must not come in as if it were for these.

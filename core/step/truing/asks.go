@@ -227,7 +227,7 @@ func (a answers) askValues(p *pass) {
 				ask("witness", "")
 			}
 		}
-		if v := p.advice.Verdict; len(p.next.Asks) == 0 && (v == crank.TooClose || v == crank.CantTell) {
+		if v := p.advice.Verdict; len(p.next.Asks) == 0 && p.hangsOn == nil && (v == crank.TooClose || v == crank.CantTell) {
 			ask("sharper", form.ReadingHow.Name(p.key, p.stations[p.used[p.advice.Weak]].name), p.sharper()...)
 		}
 	}

@@ -81,7 +81,10 @@ func (p *pass) askMeanings(ask func(what, field string, choices ...string) strin
 		}
 		ask(what, d.Name, texts...)
 	}
-	if p.leverAssumed && p.pin == 0 {
+	for _, name := range p.hangsOn {
+		ask("distance", name)
+	}
+	if p.leverAssumed && p.hangsOn == nil && p.pin == 0 {
 		ask("distance", form.ShaftAt.Name(sideNames[0]))
 		ask("distance", p.heldAt.Name(sideNames[0]))
 	}

@@ -1,6 +1,7 @@
 package truing
 
 import (
+	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
 )
@@ -48,6 +49,25 @@ func heldBy(r *form.Reader) (held form.ID, ok bool) {
 		return form.ShaftBearing, true
 	}
 	return 0, false
+}
+
+// ownLengths holds back that no bumping mends a crank where that hangs on lengths that stand
+// in: dials with levers unlike one another show a mere pinch as throws that don't match,
+// unless the shafts stand to opposite sides of the line that the crank turns on.
+func (p *pass) ownLengths(r *form.Reader) {
+	if p.next.Why != crank.Unmendable || !p.leverAssumed && p.pose.A[clock.Left].T*p.pose.A[clock.Right].T < 0 {
+		return
+	}
+	for _, in := range r.StandIns {
+		switch field, _, _ := form.Job.Lookup(in.Name); field.ID {
+		case form.ShaftPin, form.ShaftAt, form.DialAt, p.heldAt:
+			p.hangsOn = append(p.hangsOn, in.Name)
+		}
+	}
+	if p.hangsOn != nil {
+		p.next.Why, p.next.Verdict = crank.Unclear, crank.CantTell
+		p.next.Asks = nil // what else is asked waits for these
+	}
 }
 
 // directionWords say which way to work, and no amount: it hangs on the lever.

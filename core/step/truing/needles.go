@@ -19,7 +19,7 @@ const mostColumns = 3
 
 // needles fills the table of what each dial should show: as read, and after what is advised.
 func (a answers) needles(p *pass) {
-	if p.leverAssumed || p.several() && len(p.moves) == 0 {
+	if p.leverAssumed || p.hangsOn != nil || p.several() && len(p.moves) == 0 {
 		return
 	}
 	words, columns := wouldBeLeft(p.Within(p.advice.Floor.Value, p.advice.Floor.HalfWidth95)), p.aloneAndBoth

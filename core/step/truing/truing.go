@@ -29,6 +29,7 @@ type pass struct {
 	allowed crank.Tolerance
 	moves   []move
 	lacks   []string // lengths of a pin alone that aren't measured
+	hangsOn []string // lengths that stand in, where whether bumping mends the crank hangs on them
 	pressed bool     // the tailstock pressed on the crank while it was read
 }
 
@@ -163,6 +164,7 @@ func workOut(r *form.Reader, of *stage, kept *bench.Kept) *pass {
 		return p
 	}
 	p.next = p.learned.Plan(ofOne(p.past[:p.bench+1]), p.allowed)
+	p.ownLengths(r)
 	p.advice = p.next.Advice
 	if !p.pressed {
 		p.moves = p.setUp.moves(&p.round, &p.pose, &p.next)

@@ -191,6 +191,9 @@ func (a answers) tiltVerdict(p *pass) {
 
 // tellers says what would make the dial that weighs most surer.
 func (p *pass) tellers() string {
+	if p.hangsOn != nil {
+		return ownDistances
+	}
 	weak := p.used[p.advice.Weak]
 	better := p.reading[weak].Better
 	var ways []string

@@ -216,6 +216,7 @@ const (
 	morePoints   = "a full turn, more points round it"
 	finerDial    = "a finer dial"
 	secondPlace  = "a second place on that shaft"
+	ownDistances = "the assumed distances, measured and typed"
 	onceMore     = "read it once more"
 )
 

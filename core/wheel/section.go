@@ -23,7 +23,7 @@ type Section struct {
 	Holes       []Drilling
 	Crossings   []Crossing
 
-	rimless    bool // turned down to within what stands thinner inside the rim
+	rimless    bool // turned down to within a ring that stood inside the rim
 	bosses     []Boss
 	bossFaces  []profile // of each boss, as if it went all round
 	boss, hole []solid
@@ -36,12 +36,15 @@ func (w Wheel) Section() (*Section, error) {
 		return nil, err
 	}
 	s := &Section{InMM: w.BoreMM / 2, OutMM: w.DiameterMM / 2, WidthMM: w.WidthMM, bosses: w.Bosses, Holes: w.Holes}
-	made, turned := s.face(w)
 	if w.TurnedToMM > 0 {
-		foot, rimmed := rimFoot(s.thickness())
 		s.OutMM = w.TurnedToMM / 2
-		s.rimless = rimmed && foot >= s.OutMM
-		made, turned = s.face(w)
+	}
+	s.rimless = w.rimless(s.OutMM)
+	var made, turned [2]profile
+	for side := range made {
+		made[side] = s.rings(Side(side), w.Rings)
+		turned[side] = s.rings(Side(side), w.Turned)
+		s.Faces[side] = deeper(made[side], turned[side])
 	}
 	for _, b := range w.Bosses {
 		top := shallower(made[b.Side], level(s.InMM, s.OutMM, b.BelowMM))
@@ -57,14 +60,14 @@ func (w Wheel) Section() (*Section, error) {
 	return s, nil
 }
 
-// face works the faces out as far as the rim, by what was made and what was turned.
-func (s *Section) face(w Wheel) (made, turned [2]profile) {
-	for side := range made {
-		made[side] = s.rings(Side(side), w.Rings)
-		turned[side] = s.rings(Side(side), w.Turned)
-		s.Faces[side] = deeper(made[side], turned[side])
+// rimless tells whether a wheel turned down to a radius ends within a ring that stood inside its rim.
+func (w Wheel) rimless(outMM float64) bool {
+	for i := range len(w.Rings) + len(w.Turned) {
+		if r := w.ring(i); r.FromMM < outMM && outMM <= r.ToMM && r.ToMM < w.DiameterMM/2 && r.DepthFromMM+r.DepthToMM > 0 {
+			return true
+		}
 	}
-	return made, turned
+	return false
 }
 
 func (s *Section) rings(side Side, rings []Ring) profile {

@@ -297,7 +297,7 @@ func (l *lightening) effect() {
 		e.AfterG += after - l.wheels[i].account.After.MassG
 	}
 	for i := range l.wheels {
-		if w := &l.wheels[i]; l.weighed(w) || w.isSwung() {
+		if w := &l.wheels[i]; l.weighed(w) || w.swung {
 			l.Say("lighten.scaled", scaledNote+l.mated)
 			break
 		}

@@ -42,7 +42,7 @@ type lightened struct {
 	planned bool           // size is found
 	others  *wheel.Section // with every cut but the one that was found
 	cannot  *flywheel.Cannot
-	swung   [2]bool // its inertia is by a swing: before its cuts, after them
+	swung   bool // its inertia is by a swing
 }
 
 // wheelDims are a wheel's figures as measured, mm.

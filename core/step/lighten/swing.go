@@ -34,7 +34,7 @@ func (l *lightening) swings() {
 		l.found(key, of, &s)
 	}
 	for i := range l.wheels {
-		if mate := &l.wheels[1-i]; l.alike && mate.isSwung() && !l.wheels[i].isSwung() {
+		if mate := &l.wheels[1-i]; l.alike && mate.swung && !l.wheels[i].swung {
 			l.wheels[i].account = mate.account
 			l.mated = takenAsSwung(l.wheels[i].side, mate.side)
 		}
@@ -183,22 +183,12 @@ func (l *lightening) against(w *lightened, after bool, s *flywheel.Swung) string
 		w.account.After.InertiaGMM2 -= off
 	}
 	w.account.Before.InertiaGMM2 = w.account.After.InertiaGMM2 + off
-	w.swung[when(after)] = true
+	w.swung = true
 	if miss > s.PM {
 		return drawingOutside(squared(drawn))
 	}
 	return drawingInside(squared(drawn))
 }
-
-// when is a place in what is known before a wheel's cuts and after them.
-func when(after bool) int {
-	if after {
-		return 1
-	}
-	return 0
-}
-
-func (w *lightened) isSwung() bool { return w.swung != [2]bool{} }
 
 // complainSwing puts what the room says of a swing beside the figure it is about.
 func (l *lightening) complainSwing(key string, err error) {

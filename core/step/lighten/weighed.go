@@ -57,27 +57,18 @@ func (l *lightening) onTable(c *flywheel.Crank, e *flywheel.Effect) {
 	}
 	l.weightOnTable("sheet.weight.found", e.BeforeG, form.WheelWeight)
 	l.weightOnTable("sheet.weight.left", e.AfterG, form.WheelAfter)
-	l.inertiaOnTable("sheet.inertia.found", e.BeforeGMM2, c.OtherGMM2 > 0, false)
-	l.inertiaOnTable("sheet.inertia.left", e.AfterGMM2, c.OtherGMM2 > 0, true)
+	inertia := inertiaDrawn
+	if c.OtherGMM2 > 0 || l.wheels[0].swung || l.wheels[1].swung {
+		inertia = inertiaSwung
+	}
+	l.Say("sheet.inertia.found", inertia(squared(e.BeforeGMM2)))
+	l.Say("sheet.inertia.left", inertia(squared(e.AfterGMM2)))
 	if c.OtherG == 0 {
 		l.Say("sheet.weight.wheels", "yes")
 	}
 	if c.OtherGMM2 == 0 {
 		l.Say("sheet.inertia.wheels", "yes")
 	}
-}
-
-// inertiaOnTable says an inertia for the sheet's table with what it is by: a swing of the
-// crank whole or of both wheels, taken then; drawings; or both.
-func (l *lightening) inertiaOnTable(name string, gmm2 float64, whole, after bool) {
-	words, drive, timing := inertiaDrawn, &l.wheels[0], &l.wheels[1]
-	switch {
-	case whole && l.crankAfter == after, drive.swung[when(after)] && timing.swung[when(after)]:
-		words = inertiaSwung
-	case whole || drive.isSwung() || timing.isSwung():
-		words = inertiaInPart
-	}
-	l.Say(name, words(squared(gmm2)))
 }
 
 // weightOnTable says a weight for the sheet's table, as drawn where a wheel wasn't weighed then.

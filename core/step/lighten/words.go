@@ -318,10 +318,8 @@ func weightDrawn(weight string) string { return bench.Fill("% as drawn", weight)
 
 func inertiaDrawn(inertia string) string { return bench.Fill("% kg·cm² as drawn", inertia) }
 
-func inertiaSwung(inertia string) string { return bench.Fill("% kg·cm² as swung", inertia) }
-
-func inertiaInPart(inertia string) string {
-	return bench.Fill("% kg·cm² as swung and drawn", inertia)
+func inertiaSwung(inertia string) string {
+	return bench.Fill("% kg·cm² as swung, the rest as drawn", inertia)
 }
 
 func takenAsSwung(wheel, swung string) string {

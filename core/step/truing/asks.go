@@ -201,11 +201,6 @@ func (a answers) askValues(p *pass) {
 		for _, name := range p.lacks {
 			ask("distance", name)
 		}
-		if e, ok := p.fault.(*unlikeError); ok {
-			for _, i := range e {
-				ask("reading", p.readField(i))
-			}
-		}
 	default:
 		for _, each := range p.next.Asks {
 			key := p.rounds[each.Pass].key
@@ -234,15 +229,6 @@ func (a answers) askValues(p *pass) {
 	if n == 0 {
 		a.EmptyList("asks")
 	}
-}
-
-// readField is the field that a station was read into.
-func (p *pass) readField(station int) string {
-	field := form.ReadingTIR
-	if p.reading[station].turn != nil {
-		field = form.ReadingTurn
-	}
-	return field.Name(p.key, p.stations[station].name)
 }
 
 // lackNames are the fields that give what a reading lacks.

@@ -222,12 +222,13 @@ func TestReadingsOfOnePlaceThatDifferAreReadAgain(t *testing.T) {
 		{"on the other shaft", at("75", "8", "11", form.Form{"dial.a.half": "timing", "timing.at": "60"}), false},
 	} {
 		a := sheet.Answer(row.job, "")
-		assert.Equal(t, row.unlike, jobs.Said(a, "truing.headline") == "D and D2 stand at one place and read unlike.", row.name)
+		assert.Equal(t, row.unlike, jobs.Text(a, "error.pass.1.drive.tir") == "D2 at the same place reads otherwise: one of them is wrong, or where it stands is", row.name)
 		assert.Equal(t, row.unlike, jobs.Text(a, "verdict") == "needs a reading", row.name)
 		if row.unlike {
+			assert.Contains(t, jobs.Text(a, "error.pass.1.dial.a.tir"), "D at the same place ")
+			assert.Equal(t, "Mend the drive dial’s figure marked Wrong.", jobs.Said(a, "truing.headline"))
 			assert.Equal(t, "reading", jobs.Text(a, "asks/0/what"))
 			assert.Equal(t, "pass.1.drive.tir", jobs.Text(a, "asks/0/field"))
-			assert.Equal(t, "pass.1.dial.a.tir", jobs.Text(a, "asks/1/field"))
 		}
 	}
 	// Left so in an earlier pass, it teaches nothing.

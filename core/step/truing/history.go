@@ -43,20 +43,10 @@ func (p *pass) solve(as *past, d *round, r *form.Reader) {
 	default:
 		as.pose, as.fault = p.crank.Solve(d.counted)
 	}
-	if as.fault != nil {
-		return
+	if as.fault == nil {
+		as.stations = d.counted
 	}
-	if a, b, found := crank.Unlike(d.counted); found {
-		as.fault = &unlikeError{d.used[a], d.used[b]}
-		return
-	}
-	as.stations = d.counted
 }
-
-// unlikeError says which two stations' readings of one place differ.
-type unlikeError [2]int
-
-func (*unlikeError) Error() string { return "unlike" }
 
 // since reads what came before a pass.
 func (p *pass) since(r *form.Reader, passes []past, i int) {

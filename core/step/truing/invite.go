@@ -72,10 +72,5 @@ func (a answers) cantSolve(p *pass) {
 		a.Say("truing.then", awayFromSupport(p.fromEnd(e.Half, e.At)))
 		return
 	}
-	if e, ok := p.fault.(*unlikeError); ok {
-		a.Say("truing.headline", readingsUnlike(p.stations[e[0]].letter, p.stations[e[1]].letter))
-		a.Say("truing.then", readThePlaceAgain)
-		return
-	}
 	a.Say("truing.headline", bench.MendIt)
 }

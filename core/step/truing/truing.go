@@ -185,8 +185,25 @@ func (p *pass) readRounds(r *form.Reader, kept *bench.Kept) {
 	}
 	p.pool(readings)
 	for i := range p.rounds {
-		p.rounds[i].count(p.setUp)
+		d := &p.rounds[i]
+		d.count(p.setUp)
+		if a, b, unlike := crank.Unlike(d.counted); unlike {
+			p.disown(r, d, d.used[a], d.used[b])
+		}
 	}
+}
+
+// disown takes two readings of one place that differ for none, and asks for them anew.
+func (p *pass) disown(r *form.Reader, d *round, a, b int) {
+	for _, pair := range [...][2]int{{a, b}, {b, a}} {
+		got, id := &d.reading[pair[0]], form.ReadingTIR
+		if got.turn != nil {
+			id = form.ReadingTurn
+		}
+		got.lack = mending
+		r.Complain(readsUnlike(p.stations[pair[1]].letter), id, d.key, p.stations[pair[0]].name)
+	}
+	d.count(p.setUp)
 }
 
 // PassKeys returns the keys of a job's passes, at least one, and which of them

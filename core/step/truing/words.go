@@ -60,11 +60,9 @@ func oneMoreDial(side string) string {
 	return bench.Fill("One more dial is wanted on the % shaft.", side)
 }
 
-func readingsUnlike(one, other string) string {
-	return bench.Fill("% and % stand at one place and read unlike.", one, other)
+func readsUnlike(other string) string {
+	return bench.Fill("% at the same place reads otherwise: one of them is wrong, or where it stands is", other)
 }
-
-const readThePlaceAgain = "One of them is wrong, or where it stands is. Read there again, and write over the wrong one."
 
 func awayFromSupport(place string) string {
 	return bench.Fill("Away from where it is held: about % from that shaft’s end.", place)

@@ -473,20 +473,3 @@ func TestAFactorSaysWhatItRestsOn(t *testing.T) {
 	assert.Equal(t, "60% (not weighed)", jobs.Said(drilled, "sheet.factor.left"))
 	assert.Contains(t, jobs.Said(sheet.Answer(jobs.Knife(append(one, "target", "factor", "target.factor", "66")...), "balance"), "balance.do"), " off the drive wheel at 12, 72 mm out. The timing wheel is ")
 }
-
-// Holes that took other than they were to, by the scale, leave the factor that they made:
-// half of what was to come off makes half of the way from 55 to 60%.
-func TestAStatedFactorIsThatOfWhatCameOff(t *testing.T) {
-	f := jobs.Knife("knife.what", "stated", "knife.stated", "55", "target", "factor", "target.factor", "60")
-	f = jobs.WithPlan(f, balance.Plan(f, "k"))
-	planned := jobs.Value(t, sheet.Answer(f, balance.Step.Name), "balance.holes/0/removed_g")
-	for _, row := range []struct{ part, reached float64 }{{0, 60}, {1, 60}, {0.5, 57.5}} {
-		if row.part > 0 {
-			f["after.drive"] = jobs.Figure(row.part * planned)
-			f["after.timing"] = f["after.drive"]
-		}
-		reached, err := strconv.ParseFloat(balance.Drilled(f, "n")["knife.stated"], 64)
-		require.NoError(t, err)
-		assert.InDelta(t, row.reached, reached, 0.05, "%g", row.part)
-	}
-}

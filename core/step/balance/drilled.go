@@ -4,7 +4,6 @@ import (
 	"strconv"
 
 	"pintwelve/core/bench"
-	"pintwelve/core/clock"
 	"pintwelve/core/form"
 	"pintwelve/core/unit"
 )
@@ -97,18 +96,7 @@ func (s *crank) keepAim(h *shop, changes form.Form) {
 		changes[form.Target.Name()] = "factor"
 		changes[form.TargetFactor.Name()] = unit.Figures(100*c[0].Factor.X, unit.PerCent, 0.01)
 	}
-	if left, err := s.job.Left(s.removed(func(end clock.End) clock.Vec { return s.cameOff(h, end) })); err == nil && s.job.HasStated {
+	if left, err := s.job.Left(s.removed(h)); err == nil && s.job.HasStated {
 		changes[form.KnifeStated.Name()] = unit.Figures(100*left.Factor.X, unit.PerCent, 0.01)
 	}
-}
-
-// cameOff is what the holes took off a wheel, g·mm: by the scale where that says other than the plan.
-func (s *crank) cameOff(h *shop, end clock.End) clock.Vec {
-	p := h.plan(end, clock.Vec{})
-	if off, weighed := s.r.Number(form.After, s.SideOf[end]); weighed {
-		if after, err := p.After(off, s.job.StepG, s.afterReadings()); err == nil && !after.Agrees {
-			return after.MomentGMM
-		}
-	}
-	return p.MomentGMM
 }

@@ -252,9 +252,6 @@ func (h *shop) plan(end clock.End, remove clock.Vec) drill.Plan {
 	return p
 }
 
-// takes is what the job's holes take off a wheel, g·mm.
-func (h *shop) takes(end clock.End) clock.Vec { return h.plan(end, clock.Vec{}).MomentGMM }
-
 // holeWords says each hole of the job, numbered as its wheel's picture numbers
 // it, after so many of the throws before.
 func (s *crank) holeWords(h *shop, before int) {

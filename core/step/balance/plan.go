@@ -259,15 +259,15 @@ func (s *crank) relaxWay(f drill.Relaxation) string {
 	return factorWithin(bench.Percent(2 * f.Need / (s.job.After.RecG() * s.job.ThrowMM)))
 }
 
-// removed is what comes off the crank, g·mm, by what comes off each wheel. Of one wheel weighed
+// removed is what the job's holes take off the crank, g·mm. Of one wheel weighed
 // alone the other is taken to be done alike, whatever holes the job has in it.
-func (s *crank) removed(wheel func(clock.End) clock.Vec) clock.Vec {
+func (s *crank) removed(h *shop) clock.Vec {
 	if end, one := s.oneWheel(); one {
-		off := wheel(end)
+		off := h.plan(end, clock.Vec{}).MomentGMM
 		off.T *= 2
 		return off
 	}
-	return wheel(clock.Left).Add(wheel(clock.Right))
+	return h.plan(clock.Left, clock.Vec{}).MomentGMM.Add(h.plan(clock.Right, clock.Vec{}).MomentGMM)
 }
 
 // middle is a radius where a hole may well stand, mm.

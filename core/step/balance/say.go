@@ -332,7 +332,7 @@ func (s *crank) planned(h *shop, aim float64) {
 		s.Null("balance.planned_factor_percent")
 		return
 	}
-	left, err := s.job.Left(s.removed(h.takes))
+	left, err := s.job.Left(s.removed(h))
 	if err != nil {
 		return
 	}
@@ -353,7 +353,7 @@ func (s *crank) planned(h *shop, aim float64) {
 	} else if off := math.Abs(left.Factor.X - aim); off > s.offBy+1e-3 || math.Abs(left.SideGMM.X) > s.tolerance()+0.5 {
 		s.Say("balance.stale", planAgain(bench.Percent(aim)))
 	}
-	rock := h.takes(clock.Left).Sub(h.takes(clock.Right))
+	rock := h.plan(clock.Left, clock.Vec{}).MomentGMM.Sub(h.plan(clock.Right, clock.Vec{}).MomentGMM)
 	if len(s.job.Weighed) < 2 && rock.Len() > s.tolerance() {
 		s.Say("balance.rock", rocks(bench.Plain(rock.Len(), 1)))
 	}
@@ -361,6 +361,7 @@ func (s *crank) planned(h *shop, aim float64) {
 
 // afterwards sets what was weighed after drilling beside the plan.
 func (s *crank) afterwards(h *shop, n *need) {
+	readings := 1 + index(s.r.Word(form.AfterWay), "swarf", "wheel")
 	for end, side := range s.SideOf {
 		off, ok := s.r.Number(form.After, side)
 		if !ok {
@@ -371,7 +372,7 @@ func (s *crank) afterwards(h *shop, n *need) {
 			s.r.Complain(noHoleThere(side), form.After, side)
 			continue
 		}
-		after, err := p.After(off, s.job.StepG, s.afterReadings())
+		after, err := p.After(off, s.job.StepG, readings)
 		if err != nil {
 			s.r.Complain(muchMoreOff(bench.AsTyped(s.r, 0.1, form.After, side)(p.MassG)), form.After, side)
 			continue
@@ -383,11 +384,6 @@ func (s *crank) afterwards(h *shop, n *need) {
 		}
 		s.Say("after."+side, words)
 	}
-}
-
-// afterReadings is how many readings of the scale what came off a wheel is by.
-func (s *crank) afterReadings() int {
-	return 1 + index(s.r.Word(form.AfterWay), "swarf", "wheel")
 }
 
 // residual sets what ISO 21940-11 permits beside what the knife-edges show.

@@ -276,7 +276,7 @@ func (n *Next) changes(g []*pooled) (all []*change) {
 }
 
 // name gives the causes of a stop, or of what can't be mended, the likeliest first.
-func (n *Next) name(g []*pooled) {
+func (n *Next) name(j *judge, g []*pooled) {
 	switch n.Why {
 	case Stop:
 		n.Causes = likely(n.changes(g), excused)
@@ -303,10 +303,26 @@ func (n *Next) name(g []*pooled) {
 	case Work:
 		n.Causes = likely(n.changes(g), certain)
 	case Unmendable:
+		if len(g) == 1 && n.Rounds < 2 && j.lowForHigh() {
+			n.add(LowForHigh)
+		}
 		n.hinged()
 		n.hung(g)
 		n.add(PinSlipped)
 	}
+}
+
+// lowForHigh tells whether bumping would mend the crank were one shaft's low spots taken for
+// its high ones: a pinch so read looks just like throws that don't match.
+func (j *judge) lowForHigh() bool {
+	st := slices.Clone(j.st)
+	for i := range st {
+		if st[i].Piece == 0 {
+			st[i].E = st[i].E.Scale(-1)
+		}
+	}
+	s, err := j.Crank.Solve(st)
+	return err == nil && s.Advise(st, j.tol).Plain != NotMendable
 }
 
 // add appends causes that aren't named yet, of the likelier ones at most those that
@@ -401,6 +417,9 @@ func (n *Next) ask(j *judge, g []*pooled) {
 	}
 	if n.Witness != (Witness{}) {
 		add(AskWitness, last.last)
+	}
+	if n.Why == Unmendable && slices.Contains(n.Causes, LowForHigh) {
+		add(AskReadAgain, last.last)
 	}
 	c := &last.Pose.Crank
 	if (n.Why == Leave || n.Why == Unmendable || n.Why == Stop) && c.Mount == Centres && !c.CentresKnown && n.unseen(g) {

@@ -74,7 +74,7 @@ func (p *Past) Plan(passes []Pass, tol Tolerance) (n Next) {
 		return g[before].came.advised
 	})
 	if j := p.manner.steps(&n, g, &l, tol); j != nil {
-		n.name(g)
+		n.name(j, g)
 		n.ask(j, g)
 	}
 	return n

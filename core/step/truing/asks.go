@@ -131,6 +131,8 @@ func (p *pass) unmendable(pins string) string {
 	words := ""
 	for _, c := range p.next.Causes {
 		switch c {
+		case crank.LowForHigh:
+			words += lowForHighShows + " "
 		case crank.Hinged:
 			words += squeezeHinged + " "
 		case crank.CentreOrShaft:

@@ -1,6 +1,8 @@
 package truing
 
 import (
+	"slices"
+
 	"pintwelve/core/clock"
 	"pintwelve/core/crank"
 	"pintwelve/core/form"
@@ -66,7 +68,7 @@ func (p *pass) ownLengths(r *form.Reader) {
 	}
 	if p.hangsOn != nil {
 		p.next.Why, p.next.Verdict = crank.Unclear, crank.CantTell
-		p.next.Asks = nil // what else is asked waits for these
+		p.next.Asks = slices.DeleteFunc(p.next.Asks, func(a crank.Ask) bool { return a.What != crank.AskSince }) // the others wait for these
 	}
 }
 

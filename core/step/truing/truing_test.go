@@ -105,7 +105,7 @@ func TestThePatternsOfTheTrade(t *testing.T) {
 		{"half a thou and one, rising together", jobs.Typed("0.5", "2", "1", "2"), "true as it hangs", "True as it hangs: leave it."},
 		{"1.9 with 2 allowed", jobs.Typed("1.9", "3", "1", "9"), "too close to call", "Too close to call: 1.9 ± 0.4 thou, 2 thou allowed."},
 		{"2.1 with 2 allowed", jobs.Typed("2.1", "3", "1", "9"), "too close to call", "Too close to call: 2.1 ± 0.4 thou, 2 thou allowed."},
-		{"opposed at the pin and opposite it", jobs.Typed("5", "12", "5", "6"), "not mendable by bumping", "Bumping can’t mend this"},
+		{"opposed at the pin and opposite it", jobs.Typed("5", "12", "5", "6"), "not mendable by bumping", "As read, bumping gets it no further"},
 	} {
 		a := sheet.Answer(row.job, "")
 		assert.Equal(t, row.verdict, jobs.Text(a, "verdict"), row.name)
@@ -137,7 +137,7 @@ func TestTheLeanIsToldWhereItIsWhatIsWrong(t *testing.T) {
 	a = sheet.Answer(mismatch, "")
 	assert.Equal(t, "not mendable by bumping", jobs.Text(a, "verdict"))
 	// d = 2 · 0.0127 · 120/75 = 0.0406 mm, over the 100 mm from bearing to bearing.
-	assert.Equal(t, "Bumping can’t mend this: the journals would still lean 1.4′, 0.3′ allowed.", jobs.Text(a, "say.truing.headline"))
+	assert.Equal(t, "As read, bumping gets it no further: the journals would still lean 1.4′, 0.3′ allowed.", jobs.Text(a, "say.truing.headline"))
 	assert.Contains(t, jobs.Text(sheet.Answer(mismatch, jobsheet.Name), "say.sheet.plain"), "leans in its bearing more than it may")
 }
 

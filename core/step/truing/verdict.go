@@ -53,8 +53,8 @@ func (a answers) leaveWords(p *pass) {
 		a.Say("truing.then", worstAsHung(p.runOutWords(), p.whyAsHung()))
 	case verdict == crank.NotMendable || p.next.Why == crank.Unmendable:
 		headline := bumpingCantMend
-		if verdict != crank.NotMendable {
-			headline = noFurtherAsRead // the floor isn't clear of its doubt
+		if _, again := p.asks(crank.AskReadAgain); again || verdict != crank.NotMendable {
+			headline = noFurtherAsRead // a needle may be misread, or the floor isn't clear of its doubt
 		}
 		a.Say("truing.headline", headline(p.leftWords()))
 		a.Say("truing.then", p.unmendable(throwMismatch))

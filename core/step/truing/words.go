@@ -82,6 +82,7 @@ const (
 	centresUnproved = "What was read close to the centres doesn’t vouch for them."
 	squeezeHinged   = "The squeeze brought this: ease it back and clamp from the other side."
 	badCentreShows  = "A bad centre or a bent shaft shows so: read a second place close to each centre."
+	lowForHighShows = "One shaft’s low spot taken for its high shows so: look again."
 	throwMismatch   = "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
 	cantTellWhich   = "Out of true, but the dials can’t tell which way to work."
 	itWasPressure   = "It was pressure: leave the tailstock just snug, and read again."

@@ -90,7 +90,8 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 	var left, right bool
 	s.CaseLeftMM, left = f.r.Number(form.FloatCaseLeft)
 	s.CrankLeftMM, right = f.r.Number(form.FloatCrankLeft)
-	s.Centred = left && right && f.inside(s.CaseLeftMM, s.FacesMM, form.FloatCaseLeft) && f.inside(s.CrankLeftMM, s.CrankMM, form.FloatCrankLeft)
+	s.Centred = left && right && f.inside(s.CaseLeftMM, 0, s.FacesMM, form.FloatCaseLeft) &&
+		f.inside(s.CrankLeftMM, s.CaseLeftMM-widestFloat, min(s.CrankMM, s.CaseLeftMM+widestFloat), form.FloatCrankLeft)
 	if len(s.Shims) == 0 && !s.Centred {
 		return false
 	}
@@ -109,13 +110,13 @@ func (f *fitting) shims(s *fit.Shimming) bool {
 	return true
 }
 
-// inside tells whether a middle lies within the width that it is the middle of; one that
-// doesn't was misread.
-func (f *fitting) inside(middleMM, widthMM float64, id form.ID) bool {
-	if middleMM <= widthMM {
+// inside tells whether a middle lies within the width that it is the middle of, and near the
+// other; one that doesn't was misread, or measured from the other side.
+func (f *fitting) inside(middleMM, leastMM, mostMM float64, id form.ID) bool {
+	if middleMM >= leastMM && middleMM <= mostMM {
 		return true
 	}
-	return !f.faulty(&fit.Fault{Field: fit.Middle, Got: middleMM, Most: widthMM}, id)
+	return !f.faulty(&fit.Fault{Field: fit.Middle, Got: middleMM, Least: max(leastMM, 0), Most: mostMM}, id)
 }
 
 // pile writes the shims of one side.

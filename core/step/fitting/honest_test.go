@@ -247,3 +247,16 @@ func TestAHotCaseIsRemarkedOn(t *testing.T) {
 	assert.NotContains(t, said("51.97"), "commonly")
 	assert.Contains(t, said("51.80"), "That is more than cases are commonly heated to: check the sizes first.")
 }
+
+// The mouth measured from the other side: the rod stood 1,980 thou off the line, the
+// float was right, and the shims had all gone to one side by it.
+func TestAMiddleFarFromTheOtherIsASlip(t *testing.T) {
+	job := form.Form{"float.faces": "100", "float.crank": "99", "float.shims": "0.1 0.2 0.3 0.5", "float.caseleft": "75", "float.crankleft": "24.3"}
+	a := sheet.Answer(job, fitting.Cases.Name)
+	assert.Equal(t, "24.3 mm is out of reach here: no more than 95 mm, no less than 55 mm, will do", jobs.Told(t, a, "error.float.crankleft"))
+	_, judged := a.Get("fit.float.centre_verdict")
+	assert.False(t, judged)
+	a = sheet.Answer(job.With(form.Form{"float.crankleft": "72"}), fitting.Cases.Name)
+	assert.Empty(t, a.Faults())
+	assert.Equal(t, "wrong", jobs.Told(t, a, "fit.float.centre_verdict"), "3 mm off is a crank, and told")
+}

@@ -79,3 +79,28 @@ func told(f form.Form, name string) string {
 	}
 	return jobs.Text(a, name)
 }
+
+// A made-up twin, pinched at one pin, its end dials at 100 and 30 of 110 mm: by assumed
+// places its throws didn't match.
+func TestNoTwinIsGivenUpByAssumedDistances(t *testing.T) {
+	c := tryout.Crank{
+		Throw: 40, Rim: 80, Pin: 110, More: []tryout.Pin{{At: 210, Throw: 40, Phase: 6}}, Support: [2]float64{0, 320}, Dial: [2]float64{100, 290},
+	}
+	made, err := tryout.New(c, tryout.Rough, 1, tryout.Start{G: clock.Vec{T: -0.004}})
+	require.NoError(t, err)
+	twin := form.Form{
+		"tolerance": "1", "throw": "40", "rim": "160", "drive.pin": "110", "timing.pin": "110", "pin.a.at": "210", "pin.a.angle": "180",
+		"dial.x.half": "drive", "dial.x.at": "140", "dial.x.order": "1", "dial.y.half": "drive", "dial.y.at": "180", "dial.y.order": "2",
+	}
+	for i, place := range []string{"drive", "dial.x", "dial.y", "timing"} {
+		runOut, rising, falling := made.WatchAt([]float64{100, 140, 180, 290}[i], tryout.HalfThou)
+		twin["pass.1."+place+".tir"] = jobs.Figure(math.Round(runOut/jobs.Thou*2) / 2)
+		twin["pass.1."+place+".high"] = jobs.Figure(clock.Midway(rising, falling))
+	}
+	assert.Equal(t, "read again", told(twin, "advice"))
+	assert.Equal(t, "drive.at", told(twin, "asks/0/field"))
+	assert.Contains(t, told(twin, "say.truing.then"), "the assumed distances")
+	twin["drive.at"], twin["timing.at"] = "100", "30"
+	assert.Equal(t, "work", told(twin, "advice"))
+	assert.Equal(t, "squeeze", told(twin, "moves/0/kind"))
+}

@@ -55,7 +55,7 @@ func heldBy(r *form.Reader) (held form.ID, ok bool) {
 
 // ownLengths holds back that no bumping mends a crank where that hangs on lengths that stand
 // in: dials with levers unlike one another show a mere pinch as throws that don't match,
-// unless the shafts stand to opposite sides of the line that the crank turns on.
+// unless the shafts of one throw stand to opposite sides of the line that the crank turns on.
 func (p *pass) ownLengths(r *form.Reader) {
 	if p.next.Why != crank.Unmendable || !p.leverAssumed && p.pose.A[clock.Left].T*p.pose.A[clock.Right].T < 0 {
 		return

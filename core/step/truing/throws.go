@@ -122,6 +122,8 @@ func (p *pass) workOutThrows(r *form.Reader) {
 	n := &t.next
 	p.advice = crank.Advice{Verdict: n.Verdict, Plain: n.Plain, Worst: n.Worst, Station: n.Station, Floor: n.Floor, Weak: n.Weak}
 	p.next = crank.Next{Advice: p.advice, Why: n.Why, Rounds: n.Rounds, Discrepancy: n.Discrepancy, Asks: n.Asks}
+	p.ownLengths(r)
+	n.Why, n.Verdict, n.Asks, p.advice.Verdict = p.next.Why, p.next.Verdict, p.next.Asks, p.next.Verdict
 	p.next.Tries, t.tried = n.Tries()
 	for _, c := range n.Causes {
 		p.next.Causes = append(p.next.Causes, c.Cause)

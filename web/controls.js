@@ -4,6 +4,7 @@ import { boxOf, offer, tooSoon } from './choices.js';
 import { watchDimensions } from './dimension.js';
 import { nameOf, textOf } from './fields.js';
 import { watchFace } from './face.js';
+import { land, nearest } from './focus.js';
 import { Lathe } from './lathe.js';
 import { isOwn } from './shop.js';
 import { Stopwatch, watchTaps } from './stopwatch.js';
@@ -163,13 +164,22 @@ export class Controls {
     if (step && !this.deaf) this.press(button, step);
     this.choose(button);
     if (add) bench.addRow(nameOf(add, button));
-    if (look !== undefined) bench.lookAt(button.closest('.pass').dataset.key);
+    if (look !== undefined) {
+      bench.lookAt(button.closest('.pass').dataset.key);
+      land(button.closest('.pass')); // the button is of no use there and goes
+    }
     if (pin) bench.lookAtPin(pin);
     if (reply) bench.replied(...reply.split('='));
     if (clear) bench.put({ [nameOf(clear, button)]: '' });
-    if (remove === undefined) return;
-    const row = button.closest('[data-row]');
-    bench.remove(nameOf(row.dataset.row, row.parentElement), row.dataset.key);
+    if (remove !== undefined) this.remove(button.closest('[data-row]'));
+  }
+
+  remove(row) {
+    const near = nearest(row);
+    this.bench.remove(nameOf(row.dataset.row, row.parentElement), row.dataset.key);
+    if (!near || row.isConnected) return;
+    land(near);
+    this.notice.uncover(near);
   }
 
   /** The unit beside a field is its switch; it asks before it switches, since a thumb goes there for the field. */

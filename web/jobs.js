@@ -166,6 +166,8 @@ export class Jobs {
 
   /** Shows records; a row that says the same stays, since a finger may be on it. */
   showRows(list, records) {
+    const held = [...list.children].findIndex((row) => row.contains(document.activeElement));
+    const id = list.children[held]?.dataset.id;
     const was = new Map([...list.children].map((row) => [row.dataset.id, row]));
     const rows = records.map((record) => {
       const row = this.row(record);
@@ -174,7 +176,14 @@ export class Jobs {
     });
     for (const row of was.values()) if (!rows.includes(row)) row.remove();
     rows.forEach((row, i) => { if (list.children[i] !== row) list.insertBefore(row, list.children[i] ?? null); });
+    if (held >= 0 && !list.contains(document.activeElement)) this.goOn(list, id, held);
     this.sayHowFar(list, records).catch((error) => this.failed(error));
+  }
+
+  /** Gives the focus back to the row of a job, or to the one that took its place. */
+  goOn(list, id, place) {
+    const row = [...list.children].find(({ dataset }) => dataset.id === id) ?? list.children[place] ?? list.lastElementChild;
+    (row?.querySelector('.job-open') ?? this.section.querySelector('#jobs-afresh')).focus({ preventScroll: true });
   }
 
   /** Says in each row how far its crank is, one after the other: to reckon a job takes a while. */

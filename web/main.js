@@ -4,6 +4,7 @@ import './wasm_exec.js';
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
+import { land } from './focus.js';
 import { afterFrame, frameOut } from './frame.js';
 import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
@@ -120,6 +121,12 @@ function cannotKeep(error, saveOne) {
   notice.offer(`This browser keeps nothing for the page (${error.message}). Save a file or send a link before you close it.`,
     [{ label: 'Save a file', act: saveOne }], 'no store');
   return null;
+}
+
+/** Whether anything that shows has the focus. */
+function holdsFocus() {
+  const { activeElement, body } = document;
+  return activeElement !== body && activeElement.checkVisibility();
 }
 
 /** Keys for as many new rows as an advice has moves at most. */
@@ -249,6 +256,7 @@ class Bench {
 
   /** Shows the step of the work that the address names. */
   show() {
+    const was = this.step;
     this.step = this.guest ? sheetStep : stepAt(document, location.hash);
     bring(this.step);
     for (const step of steps) step.hidden = step !== this.step;
@@ -258,7 +266,9 @@ class Bench {
       this.jobs.late();
       this.jobs.readAgain().catch((error) => this.tab.told(error));
     }
-    this.unfold(document.getElementById(location.hash.slice(1)));
+    const named = document.getElementById(location.hash.slice(1));
+    if (this.step !== was && !holdsFocus()) land(named ?? this.step);
+    this.unfold(named);
   }
 
   /** Brings what is named into sight, whatever it is folded away in. */

@@ -3,6 +3,8 @@
 // that no way back is lost under another. What tells of the last action, and how
 // to take it back, leaves at the next edit; the rest stays until it is closed.
 
+const RING = 6; // px that show round what has the focus
+
 export class Notice {
   #waiting = [];
 
@@ -13,6 +15,17 @@ export class Notice {
     this.more = box.querySelector('#notice-more');
     this.buttons.forEach((button, i) => button.addEventListener('click', () => this.#end(this.#waiting.at(-1)?.ways[i]?.act)));
     box.querySelector('#notice-close').addEventListener('click', () => this.#end());
+    // By the Tab key alone: a field that is typed in must not move.
+    document.addEventListener('keyup', ({ key, target }) => { if (key === 'Tab') this.uncover(target); });
+  }
+
+  /** Scrolls what has the focus out from under it; at the lathe, where it lies at the top, nothing scrolls. */
+  uncover(focused) {
+    const { top } = this.box.getBoundingClientRect();
+    if (top <= 0 || this.box.contains(focused)) return;
+    const at = focused.getBoundingClientRect();
+    const under = at.bottom + RING - top;
+    if (under > 0) scrollBy({ top: Math.min(under, at.top), behavior: 'instant' });
   }
 
   /** Says a line, in the place of what was said before on its topic. */

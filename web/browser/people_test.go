@@ -130,6 +130,58 @@ func TestTabGoesRoundTheWholePage(t *testing.T) {
 	assert.Empty(t, Eval[[]string](p, `unseen`), "no outline")
 }
 
+// What has the focus is not under the notice (WCAG 2.2, 2.4.11).
+func TestTheNoticeHidesNoFocus(t *testing.T) {
+	p := wholeJob(t)
+	for _, step := range []string{"true", "balance"} {
+		to(p, step)
+		Eval[bool](p, `(() => {
+			document.activeElement.blur();
+			scrollTo(0, 0);
+			document.getElementById('notice-text').textContent = 'A line that takes two lines on a phone is said here.';
+			document.getElementById('notice').hidden = false;
+			return true;
+		})()`)
+		for range 30 {
+			p.Tab()
+			assert.Empty(t, Eval[string](p, `(() => {
+				const at = document.activeElement, notice = document.getElementById('notice');
+				if (at === document.body || notice.contains(at)) return '';
+				return at.getBoundingClientRect().bottom > notice.getBoundingClientRect().top ? at.outerHTML.slice(0, 80) : '';
+			})()`), step)
+		}
+	}
+}
+
+// What had the focus and goes leaves it to what is nearest.
+func TestTheFocusIsNotLost(t *testing.T) {
+	p, _ := bench(t)
+	at := `(({ activeElement: e }) => e.dataset.add ?? e.querySelector(':scope > legend')?.textContent ?? e.className + e.id)(document)`
+	goes := func(selector, to, what string) {
+		t.Helper()
+		Eval[bool](p, `(() => { const button = document.querySelector('`+selector+`'); button.focus(); button.click(); return true; })()`)
+		p.Until(at + `.startsWith('` + to + `')`)
+		assert.Equal(t, "true", Eval[string](p, `String(document.activeElement.checkVisibility())`), what)
+	}
+	to(p, "lighten")
+	p.Press("Add a cut")
+	p.Press("Add a cut")
+	goes(`#lighten [data-row="cut"] [data-remove]`, "Cut 1", "the next row")
+	goes(`#lighten [data-row="cut"] [data-remove]`, "cut", "what adds one")
+	to(p, "true")
+	twist(p)
+	p.Press("Struck: read again")
+	says(p, ".pass", "As found")
+	p.Unfold()
+	goes(`.pass [data-look]:not([hidden])`, "pass", "the pass that is put on the bench")
+	to(p, "jobs")
+	p.Until(`document.querySelectorAll('#jobs-rows .job-open').length`)
+	goes(`#jobs-rows .job-open`, "step bench", "the step that a job is worked on")
+	to(p, "jobs")
+	Eval[bool](p, `(document.querySelector('#jobs-rows .job-menu').click(), true)`)
+	goes(`#jobs-rows [data-job="delete"]`, "jobs-afresh", "no job is left")
+}
+
 // What a screen reader gets of the main job (WAI-ARIA 1.2): the answer as a live
 // region, the clock face as an image with a name and a description, an error as
 // the description of its field, and a name for everything that takes the focus.

@@ -3,6 +3,8 @@
 // which costs one copy each way, and of a form only what is other than the last
 // call's, however many fields a job has.
 
+import { FOLDER } from './folder.js';
+
 const NUL = '\u0000';
 
 /** A sum that went wrong. The core is whole again for the next call, or soon. */
@@ -110,10 +112,9 @@ async function compiled(address, free) {
 async function keptByWorker(address) {
   if (!navigator.serviceWorker?.controller) return null;
   try {
-    const { href, pathname } = new URL('.', document.baseURI);
-    const [name, ...others] = (await caches.keys()).filter((each) => each.startsWith(`pintwelve ${pathname} `));
+    const [name, ...others] = (await caches.keys()).filter((each) => each.startsWith(`pintwelve ${FOLDER} `));
     if (!name || others.length > 0) return null;
-    const response = await (await caches.open(name)).match(new URL(address, href).href);
+    const response = await (await caches.open(name)).match(address);
     return response ? await response.arrayBuffer() : null;
   } catch {
     return null;

@@ -1,9 +1,10 @@
 // What is typed while the page still loads: the fields are there before the
 // core is, and on a slow line for long. A reload meanwhile, as for a newer
 // version, hands it on to the next start.
+import { FOLDER } from './folder.js';
 import { putText, textOf } from './fields.js';
 
-const KEY = `pintwelve ${new URL('.', document.baseURI).pathname} typed early`;
+const KEY = `pintwelve ${FOLDER} typed early`;
 
 /** Listens from now on; the function it gives ends that and types everything once more. */
 export function hearEarly(body, typed) {

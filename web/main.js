@@ -1,10 +1,13 @@
 // Starts the page and wires its parts: the job, the core, the painter, the
 // clock face, the link and the updates. Each part knows none of the others.
+// In the worker that plans holes it does that instead: one script has both, so that
+// what they share comes to a phone once.
 import './wasm_exec.js';
 import { Fault, startCore } from './bridge.js';
 import { Controls } from './controls.js';
 import { hearEarly } from './early.js';
 import { land } from './focus.js';
+import { FOLDER } from './folder.js';
 import { afterFrame, frameOut } from './frame.js';
 import { newKey, sameForm } from './job.js';
 import { Jobs } from './jobs.js';
@@ -16,35 +19,49 @@ import { Notice } from './notice.js';
 import { tellOffline } from './offline.js';
 import { Painter, unfold } from './paint.js';
 import { Plan, printTemplate } from './plan.js';
+import { planForPage } from './planner.js';
 import { added, keysOf, matchRows, removed } from './rows.js';
 import { Shop, unsigned } from './shop.js';
 import { Spin } from './spin.js';
 import { bring, stepAt, stepsIn } from './steps.js';
 import { openStore, soon } from './store.js';
-import { FOLDER, Tab } from './tab.js';
+import { Tab } from './tab.js';
 import { applyUpdate, onUpdateWaiting, takeWaitingAtStart } from './update.js';
 
 const SCREEN_MS = 400; // after the last key
-const TITLE = document.title; // while the crank has no number
-const notice = new Notice(document.getElementById('notice'));
-const header = new Painter(document.querySelector('header'));
-const trueStep = document.getElementById('true');
-const aloneSet = document.getElementById('alone');
-const [sheetStep, jobsStep, orderStep, balanceStep] = ['sheet', 'jobs', 'order', 'balance'].map((id) => document.getElementById(id));
-const spin = new Spin(document.getElementById('spin'));
-const steps = stepsIn(document);
-const painters = new Map(); // of the steps that have shown
+const page = globalThis.document;
+const {
+  title, notice, header, spin, steps, painters, trueStep, aloneSet, sheetStep, jobsStep, orderStep, balanceStep,
+} = page ? partsOf(page) : {};
 
-showLastScreen();
-start().catch((error) => {
-  document.documentElement.dataset.ready = 'failed';
-  notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, [{ label: 'Load it again', act: () => location.reload() }]);
-});
-addEventListener('error', (event) => {
-  if (!(event.error instanceof Fault)) return;
-  event.preventDefault();
-  faulted(event.error);
-});
+if (page) startPage();
+else planForPage();
+
+function partsOf(page) {
+  const [trueStep, aloneSet, sheetStep, jobsStep, orderStep, balanceStep] = ['true', 'alone', 'sheet', 'jobs', 'order', 'balance'].map((id) => page.getElementById(id));
+  return {
+    title: page.title, // while the crank has no number
+    notice: new Notice(page.getElementById('notice')),
+    header: new Painter(page.querySelector('header')),
+    spin: new Spin(page.getElementById('spin')),
+    steps: stepsIn(page),
+    painters: new Map(), // of the steps that have shown
+    trueStep, aloneSet, sheetStep, jobsStep, orderStep, balanceStep,
+  };
+}
+
+function startPage() {
+  showLastScreen();
+  start().catch((error) => {
+    page.documentElement.dataset.ready = 'failed';
+    notice.offer(`The page could not start: ${error.message}. What you typed before is kept.`, [{ label: 'Load it again', act: () => location.reload() }]);
+  });
+  addEventListener('error', (event) => {
+    if (!(event.error instanceof Fault)) return;
+    event.preventDefault();
+    faulted(event.error);
+  });
+}
 
 async function start() {
   let bench = null;
@@ -397,7 +414,7 @@ class Bench {
     this.answers[when] = answers;
     paintersOf(this.step)[when].show(form, answers);
     if (answers['say.block.seen']) header.show(form, answers);
-    document.title = form.number ? `${form.number} · Pintwelve` : TITLE;
+    document.title = form.number ? `${form.number} · Pintwelve` : title;
     return answers;
   }
 

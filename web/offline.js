@@ -1,7 +1,8 @@
 // Tells whether the page works without its server: plain http, but for the
 // machine itself, gives a page no worker that could keep it.
+import { FOLDER } from './folder.js';
 
-const TOLD = `pintwelve ${new URL('.', document.baseURI).pathname} can't work offline`;
+const TOLD = `pintwelve ${FOLDER} can't work offline`;
 
 /**
  * Shows in a line what is known once works resolves. Where the page can't work

@@ -15,7 +15,7 @@ export class Plan {
    */
   start(form, key, done) {
     this.stop('Planning …');
-    const worker = new Worker('plan-worker.js', { type: 'module' });
+    const worker = new Worker('main.js', { type: 'module' });
     this.worker = worker;
     this.#busy(true);
     worker.addEventListener('message', ({ data }) => {

@@ -1,6 +1,7 @@
 // The bench of this phone: what stands the same from crank to crank, kept once
 // outside the jobs. A new job takes it over; an edit of the job on the bench
 // changes it too, where the two agreed before.
+import { FOLDER } from './folder.js';
 import { isMark } from './mark.js';
 
 /** The fields of a job that the bench holds. */
@@ -15,8 +16,7 @@ const OWN_FIELDS = { 'shop.name': 60, 'shop.telephone': 30, 'shop.mark': 3, 'sho
 /** The shop's mark as a picture: no text that the core could read, and too long for a link. */
 const PICTURE = 'shop.picture';
 
-const SCOPE = new URL('.', document.baseURI).pathname;
-const KEY = `pintwelve ${SCOPE} bench`;
+const KEY = `pintwelve ${FOLDER} bench`;
 
 export class Shop {
   /**

@@ -8,6 +8,7 @@
 // since folders of one host share an origin.
 import { daysOf, over } from './bin.js';
 import { copyOf, marked } from './descent.js';
+import { FOLDER } from './folder.js';
 import { newKey, sameForm } from './job.js';
 
 /** The fields that the list of jobs shows, and searches. */
@@ -29,7 +30,7 @@ const BIN = 'bin.';
 export const MOST_REV = 1e9;
 
 /** Opens the store. Rejects when the browser refuses storage. */
-export async function openStore({ idb = indexedDB, Channel = BroadcastChannel, folder = new URL('.', document.baseURI).pathname } = {}) {
+export async function openStore({ idb = indexedDB, Channel = BroadcastChannel, folder = FOLDER } = {}) {
   const name = `pintwelve ${folder}`;
   const store = new Store(() => opened(idb, name), new Channel(name));
   await store.db();

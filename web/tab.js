@@ -3,9 +3,6 @@
 import { forget, handedOn, handOn } from './handon.js';
 import { Job } from './job.js';
 
-/** The folder of the page: pages of one host share what they remember. */
-export const FOLDER = new URL('.', document.baseURI).pathname;
-
 const keyIn = (folder) => `pintwelve ${folder} job`;
 
 export class Tab {

@@ -11,9 +11,9 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// entries are the scripts that a page or a worker starts with. Each is one file,
+// entries are the scripts that the page starts with, and its worker. Each is one file,
 // with all its modules in it: a module of its own costs a request at each start.
-var entries = []string{"first.js", "main.js", "plan-worker.js"}
+var entries = []string{"first.js", "main.js"}
 
 // bundled returns the site with each entry's modules in it, and the modules gone.
 func bundled(files Files) (Files, error) {

@@ -399,3 +399,15 @@ func TestAFullFieldSaysThatItCutsOff(t *testing.T) {
 	p.Fill("Owner", "Mrs Thorne")
 	assert.True(t, Eval[bool](p, `document.getElementById('notice').hidden`))
 }
+
+// A number is told from others by its end: it stands whole in the title block, on the smallest phone too.
+func TestTheTitleBlockCutsNoNumber(t *testing.T) {
+	p, _ := bench(t)
+	p.Narrow()
+	tall := Eval[float64](p, `document.querySelector('.title-block').offsetHeight`)
+	name(p, "B31/1957-0417", "", "R")
+	to(p, "true")
+	assert.Equal(t, "B31/1957-0417", p.Text(".known"))
+	assert.Equal(t, "0 0", Eval[string](p, `(({ scrollWidth, clientWidth, scrollHeight, clientHeight }) => scrollWidth - clientWidth + ' ' + (scrollHeight - clientHeight))(document.querySelector('.known'))`))
+	assert.Equal(t, tall, Eval[float64](p, `document.querySelector('.title-block').offsetHeight`))
+}

@@ -418,7 +418,7 @@ func (n *Next) ask(j *judge, g []*pooled) {
 	if n.Witness != (Witness{}) {
 		add(AskWitness, last.last)
 	}
-	if n.Why == Unmendable && slices.Contains(n.Causes, LowForHigh) {
+	if n.Why == Unmendable && n.Rounds < 2 { // a slip of one reading must not have it pressed apart
 		add(AskReadAgain, last.last)
 	}
 	c := &last.Pose.Crank

@@ -139,6 +139,17 @@ func TestAUnitInDoubtIsAskedInPlace(t *testing.T) {
 	assert.Equal(t, "0.03", p.Value("Drive run-out"), "pressed before it could be seen")
 }
 
+// What is wrong with one dial is told where the other's question stands: it comes first.
+func TestAQuestionCoversNoComplaint(t *testing.T) {
+	p, _ := bench(t)
+	p.Fill("Drive run-out", "0.14")
+	p.Fill("Timing run-out", "bananas")
+	asked := `document.querySelector('.dial .choices').checkVisibility()`
+	assert.False(t, Eval[bool](p, asked))
+	p.Fill("Timing run-out", "4")
+	assert.True(t, Eval[bool](p, asked))
+}
+
 // What is asked beside the right one of two fields stays on the screen: a phone widens to what hangs over.
 func TestAQuestionHangsOverNoSide(t *testing.T) {
 	p, _ := bench(t)

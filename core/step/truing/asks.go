@@ -133,6 +133,7 @@ func (p *pass) unmendable(pins string) string {
 		switch c {
 		case crank.LowForHigh:
 			words += lowForHighShows + " "
+			pins = elseMismatch // which is gone into once it is read again
 		case crank.Hinged:
 			words += squeezeHinged + " "
 		case crank.CentreOrShaft:

@@ -78,10 +78,10 @@ func TestTrueAsItHangsAsksForTheCentresOnce(t *testing.T) {
 func TestACentreIsNamedBeforeThePin(t *testing.T) {
 	f := jobs.Typed("8", "12", "8", "6")
 	then := jobs.Text(sheet.Answer(f, ""), "say.truing.then")
-	assert.Regexp(t, "^One shaft’s low spot .* A bad centre or a bent shaft .* Throw mismatch", then)
+	assert.Regexp(t, "^One shaft’s low spot .* A bad centre or a bent shaft .* Else the throws don", then)
 	f["centres"] = "good"
 	then = jobs.Text(sheet.Answer(f, ""), "say.truing.then")
-	assert.Regexp(t, "^One shaft’s low spot [^.]*[.] Throw mismatch", then)
+	assert.Regexp(t, "^One shaft’s low spot [^.]*[.] Else the throws don", then)
 }
 
 // Twice the other way: it stops, and says what would tell why.

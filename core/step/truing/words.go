@@ -84,6 +84,7 @@ const (
 	badCentreShows  = "A bad centre or a bent shaft shows so: read a second place close to each centre."
 	lowForHighShows = "One shaft’s low spot taken for its high shows so: look again."
 	throwMismatch   = "Throw mismatch: dirt or fretting in the pin’s seats, a bent pin, or halves that don’t belong together."
+	elseMismatch    = "Else the throws don’t match."
 	cantTellWhich   = "Out of true, but the dials can’t tell which way to work."
 	itWasPressure   = "It was pressure: leave the tailstock just snug, and read again."
 	pressureShows   = "What these readings show is partly the tailstock’s doing."

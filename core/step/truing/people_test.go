@@ -25,7 +25,7 @@ import (
 // come back, answer what is asked and stop where told. The cranks are made-up ones, by
 // whole rotations apart from the solver.
 //
-//	PINTWELVE_CRANKS=200 go test ./core/step/truing -run TestPeople -v
+//	PINTWELVE_CRANKS=1000 go test ./core/step/truing -run TestPeople -v
 func TestPeopleThroughTheAnswers(t *testing.T) {
 	const few = 60
 	people.Table(t, few, people.Everyone(), func(p *people.Person, seed uint64) people.Fate { return work(t, p, seed) })
